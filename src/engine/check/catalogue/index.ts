@@ -1,0 +1,26 @@
+import { coverageProblems } from "./coverage.ts";
+import type { CatalogueEntry } from "./entry.ts";
+import { exchangeProblems } from "./exchange.ts";
+import { jobProblems } from "./job.ts";
+import { outputProblems } from "./output.ts";
+import { placementProblems } from "./placement.ts";
+import { programProblems } from "./program.ts";
+import { siteProblems } from "./site.ts";
+
+export type { CatalogueEntry } from "./entry.ts";
+
+const all = {
+  ...siteProblems,
+  ...coverageProblems,
+  ...placementProblems,
+  ...jobProblems,
+  ...exchangeProblems,
+  ...outputProblems,
+  ...programProblems,
+} as const;
+
+/** Permanent code of a problem; codes are never reused. */
+export type ProblemCode = keyof typeof all;
+
+/** Every problem that the program can report. */
+export const catalogue: Readonly<Record<ProblemCode, CatalogueEntry>> = all;

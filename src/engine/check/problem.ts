@@ -1,0 +1,30 @@
+import { type CatalogueEntry, catalogue, type ProblemCode } from "./catalogue/index.ts";
+import type { Check } from "./check.ts";
+
+export type { CatalogueEntry, Severity } from "./catalogue/entry.ts";
+
+/** A user's mistake, or a finding about the plan, as data. */
+export interface Problem {
+  readonly code: ProblemCode;
+  /** Fill the {names} of the catalogue's sentence. Numbers are already rounded for reading. */
+  readonly values: Readonly<Record<string, string | number>>;
+  /** Room id, where the problem belongs to one. */
+  readonly room?: string;
+  /** Ids of the records it speaks of. */
+  readonly records?: readonly string[];
+  /** Where on the plan. [m] */
+  readonly at?: readonly [number, number];
+  readonly evidence?: readonly Check[];
+}
+
+const filled = (text: string, values: Problem["values"]): string =>
+  text.replace(/\{(\w+)\}/g, (whole, name: string) => (name in values ? String(values[name]) : whole));
+
+/** The catalogue's entry of a problem. */
+export const entryOf = (problem: Problem): CatalogueEntry => catalogue[problem.code];
+
+/** The sentence of a problem: what is wrong and where. */
+export const sentenceOf = (problem: Problem): string => filled(entryOf(problem).message, problem.values);
+
+/** How to mend a problem. */
+export const remedyOf = (problem: Problem): string => filled(entryOf(problem).remedy, problem.values);

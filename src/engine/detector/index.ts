@@ -1,0 +1,1 @@
+export type { Declaration, DetectorModel, Lens, LensMask, ZoneKind, ZoneRow } from "./model.ts";

@@ -1,0 +1,54 @@
+import type { Metres, Radians, Seconds } from "../quantity/index.ts";
+
+/** What a zone row declares at one mounting height: a circle, or a polar outline (angles from the notch, counter-clockwise seen from above, straight between points). */
+export type ZoneRow =
+  | { readonly height: Metres; readonly radius: Metres }
+  | { readonly height: Metres; readonly outline: readonly (readonly [angle: Radians, radius: Metres])[] };
+
+/** seated: small movements · towards: radial walk · across: tangential walk · sound: heard. */
+export type ZoneKind = "seated" | "towards" | "across" | "sound";
+
+/** How a figure of the data sheet came to be known. */
+export type Declaration = "standard-test" | "data-sheet" | "measured-on-site" | "assumed";
+
+/** Lens as seen from the room: rings of facets by off-nadir angle, and where the sensing element sits. */
+export interface Lens {
+  readonly shape: "dome" | "flat";
+  readonly rings: readonly { readonly offNadir: Radians; readonly facets: number }[];
+  readonly sectors?: number;
+  /** Radius of the dome. [m] */
+  readonly radius?: Metres;
+  /** Offset of the element from the dome's centre along the axis into the room. [m] */
+  readonly elementOffset?: Metres;
+}
+
+/** The data sheet of a detector as data. What is not known stays absent: it is shown as "unknown until entered". */
+export interface DetectorModel {
+  readonly id: string;
+  readonly title: string;
+  readonly mounting: { readonly min: Metres; readonly max: Metres };
+  readonly zones: Readonly<Partial<Record<ZoneKind, readonly ZoneRow[]>>>;
+  readonly declaration: Declaration;
+  readonly declaredBy: string;
+  /** Metres of walk without a break that make it react; the job's default if absent. */
+  readonly onset?: Metres;
+  /** Time from reaction to switched contact. */
+  readonly response?: Seconds;
+  readonly warmUp?: Seconds;
+  /** State of the output during warm-up and delivery settings, as the data sheet says. */
+  readonly deliveryState?: string;
+  readonly lens?: Lens;
+  readonly cutOut?: Metres;
+  /** Cost of one, placed, in the job's currency; used to compare models. */
+  readonly cost: number;
+  /** True for the invented models of the demo: an order list is refused while they are in it. */
+  readonly demo?: boolean;
+}
+
+/** A masked part of the lens: sector counter-clockwise from the notch (may cross 0; 0 → 2π is a ring) × band of off-nadir angles. */
+export interface LensMask {
+  readonly from: Radians;
+  readonly to: Radians;
+  readonly inner: Radians;
+  readonly outer: Radians;
+}

@@ -1,0 +1,1 @@
+export type { Outline, Piece, Point, Region } from "./shapes.ts";

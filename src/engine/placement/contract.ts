@@ -1,0 +1,81 @@
+import type { Problem } from "../check/index.ts";
+import type { DarkWalk, Gap } from "../coverage/index.ts";
+import type { Detector } from "../site/index.ts";
+import type { Seconds } from "../quantity/index.ts";
+
+/** Weighted set cover with pairwise conflicts: choose columns at least cost so that every row is covered and no two conflicting columns are both taken. */
+export interface CoverModel {
+  readonly costs: readonly number[];
+  /** For each row the columns that cover it. */
+  readonly rows: readonly (readonly number[])[];
+  readonly conflicts: readonly (readonly [number, number])[];
+  /** Columns that must be taken. */
+  readonly fixed: readonly number[];
+}
+
+export interface SolverAnswer {
+  readonly status: "optimal" | "feasible" | "infeasible" | "stopped";
+  /** Chosen columns of the best solution known. */
+  readonly chosen?: readonly number[];
+  readonly cost?: number;
+  /** Proven lower bound on the cost. */
+  readonly bound: number;
+}
+
+/** The MILP solver as placement needs it; `solver/` implements it and nothing else knows its name. */
+export interface CoverSolver {
+  solve(model: CoverModel, options: { readonly seconds: Seconds; readonly start?: readonly number[] }): Promise<SolverAnswer>;
+}
+
+/** Time, cancellation and progress come from outside. */
+export interface PlacementWorld {
+  readonly solver: CoverSolver;
+  /** Seconds since any fixed moment. */
+  readonly now: () => Seconds;
+  readonly cancelled: () => boolean;
+  readonly progress: (step: PlacementProgress) => void;
+  /** Lets the host breathe (messages, cancel) between slices of work. */
+  readonly breathe: () => Promise<void>;
+}
+
+export interface PlacementProgress {
+  readonly room: string;
+  readonly phase: "candidates" | "search" | "bound" | "check" | "quality" | "done";
+  /** Devices of the best complete layout so far. */
+  readonly best?: number;
+  readonly bound?: number;
+  readonly share: number;
+}
+
+export interface PlacementOptions {
+  readonly room: string;
+  /** Ids of the models that may be used; all suitable ones if absent. */
+  readonly models?: readonly string[];
+  readonly seconds: Seconds;
+  readonly seed: number;
+  /** Bound over the candidates only, or over any allowed position. */
+  readonly bound: "candidates" | "any-position";
+  readonly alternatives: number;
+}
+
+export interface Layout {
+  readonly devices: readonly Detector[];
+  readonly cost: number;
+  readonly gaps: readonly Gap[];
+  readonly darkWalks: readonly DarkWalk[];
+  /** What it is good at, as data for a sentence. */
+  readonly traits: { readonly worstDarkWalk: number; readonly spillArea: number; readonly leastMargin: number; readonly alignment: number };
+}
+
+/** Answer of placing one room. `fewest` is true only when bound and cost meet. */
+export interface PlacementResult {
+  readonly room: string;
+  readonly best: Layout | undefined;
+  readonly alternatives: readonly Layout[];
+  readonly bound: number;
+  readonly boundHolds: "candidates" | "any-position";
+  readonly fewest: boolean;
+  readonly cancelled: boolean;
+  readonly seconds: Seconds;
+  readonly problems: readonly Problem[];
+}

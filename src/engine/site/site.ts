@@ -1,0 +1,185 @@
+import type { DetectorModel, LensMask } from "../detector/index.ts";
+import type { Outline, Point } from "../geometry/index.ts";
+import type { Celsius, Metres, MetresPerSecond, Radians, Seconds, Share, SquareMetres } from "../quantity/index.ts";
+
+export type RoomUse = "passing" | "stair" | "moving" | "sitting" | "sanitary" | "changing" | "plant" | "other";
+export type OpeningKind = "door" | "passage" | "window" | "glazing";
+export type ObstacleKind = "rack" | "partition" | "glass" | "cubicle" | "column" | "duct" | "beam" | "furniture" | "other";
+export type DwellKind = "desk" | "seat" | "wc" | "bench" | "basin" | "panel" | "machine";
+export type InterferenceKind = "heater" | "air-outlet" | "machine" | "sunlit-window" | "door-curtain";
+export type CeilingThingKind = "smoke-head" | "sprinkler" | "speaker" | "hatch" | "luminaire-emergency" | "other";
+export type LuminaireMounting = "flush" | "surface" | "pendant";
+
+export interface Storey {
+  readonly id: string;
+  readonly name: string;
+  readonly elevation: Metres;
+}
+
+/** A room: outline with holes, floor offset from the storey's finished floor, ceiling height above the room's floor. */
+export interface Room {
+  readonly id: string;
+  readonly storey: string;
+  readonly number: string;
+  readonly name: string;
+  readonly use: RoomUse;
+  readonly outline: Outline;
+  readonly holes: readonly Outline[];
+  readonly floor: Metres;
+  readonly ceilingHeight: Metres;
+  /** Highest temperature that the room reaches. Absent: 22 °C. */
+  readonly highestTemperature?: Celsius;
+  readonly ceilingGrid?: { readonly tile: readonly [Metres, Metres]; readonly origin: Point; readonly turn: Radians };
+  /** Which demands hold here; all by default. */
+  readonly demand: { readonly catch: boolean; readonly walk: boolean; readonly hold: boolean };
+  /** Parts of the ceiling where nothing may be mounted. */
+  readonly noDevices: readonly Outline[];
+}
+
+/** A part of a room's floor with its own height. A flight rises evenly from the edge nearest `from` to the edge nearest `to`. Heights above the room's floor. */
+export interface FloorPiece {
+  readonly id: string;
+  readonly room: string;
+  readonly kind: "flight" | "landing";
+  readonly footprint: Outline;
+  readonly from: Point;
+  readonly to: Point;
+  readonly low: Metres;
+  readonly high: Metres;
+}
+
+/** Sits in the outline between two rooms, or a room and outside (null). `from` → `to` on the face of the first room; the reveal reaches `thickness` away from that room. */
+export interface Opening {
+  readonly id: string;
+  readonly rooms: readonly [string, string | null];
+  readonly kind: OpeningKind;
+  readonly from: Point;
+  readonly to: Point;
+  readonly sill: Metres;
+  readonly head: Metres;
+  readonly thickness: Metres;
+  readonly hinge: "from" | "to";
+  /** Room into which the leaf swings; null: outside. */
+  readonly opensInto: string | null;
+  /** Angle of the open leaf from its closed position; π/2 by default. */
+  readonly angle: Radians;
+  /** Only how it is drawn: coverage and spill set the doors themselves. */
+  readonly state: "open" | "closed";
+}
+
+/** A prism. Heights above the local floor at the footprint. Kind "cubicle": the panels; its bays are the convex hull less the footprint. */
+export interface Obstacle {
+  readonly id: string;
+  readonly room: string;
+  readonly kind: ObstacleKind;
+  readonly name: string;
+  readonly footprint: Outline;
+  readonly base: Metres;
+  readonly top: Metres;
+  /** Mesh or open shelving; carries "verify". */
+  readonly seeThrough: boolean;
+}
+
+export interface DwellPlace {
+  readonly id: string;
+  readonly room: string;
+  readonly kind: DwellKind;
+  readonly at: Point;
+  readonly radius: Metres;
+}
+
+/** A source of false triggering: a point, or a line from `at` to `to`, at its height above the local floor. */
+export interface Interference {
+  readonly id: string;
+  readonly room: string;
+  readonly kind: InterferenceKind;
+  readonly at: Point;
+  readonly to?: Point;
+  readonly height: Metres;
+  /** Least distance of a detector; the kind's default if absent. */
+  readonly clearance?: Metres;
+}
+
+export interface CeilingThing {
+  readonly id: string;
+  readonly room: string;
+  readonly kind: CeilingThingKind;
+  readonly at: Point;
+}
+
+export interface Luminaire {
+  readonly id: string;
+  readonly room: string;
+  readonly name: string;
+  readonly at: Point;
+  /** Underside above the local floor. */
+  readonly height: Metres;
+  readonly mounting: LuminaireMounting;
+  /** Lamp that gets hot. */
+  readonly hot: boolean;
+  readonly length: Metres;
+  readonly width: Metres;
+  readonly turn: Radians;
+}
+
+/** A detector on the ceiling. Height above the local floor; turn of the notch counter-clockwise from +x. */
+export interface Detector {
+  readonly id: string;
+  readonly tag: string;
+  readonly room: string;
+  /** Rooms whose light it switches; the room it hangs in by default. */
+  readonly controls: readonly string[];
+  readonly group: string;
+  readonly model: string;
+  readonly at: Point;
+  readonly height: Metres;
+  readonly turn: Radians;
+  readonly masks: readonly LensMask[];
+  readonly pinned: boolean;
+}
+
+/** Numbers that a person may change per job; printed wherever they were used. */
+export interface PlanningDefaults {
+  /** Shares of the declared reach kept in hand for coverage; `spill` is added for spill and nuisance. */
+  readonly margin: { readonly seated: Share; readonly towards: Share; readonly across: Share; readonly spill: Share };
+  readonly bodyRadius: Metres;
+  readonly seatedRadius: Metres;
+  readonly sightHeights: Readonly<Record<DwellKind, Metres>> & { readonly walking: Metres };
+  readonly speed: MetresPerSecond;
+  readonly onset: Metres;
+  /** Device response and lamp start together, where unknown. */
+  readonly response: Seconds;
+  readonly darkWalkLimit: Metres;
+  /** Stairs are lit this far before the first step. */
+  readonly stairLead: Metres;
+  readonly gapArea: SquareMetres;
+  readonly gapShare: Share;
+  /** Sample and free-grid spacing of the search. */
+  readonly spacing: Metres;
+  readonly clearances: {
+    readonly wall: Metres;
+    readonly wallLeast: Metres;
+    readonly luminaireFlush: Metres;
+    readonly luminaireHot: Metres;
+    readonly airOutlet: Metres;
+    readonly heater: Metres;
+    readonly smokeHead: Metres;
+  };
+}
+
+/** Immutable snapshot of a whole job that every calculation takes. Records refer to each other by id. */
+export interface Site {
+  readonly name: string;
+  readonly defaults: PlanningDefaults;
+  readonly storeys: readonly Storey[];
+  readonly rooms: readonly Room[];
+  readonly floorPieces: readonly FloorPiece[];
+  readonly openings: readonly Opening[];
+  readonly obstacles: readonly Obstacle[];
+  readonly dwellPlaces: readonly DwellPlace[];
+  readonly interference: readonly Interference[];
+  readonly ceilingThings: readonly CeilingThing[];
+  readonly luminaires: readonly Luminaire[];
+  readonly models: readonly DetectorModel[];
+  readonly detectors: readonly Detector[];
+}

@@ -1,0 +1,3 @@
+import type { Source } from "./entry.ts";
+
+export const detectionSources = {} as const satisfies Record<string, Source>;

@@ -1,0 +1,1 @@
+export { type Source, type SourceId, sources } from "./register.ts";

@@ -1,0 +1,21 @@
+import { detectionSources } from "./detection.ts";
+import { geometrySources } from "./geometry.ts";
+import { placementSources } from "./placement.ts";
+import { practiceSources } from "./practice.ts";
+import { exchangeSources } from "./exchange.ts";
+
+export type { Source } from "./entry.ts";
+
+const all = {
+  ...practiceSources,
+  ...detectionSources,
+  ...geometrySources,
+  ...placementSources,
+  ...exchangeSources,
+} as const;
+
+/** Permanent name of a source that a number, formula or check refers to. */
+export type SourceId = keyof typeof all;
+
+/** The register: every standard, handbook, paper or practice that numbers come from. SOURCES.md is printed from it. */
+export const sources: Readonly<Record<SourceId, import("./entry.ts").Source>> = all;
