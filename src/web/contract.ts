@@ -1,0 +1,165 @@
+import type {
+  Detector,
+  DetectorModel,
+  Finding,
+  Layout,
+  Outline,
+  PlacementOptions,
+  PlacementProgress,
+  PlacementResult,
+  Region,
+  RoomCoverage,
+  Site,
+  ZoneKind,
+} from "#engine";
+
+/** Kinds of record that a job keeps, named as in the site snapshot. */
+export type RecordKind = {
+  [K in keyof Site]: Site[K] extends readonly { readonly id: string }[] ? K : never;
+}[keyof Site];
+
+/** One record of a kind. */
+export type RecordOf<K extends RecordKind> = Site[K][number];
+
+/** Points at one record of the open job. */
+export interface RecordRef {
+  readonly kind: RecordKind;
+  readonly id: string;
+}
+
+/** One step of an edit. The steps of one edit happen in one transaction and are undone together. */
+export type EditStep = {
+  [K in RecordKind]:
+    | { readonly do: "put"; readonly kind: K; readonly record: RecordOf<K> }
+    | { readonly do: "set"; readonly kind: K; readonly id: string; readonly fields: Partial<RecordOf<K>> }
+    | { readonly do: "remove"; readonly kind: K; readonly id: string };
+}[RecordKind];
+
+/** Names and sheet data of the job. */
+export interface JobDetails {
+  readonly client: string;
+  readonly site: string;
+  readonly drawnBy: string;
+  readonly checkedBy: string;
+  readonly date: string;
+  readonly revision: string;
+  readonly currency: string;
+  readonly region: string;
+}
+
+/** The job that is open on the screen: an immutable snapshot and the ways to change it. A new object at every change. */
+export interface OpenJob {
+  readonly id: string;
+  readonly site: Site;
+  readonly details: JobDetails;
+  /** Counts up with every change, whoever made it. */
+  readonly revision: number;
+  /** Written by a newer program: may be looked at only. */
+  readonly readOnly: boolean;
+  readonly canUndo: boolean;
+  readonly canRedo: boolean;
+  /** Changes records in one undoable transaction. `name` is a key of the text catalogue ("plan.edit.move"). */
+  readonly edit: (name: string, steps: readonly EditStep[]) => void;
+  readonly setDetails: (details: Partial<JobDetails>) => void;
+  readonly setName: (name: string) => void;
+  readonly setDefaults: (defaults: Site["defaults"]) => void;
+  readonly undo: () => void;
+  readonly redo: () => void;
+  /** A fresh record id. */
+  readonly newId: (kind: RecordKind) => string;
+}
+
+/** Zone polygons of one device, doors as drawn, with the margins of the job. */
+export type DeviceZones = Readonly<Partial<Record<ZoneKind, Region>>>;
+
+/** What the calculation knows at the moment; kept while a newer one runs. */
+export interface Calculated {
+  /** Revision of the job that the newest part belongs to. */
+  readonly revision: number;
+  readonly busy: boolean;
+  readonly rooms: ReadonlyMap<string, RoomCoverage>;
+  readonly zones: ReadonlyMap<string, DeviceZones>;
+  readonly findings: readonly Finding[];
+  /** A calculation that failed, as a sentence for the person. */
+  readonly trouble: string | undefined;
+}
+
+/** Result of reading a building model in its own worker. */
+export interface ModelRead {
+  readonly site: Pick<Site, "storeys" | "rooms" | "openings" | "obstacles" | "luminaires" | "floorPieces">;
+  readonly leftOut: readonly { readonly what: string; readonly why: string; readonly count: number }[];
+  readonly problems: readonly { readonly message: string; readonly remedy: string }[];
+}
+
+/** Long calculations; each runs in a worker of its own that `signal` stops. */
+export interface Calculations {
+  readonly current: Calculated;
+  /** Places one room. After an abort the promise still resolves, with the best so far and `cancelled: true`. */
+  readonly place: (
+    site: Site,
+    options: PlacementOptions,
+    watch: { readonly progress: (step: PlacementProgress) => void; readonly signal: AbortSignal },
+  ) => Promise<PlacementResult>;
+  /** Reads an IFC or IFCZIP file. Rejects with `AbortError` when stopped. */
+  readonly readModel: (
+    file: File,
+    watch: { readonly progress: (text: string, share: number) => void; readonly signal: AbortSignal },
+  ) => Promise<ModelRead>;
+  /** Zones of a device that is not (yet) so in the job: newest question wins, older ones resolve to undefined. */
+  readonly tryDevice: (site: Site, device: Detector) => Promise<DeviceZones | undefined>;
+}
+
+/** Start page: jobs and three ways to begin. */
+export interface HomeProps {
+  readonly calculations: Calculations;
+  /** Goes to a stored job. */
+  readonly onOpen: (jobId: string) => void;
+}
+
+/** Place panel inside the floating card or bottom sheet. */
+export interface PlacePanelProps {
+  readonly job: OpenJob;
+  readonly calculations: Calculations;
+  /** Rooms to place, in reading order; one or all of a storey. */
+  readonly rooms: readonly string[];
+  /** Shows a layout on the plan without taking it; undefined takes the picture away. */
+  readonly onPreview: (room: string, layout: Layout | undefined) => void;
+  readonly onClose: () => void;
+}
+
+/** List of findings, called up from a stage's count. */
+export interface FindingsListProps {
+  readonly job: OpenJob;
+  readonly findings: readonly Finding[];
+  /** Index in `findings` of the flag that is highlighted on the plan. */
+  readonly current: number | undefined;
+  /** Brings a finding into view and selects its records. */
+  readonly onShow: (index: number) => void;
+  /** Opens the place panel for a room: the remedy of gaps. */
+  readonly onPlace: (room: string) => void;
+  readonly onClose: () => void;
+}
+
+/** Editor of the models (data sheets) of the job and of the firm's list. */
+export interface ModelsEditorProps {
+  readonly job: OpenJob;
+  /** Model to open first. */
+  readonly model?: string;
+  readonly onClose: () => void;
+}
+
+/** The detector's own eye: polar view of a device, masks drawn by dragging. */
+export interface EyeViewProps {
+  readonly job: OpenJob;
+  readonly device: string;
+  readonly calculations: Calculations;
+  readonly onClose: () => void;
+}
+
+/** Job details, defaults, units, theme. */
+export interface SettingsProps {
+  readonly job: OpenJob | undefined;
+  readonly onClose: () => void;
+}
+
+export type { Detector, DetectorModel, Finding, Layout, Outline, Region, RoomCoverage, Site, ZoneKind };
