@@ -1,0 +1,13 @@
+export { lengthIn } from "./lengths-in.ts";
+export {
+  areaText,
+  degreesText,
+  durationText,
+  lengthFigure,
+  lengthText,
+  moneyText,
+  numberText,
+  percentText,
+  type Units,
+} from "./measures.ts";
+export { type TextKey, type TextValues, t } from "./texts.ts";

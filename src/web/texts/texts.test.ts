@@ -1,0 +1,65 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { IntlMessageFormat } from "intl-messageformat";
+import { describe, expect, test } from "vitest";
+import catalogue from "./en.json" with { type: "json" };
+import { type TextKey, t } from "./texts.ts";
+
+const web = new URL("../", import.meta.url);
+
+const sources = readdirSync(web, { recursive: true, encoding: "utf8" })
+  .filter((file) => /\.tsx?$/.test(file) && !/\.test\.tsx?$/.test(file))
+  .map((file) => ({ file, text: readFileSync(new URL(file, web), "utf8") }));
+
+/** A key as code names it: whole, or a template with parts that are filled at run time. */
+const named = sources.flatMap(({ file, text }) =>
+  [...text.matchAll(/(["`])((?:[a-z][\w-]*|\$\{[^}`]+\})(?:\.(?:[\w-]|\$\{[^}`]+\})+)+)\1/g)].map(
+    (match) => ({
+      file,
+      key: match[2]!,
+    }),
+  ),
+);
+
+const pattern = (key: string): RegExp =>
+  new RegExp(
+    `^${key
+      .split(/\$\{[^}]+\}/)
+      .map((fixed) => fixed.replace(/[.*+?^${}()|[\]\\]/g, "\\$&"))
+      .join("[\\w-]+")}$`,
+  );
+
+const keys = Object.keys(catalogue) as TextKey[];
+
+describe("the catalogue of texts", () => {
+  test("every key that t() is called with stands in the catalogue", () => {
+    const calls = sources.flatMap(({ file, text }) =>
+      [...text.matchAll(/(?<![\w.])t\(\s*(["`])([^"`]+)\1/g)].map((match) => ({ file, key: match[2]! })),
+    );
+    expect(calls.length).toBeGreaterThan(0);
+    expect(calls.filter(({ key }) => !keys.some((known) => pattern(key).test(known)))).toEqual([]);
+  });
+
+  test("every key of the catalogue is used by the screen", () => {
+    const used = named.map(({ key }) => pattern(key));
+    expect(keys.filter((key) => !used.some((one) => one.test(key)))).toEqual([]);
+  });
+
+  test("every sentence is readable as an ICU message", () => {
+    for (const key of keys) expect(() => new IntlMessageFormat(catalogue[key], "en"), key).not.toThrow();
+  });
+
+  test("no sentence is empty or ends in a blank", () => {
+    expect(keys.filter((key) => catalogue[key].trim() !== catalogue[key] || catalogue[key] === "")).toEqual(
+      [],
+    );
+  });
+
+  test("a plural follows its number", () => {
+    expect(t("count.detectors", { count: 1 })).toBe("1 detector");
+    expect(t("count.detectors", { count: 3 })).toBe("3 detectors");
+  });
+
+  test("a name that is not given throws, so that no half sentence is shown", () => {
+    expect(() => t("count.detectors")).toThrow();
+  });
+});
