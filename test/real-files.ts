@@ -6,7 +6,8 @@ import { fileURLToPath } from "node:url";
  * Tests over them are skipped, and counted as skipped, in that case.
  */
 export function realFiles(topic: string): string | undefined {
-  const root = process.env.ROOMWAKE_TEST_FILES ?? fileURLToPath(new URL("../../shared/data", import.meta.url));
+  const root =
+    process.env.ROOMWAKE_TEST_FILES ?? fileURLToPath(new URL("../../shared/data", import.meta.url));
   const folder = `${root}/${topic}`;
   return existsSync(folder) ? folder : undefined;
 }

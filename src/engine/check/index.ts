@@ -1,3 +1,3 @@
+export { catalogue, type ProblemCode } from "./catalogue/index.ts";
 export * from "./check.ts";
 export * from "./problem.ts";
-export { catalogue, type ProblemCode } from "./catalogue/index.ts";

@@ -1,7 +1,7 @@
 import type { Problem } from "../check/index.ts";
 import type { DarkWalk, Gap } from "../coverage/index.ts";
-import type { Detector } from "../site/index.ts";
 import type { Seconds } from "../quantity/index.ts";
+import type { Detector } from "../site/index.ts";
 
 /** Weighted set cover with pairwise conflicts: choose columns at least cost so that every row is covered and no two conflicting columns are both taken. */
 export interface CoverModel {
@@ -24,7 +24,10 @@ export interface SolverAnswer {
 
 /** The MILP solver as placement needs it; `solver/` implements it and nothing else knows its name. */
 export interface CoverSolver {
-  solve(model: CoverModel, options: { readonly seconds: Seconds; readonly start?: readonly number[] }): Promise<SolverAnswer>;
+  solve(
+    model: CoverModel,
+    options: { readonly seconds: Seconds; readonly start?: readonly number[] },
+  ): Promise<SolverAnswer>;
 }
 
 /** Time, cancellation and progress come from outside. */
@@ -64,7 +67,12 @@ export interface Layout {
   readonly gaps: readonly Gap[];
   readonly darkWalks: readonly DarkWalk[];
   /** What it is good at, as data for a sentence. */
-  readonly traits: { readonly worstDarkWalk: number; readonly spillArea: number; readonly leastMargin: number; readonly alignment: number };
+  readonly traits: {
+    readonly worstDarkWalk: number;
+    readonly spillArea: number;
+    readonly leastMargin: number;
+    readonly alignment: number;
+  };
 }
 
 /** Answer of placing one room. `fewest` is true only when bound and cost meet. */

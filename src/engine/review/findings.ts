@@ -1,5 +1,4 @@
-import type { Check, Severity } from "../check/index.ts";
-import type { ProblemCode } from "../check/index.ts";
+import type { Check, ProblemCode, Severity } from "../check/index.ts";
 import type { RoomCoverage } from "../coverage/index.ts";
 
 /** A problem or failed check as a person reads it. */

@@ -1,2 +1,2 @@
-export type * from "./site.ts";
 export { planningDefaults } from "./defaults.ts";
+export type * from "./site.ts";

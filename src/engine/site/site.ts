@@ -1,13 +1,44 @@
 import type { DetectorModel, LensMask } from "../detector/index.ts";
 import type { Outline, Point } from "../geometry/index.ts";
-import type { Celsius, Metres, MetresPerSecond, Radians, Seconds, Share, SquareMetres } from "../quantity/index.ts";
+import type {
+  Celsius,
+  Metres,
+  MetresPerSecond,
+  Radians,
+  Seconds,
+  Share,
+  SquareMetres,
+} from "../quantity/index.ts";
 
-export type RoomUse = "passing" | "stair" | "moving" | "sitting" | "sanitary" | "changing" | "plant" | "other";
+export type RoomUse =
+  | "passing"
+  | "stair"
+  | "moving"
+  | "sitting"
+  | "sanitary"
+  | "changing"
+  | "plant"
+  | "other";
 export type OpeningKind = "door" | "passage" | "window" | "glazing";
-export type ObstacleKind = "rack" | "partition" | "glass" | "cubicle" | "column" | "duct" | "beam" | "furniture" | "other";
+export type ObstacleKind =
+  | "rack"
+  | "partition"
+  | "glass"
+  | "cubicle"
+  | "column"
+  | "duct"
+  | "beam"
+  | "furniture"
+  | "other";
 export type DwellKind = "desk" | "seat" | "wc" | "bench" | "basin" | "panel" | "machine";
 export type InterferenceKind = "heater" | "air-outlet" | "machine" | "sunlit-window" | "door-curtain";
-export type CeilingThingKind = "smoke-head" | "sprinkler" | "speaker" | "hatch" | "luminaire-emergency" | "other";
+export type CeilingThingKind =
+  | "smoke-head"
+  | "sprinkler"
+  | "speaker"
+  | "hatch"
+  | "luminaire-emergency"
+  | "other";
 export type LuminaireMounting = "flush" | "surface" | "pendant";
 
 export interface Storey {
@@ -29,7 +60,11 @@ export interface Room {
   readonly ceilingHeight: Metres;
   /** Highest temperature that the room reaches. Absent: 22 °C. */
   readonly highestTemperature?: Celsius;
-  readonly ceilingGrid?: { readonly tile: readonly [Metres, Metres]; readonly origin: Point; readonly turn: Radians };
+  readonly ceilingGrid?: {
+    readonly tile: readonly [Metres, Metres];
+    readonly origin: Point;
+    readonly turn: Radians;
+  };
   /** Which demands hold here; all by default. */
   readonly demand: { readonly catch: boolean; readonly walk: boolean; readonly hold: boolean };
   /** Parts of the ceiling where nothing may be mounted. */
@@ -141,7 +176,12 @@ export interface Detector {
 /** Numbers that a person may change per job; printed wherever they were used. */
 export interface PlanningDefaults {
   /** Shares of the declared reach kept in hand for coverage; `spill` is added for spill and nuisance. */
-  readonly margin: { readonly seated: Share; readonly towards: Share; readonly across: Share; readonly spill: Share };
+  readonly margin: {
+    readonly seated: Share;
+    readonly towards: Share;
+    readonly across: Share;
+    readonly spill: Share;
+  };
   readonly bodyRadius: Metres;
   readonly seatedRadius: Metres;
   readonly sightHeights: Readonly<Record<DwellKind, Metres>> & { readonly walking: Metres };

@@ -1,8 +1,8 @@
 import { detectionSources } from "./detection.ts";
+import { exchangeSources } from "./exchange.ts";
 import { geometrySources } from "./geometry.ts";
 import { placementSources } from "./placement.ts";
 import { practiceSources } from "./practice.ts";
-import { exchangeSources } from "./exchange.ts";
 
 export type { Source } from "./entry.ts";
 

@@ -1,0 +1,46 @@
+// Builds dist/: the web app by Vite; server, command line and their workers by esbuild, each entry one self-contained file.
+import { chmodSync, existsSync } from "node:fs";
+import { join } from "node:path";
+import { build as bundle } from "esbuild";
+import { build as buildWeb } from "vite";
+import { root } from "./prepare.mjs";
+
+const entries = [
+  "src/cli/main.ts",
+  "src/cli/place-worker.ts",
+  "src/server/main.ts",
+  "src/exchange/ifc/reader-worker.ts",
+].filter((entry) => existsSync(join(root, entry)));
+
+// These three are bundled, since they are needed at run time but not installed with the package.
+const bundled = new Set(["clipper2-ts", "robust-predicates", "flatbush"]);
+
+await bundle({
+  absWorkingDir: root,
+  entryPoints: entries,
+  outdir: "dist",
+  outbase: "src",
+  outExtension: { ".js": ".mjs" },
+  bundle: true,
+  format: "esm",
+  platform: "node",
+  target: "node20.19",
+  logLevel: "warning",
+  plugins: [
+    {
+      name: "keep-installed-packages-outside",
+      setup(build) {
+        build.onResolve({ filter: /^[^.#/]/ }, (args) => {
+          const name = args.path.startsWith("@")
+            ? args.path.split("/").slice(0, 2).join("/")
+            : args.path.split("/")[0];
+          return args.kind === "entry-point" || bundled.has(name)
+            ? undefined
+            : { path: args.path, external: true };
+        });
+      },
+    },
+  ],
+});
+if (existsSync(join(root, "dist/cli/main.mjs"))) chmodSync(join(root, "dist/cli/main.mjs"), 0o755);
+if (existsSync(join(root, "vite.config.ts"))) await buildWeb({ root, logLevel: "warn" });

@@ -1,0 +1,12 @@
+import { defineConfig } from "vitest/config";
+
+/** The end-to-end suite drives the built app in Chromium; one worker, since it starts servers and browsers. */
+export default defineConfig({
+  test: {
+    include: ["test/end-to-end/**/*.test.ts"],
+    testTimeout: 180_000,
+    hookTimeout: 120_000,
+    maxWorkers: 1,
+    fileParallelism: false,
+  },
+});
