@@ -1,0 +1,4 @@
+export { Choice, More, type Option, Pick, Tick } from "./choice.tsx";
+export { DraftField, type DraftFieldProps, type Reading } from "./draft-field.tsx";
+export { AngleField, FigureField, LengthField, TextBox } from "./measure-fields.tsx";
+export { Running, Say, SeverityMark, SeverityShape } from "./say.tsx";

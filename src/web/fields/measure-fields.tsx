@@ -1,0 +1,137 @@
+import type { Metres, Radians } from "#engine";
+import { degreesOf, radiansOf } from "#engine";
+import { useUnits } from "../settings/preferences.ts";
+import { lengthFigure, lengthIn, lengthText, numberText, t } from "../texts/index.ts";
+import { DraftField, type DraftFieldProps, type Reading } from "./draft-field.tsx";
+
+type Common = Pick<DraftFieldProps<never>, "label" | "hint" | "when" | "disabled" | "wide" | "placeholder">;
+
+export interface LengthFieldProps extends Common {
+  /** Undefined: not known, the field stays empty. */
+  readonly value: Metres | undefined;
+  readonly onChange: (value: Metres) => void;
+  /** Called when the field is emptied; without it an empty field is an error. */
+  readonly onClear?: () => void;
+  readonly least?: Metres;
+  readonly most?: Metres;
+}
+
+/** A length, shown and read in the person's units; any unit that is typed is understood. */
+export function LengthField({ value, onChange, onClear, least, most, ...rest }: LengthFieldProps) {
+  const units = useUnits();
+  const read = (typed: string): Reading<Metres | undefined> => {
+    if (typed.trim() === "" && onClear !== undefined) return { value: undefined };
+    const length = lengthIn(typed, units);
+    if (length === undefined)
+      return {
+        trouble: t(units === "metric" ? "fields.length.unreadable" : "fields.length.unreadable-feet"),
+      };
+    if (least !== undefined && length < least - 1e-9)
+      return { trouble: t("fields.too-small", { least: lengthText(least, units) }) };
+    if (most !== undefined && length > most + 1e-9)
+      return { trouble: t("fields.too-large", { most: lengthText(most, units) }) };
+    return { value: length };
+  };
+  return (
+    <DraftField
+      {...rest}
+      shown={value === undefined ? "" : lengthFigure(value, units)}
+      read={read}
+      onChange={(length) => (length === undefined ? onClear?.() : onChange(length))}
+      inputMode={units === "metric" ? "decimal" : "text"}
+      {...(units === "metric" ? { unit: "m" } : {})}
+    />
+  );
+}
+
+export interface FigureFieldProps extends Common {
+  readonly value: number | undefined;
+  readonly onChange: (value: number) => void;
+  readonly onClear?: () => void;
+  readonly unit?: string;
+  readonly least?: number;
+  readonly most?: number;
+  readonly whole?: boolean;
+}
+
+/** A plain number with its unit beside it. */
+export function FigureField({
+  value,
+  onChange,
+  onClear,
+  least,
+  most,
+  whole,
+  unit,
+  ...rest
+}: FigureFieldProps) {
+  const read = (typed: string): Reading<number | undefined> => {
+    if (typed.trim() === "" && onClear !== undefined) return { value: undefined };
+    const figure = figureIn(typed);
+    if (figure === undefined || (whole === true && !Number.isInteger(figure)))
+      return { trouble: t(whole === true ? "fields.whole.unreadable" : "fields.figure.unreadable") };
+    if (least !== undefined && figure < least)
+      return { trouble: t("fields.too-small", { least: withUnit(least, unit) }) };
+    if (most !== undefined && figure > most)
+      return { trouble: t("fields.too-large", { most: withUnit(most, unit) }) };
+    return { value: figure };
+  };
+  return (
+    <DraftField
+      {...rest}
+      shown={value === undefined ? "" : numberText(value).replaceAll(",", "")}
+      read={read}
+      onChange={(figure) => (figure === undefined ? onClear?.() : onChange(figure))}
+      inputMode="decimal"
+      {...(unit === undefined ? {} : { unit })}
+    />
+  );
+}
+
+export interface AngleFieldProps extends Common {
+  readonly value: Radians;
+  readonly onChange: (value: Radians) => void;
+  readonly least?: Radians;
+  readonly most?: Radians;
+}
+
+/** An angle, typed in degrees, kept in radians. */
+export function AngleField({ value, onChange, least, most, ...rest }: AngleFieldProps) {
+  return (
+    <FigureField
+      {...rest}
+      value={Math.round(degreesOf(value) * 10) / 10}
+      onChange={(degrees) => onChange(radiansOf(degrees))}
+      unit="°"
+      {...(least === undefined ? {} : { least: degreesOf(least) })}
+      {...(most === undefined ? {} : { most: degreesOf(most) })}
+    />
+  );
+}
+
+export interface TextBoxProps extends Common {
+  readonly value: string;
+  readonly onChange: (value: string) => void;
+  /** May not be left empty. */
+  readonly needed?: boolean;
+}
+
+/** A line of plain text. */
+export function TextBox({ value, onChange, needed, ...rest }: TextBoxProps) {
+  const read = (typed: string): Reading<string> =>
+    needed === true && typed.trim() === "" ? { trouble: t("fields.needed") } : { value: typed.trim() };
+  return <DraftField {...rest} shown={value} read={read} onChange={onChange} />;
+}
+
+const withUnit = (figure: number, unit: string | undefined): string =>
+  unit === undefined
+    ? numberText(figure)
+    : unit === "°"
+      ? `${numberText(figure)}°`
+      : `${numberText(figure)} ${unit}`;
+
+/** A number with decimal point or comma; nothing else. */
+export function figureIn(typed: string): number | undefined {
+  const text = typed.trim().replace("−", "-").replace(",", ".");
+  return /^-?(\d+\.?\d*|\.\d+)$/.test(text) ? Number(text) : undefined;
+}
