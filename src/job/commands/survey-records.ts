@@ -1,0 +1,24 @@
+import type {
+  CeilingThing,
+  DwellPlace,
+  FloorPiece,
+  Interference,
+  Luminaire,
+  Obstacle,
+  Opening,
+  Room,
+  Storey,
+} from "#engine";
+
+/** What a reader of foreign files hands over: records of the engine's site with ids given, metres and radians. */
+export interface SurveyRecords {
+  readonly storeys: readonly Storey[];
+  readonly rooms: readonly Room[];
+  readonly openings: readonly Opening[];
+  readonly obstacles: readonly Obstacle[];
+  readonly luminaires: readonly Luminaire[];
+  readonly floorPieces?: readonly FloorPiece[];
+  readonly dwellPlaces?: readonly DwellPlace[];
+  readonly interference?: readonly Interference[];
+  readonly ceilingThings?: readonly CeilingThing[];
+}

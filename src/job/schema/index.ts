@@ -1,0 +1,35 @@
+export {
+  emptyJob,
+  type JobCeilingThing,
+  type JobDetails,
+  type JobDetector,
+  type JobDwellPlace,
+  type JobFile,
+  type JobFloorPiece,
+  type JobInterference,
+  type JobLuminaire,
+  type JobModel,
+  type JobObstacle,
+  type JobOpening,
+  type JobRecords,
+  type JobRoom,
+  type JobStorey,
+  jobFileSchema,
+  jobFormat,
+  jobVersion,
+  type RecordInputs,
+  type RecordKind,
+  recordKinds,
+} from "./job-file.ts";
+export { declarations, model as modelSchema } from "./model.ts";
+export { details as detailsSchema, type JobPlanning, planning as planningSchema } from "./planning.ts";
+export {
+  ceilingThingKinds,
+  dwellKinds,
+  interferenceKinds,
+  luminaireMountings,
+  obstacleKinds,
+  openingKinds,
+  recordSchemas,
+  roomUses,
+} from "./records.ts";

@@ -1,0 +1,62 @@
+import { z } from "zod";
+import { dwellKinds } from "./records.ts";
+import { extent, kept, length, seconds, share } from "./values.ts";
+
+const maybe = <Schema extends z.ZodType>(names: readonly string[], schema: Schema) =>
+  Object.fromEntries(names.map((name) => [name, schema.optional()]));
+
+const margin = maybe(["seated", "towards", "across", "spill"], share);
+const sightHeights = maybe(["walking", ...dwellKinds], length);
+const clearances = maybe(
+  ["wall", "wallLeast", "luminaireFlush", "luminaireHot", "airOutlet", "heater", "smokeHead"],
+  length,
+);
+
+type Some<Names extends string> = { readonly [Name in Names]?: number | undefined };
+
+/** The planning numbers that this job sets otherwise than the program; what is absent follows the program. */
+export const planning = kept({
+  margin: kept(margin).optional(),
+  bodyRadius: extent.optional(),
+  seatedRadius: extent.optional(),
+  sightHeights: kept(sightHeights).optional(),
+  speed: extent.optional(),
+  onset: length.optional(),
+  response: seconds.optional(),
+  darkWalkLimit: length.optional(),
+  stairLead: length.optional(),
+  gapArea: length.optional(),
+  gapShare: share.optional(),
+  spacing: extent.optional(),
+  clearances: kept(clearances).optional(),
+});
+
+/** Who the job is for and who drew it; printed in the title block. */
+export const details = kept({
+  client: z.string().max(2_000).optional(),
+  site: z.string().max(2_000).optional(),
+  drawnBy: z.string().max(2_000).optional(),
+  checkedBy: z.string().max(2_000).optional(),
+  date: z.string().max(100).optional(),
+  revision: z.string().max(100).optional(),
+  currency: z.string().max(20).optional(),
+  region: z.string().max(100).optional(),
+});
+
+export interface JobPlanning {
+  readonly margin?: Some<"seated" | "towards" | "across" | "spill">;
+  readonly bodyRadius?: number;
+  readonly seatedRadius?: number;
+  readonly sightHeights?: Some<"walking" | (typeof dwellKinds)[number]>;
+  readonly speed?: number;
+  readonly onset?: number;
+  readonly response?: number;
+  readonly darkWalkLimit?: number;
+  readonly stairLead?: number;
+  readonly gapArea?: number;
+  readonly gapShare?: number;
+  readonly spacing?: number;
+  readonly clearances?: Some<
+    "wall" | "wallLeast" | "luminaireFlush" | "luminaireHot" | "airOutlet" | "heater" | "smokeHead"
+  >;
+}
