@@ -22,12 +22,22 @@ export interface SolverAnswer {
   readonly bound: number;
 }
 
+/** Bound from the linear relaxation, with the price of each row that proves it. */
+export interface RelaxationAnswer {
+  readonly bound: number;
+  /** Dual value of each row, never negative; anyone can recompute the bound from them. */
+  readonly prices: readonly number[];
+}
+
 /** The MILP solver as placement needs it; `solver/` implements it and nothing else knows its name. */
 export interface CoverSolver {
+  /** `stop` is polled now and then during the solve. */
   solve(
     model: CoverModel,
-    options: { readonly seconds: Seconds; readonly start?: readonly number[] },
+    options: { readonly seconds: Seconds; readonly start?: readonly number[]; readonly stop?: () => boolean },
   ): Promise<SolverAnswer>;
+  /** Linear relaxation; undefined where it did not finish. */
+  relax(model: CoverModel, options: { readonly seconds: Seconds }): Promise<RelaxationAnswer | undefined>;
 }
 
 /** Time, cancellation and progress come from outside. */

@@ -1,0 +1,1 @@
+export { type CoverAnswer, type CoverEffort, solveCover } from "./solve-cover.ts";

@@ -1,0 +1,1 @@
+export { loadSolver, type SolverPlace } from "./highs.ts";
