@@ -1,4 +1,4 @@
-import { insideOutline, type Outline, type Point } from "../geometry/index.ts";
+import { distanceToSegment, type Outline, outlineContains, type Point } from "../geometry/index.ts";
 import type { Metres } from "../quantity/index.ts";
 import type { FloorPiece } from "./site.ts";
 
@@ -17,7 +17,7 @@ import type { FloorPiece } from "./site.ts";
 export function floorHeight(pieces: readonly FloorPiece[], at: Point): Metres {
   let height: Metres | undefined;
   for (const piece of pieces) {
-    if (!insideOutline(piece.footprint, at)) continue;
+    if (!outlineContains(piece.footprint, at)) continue;
     const here = heightOn(piece, at);
     height = height === undefined ? here : Math.max(height, here);
   }
@@ -48,7 +48,7 @@ function edgeNearest(outline: Outline, to: Point): readonly [Point, Point] {
   let least = Number.POSITIVE_INFINITY;
   for (const [i, start] of outline.entries()) {
     const end = outline[(i + 1) % outline.length] as Point;
-    const distance = distanceToEdge([start, end], to);
+    const distance = distanceToSegment(to, [start, end]);
     if (distance < least) {
       least = distance;
       best = [start, end];
@@ -56,13 +56,6 @@ function edgeNearest(outline: Outline, to: Point): readonly [Point, Point] {
   }
   if (!best) throw new Error("A flight needs a footprint with corners");
   return best;
-}
-
-function distanceToEdge([a, b]: readonly [Point, Point], p: Point): Metres {
-  const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
-  const square = dx * dx + dy * dy;
-  const t = square === 0 ? 0 : Math.min(1, Math.max(0, ((p[0] - a[0]) * dx + (p[1] - a[1]) * dy) / square));
-  return Math.hypot(p[0] - a[0] - t * dx, p[1] - a[1] - t * dy);
 }
 
 function distanceToLine([a, b]: readonly [Point, Point], p: Point): Metres {

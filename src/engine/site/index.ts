@@ -1,2 +1,11 @@
+export { linksOf, type RoomLink, roomsReachedFrom } from "./connected.ts";
 export { planningDefaults } from "./defaults.ts";
+export { flightEdge, floorHeight } from "./floor.ts";
+export { controlledRooms, lookUp, roomTitle, type SiteLookUp } from "./look-up.ts";
+export { nameOfOpening, nameOfThing, readable, rounded } from "./names.ts";
+export { modelProblems } from "./problems/detectors.ts";
+export { isUsableOutline } from "./problems/outlines.ts";
+export { floorOf } from "./problems/rooms.ts";
+export { siteProblems } from "./problems.ts";
+export { faceOf, isWalkable, openingWidth, type Reveal, revealOf } from "./reveal.ts";
 export type * from "./site.ts";
