@@ -1,1 +1,22 @@
+export { declaredRadius, onsetOfPass, reachOfWalk } from "./direction.ts";
+export { type MaskedSector, maskContains, maskedDistances, maskedSectors } from "./masks.ts";
 export type { Declaration, DetectorModel, Lens, LensMask, ZoneKind, ZoneRow } from "./model.ts";
+export {
+  declaredReachAt,
+  longestReach,
+  type Reach,
+  type ReachShape,
+  reachOf,
+  reachTowards,
+  scaledReach,
+} from "./reach.ts";
+export {
+  bandRadiation,
+  clothingTemperature,
+  contrastAt,
+  contrastTable,
+  DECLARED_AT,
+  seenReliably,
+  UNRELIABLE_FROM,
+  warmthFactor,
+} from "./warmth.ts";
