@@ -7,6 +7,7 @@ import type {
   PlacementOptions,
   PlacementProgress,
   PlacementResult,
+  Problem,
   Region,
   RoomCoverage,
   Site,
@@ -111,6 +112,7 @@ export interface Calculations {
 
 /** Start page: jobs and three ways to begin. */
 export interface HomeProps {
+  readonly shelf: JobShelf;
   readonly calculations: Calculations;
   /** Goes to a stored job. */
   readonly onOpen: (jobId: string) => void;
@@ -163,3 +165,35 @@ export interface SettingsProps {
 }
 
 export type { Detector, DetectorModel, Finding, Layout, Outline, Region, RoomCoverage, Site, ZoneKind };
+
+/** A stored job as the start page lists it. */
+export interface JobEntry {
+  readonly id: string;
+  readonly name: string;
+  /** Last change, milliseconds since 1970; undefined if unknown. */
+  readonly changed: number | undefined;
+  /** Where it is kept: in this browser, on the server, or both. */
+  readonly where: "browser" | "server" | "both";
+}
+
+/** All jobs that this browser can reach, and what may be done with them as wholes. */
+export interface JobShelf {
+  readonly list: () => Promise<readonly JobEntry[]>;
+  /** Keeps a new job and returns its id. */
+  readonly create: (site: Site) => Promise<string>;
+  /** Reads `NAME.job.json`; a file that is no job comes back as sentences. */
+  readonly createFromFile: (
+    text: string,
+  ) => Promise<{ readonly id: string } | { readonly problems: readonly Problem[] }>;
+  /** Opens the demo job, putting it in first where it is not there yet. */
+  readonly demo: () => Promise<string>;
+  readonly rename: (id: string, name: string) => Promise<void>;
+  /** Returns the id of the copy. */
+  readonly duplicate: (id: string, name: string) => Promise<string>;
+  /** Deletes a job; the returned way back restores it as it was. */
+  readonly remove: (id: string) => Promise<{ readonly restore: () => Promise<void> }>;
+  /** The job as the text of its file. */
+  readonly fileText: (id: string) => Promise<string>;
+  /** Models to start with: the firm's own list, else the invented ones of the demo. */
+  readonly startModels: () => readonly DetectorModel[];
+}

@@ -1,0 +1,130 @@
+import { useRef, useState } from "react";
+import { Button, DropZone, FileTrigger, isFileDropItem, Text } from "react-aria-components";
+import type { Site } from "#engine";
+import { planningDefaults, remedyOf, sentenceOf } from "#engine";
+import type { Calculations, JobShelf, ModelRead } from "../contract.ts";
+import { Running, Say } from "../fields/index.ts";
+import { t } from "../texts/index.ts";
+import { ReadReport } from "./read-report.tsx";
+
+type Reading =
+  | {
+      readonly state: "reading";
+      readonly name: string;
+      readonly doing: string;
+      readonly share: number | undefined;
+    }
+  | { readonly state: "read"; readonly name: string; readonly read: ModelRead }
+  | { readonly state: "refused"; readonly name: string; readonly sentences: readonly string[] };
+
+interface ModelStartProps {
+  readonly calculations: Calculations;
+  readonly shelf: JobShelf;
+  readonly onOpen: (jobId: string) => void;
+}
+
+/** Drop a building model or a job file: it is read apart from the page, can be stopped, and says what it left out. */
+export function ModelStart({ calculations, shelf, onOpen }: ModelStartProps) {
+  const [reading, setReading] = useState<Reading | undefined>();
+  const stop = useRef<AbortController | undefined>(undefined);
+  const read = async (file: File): Promise<void> => {
+    stop.current?.abort();
+    const own = new AbortController();
+    stop.current = own;
+    const { name } = file;
+    const refuse = (sentences: readonly string[]) => setReading({ state: "refused", name, sentences });
+    try {
+      if (/\.json$/i.test(name)) {
+        const outcome = await shelf.createFromFile(await file.text());
+        if ("id" in outcome) onOpen(outcome.id);
+        else refuse(outcome.problems.map((problem) => `${sentenceOf(problem)} ${remedyOf(problem)}`));
+        return;
+      }
+      if (!/\.ifc(zip)?$/i.test(name)) return refuse([t("home.model.other-kind")]);
+      setReading({ state: "reading", name, doing: t("home.model.opening"), share: undefined });
+      const found = await calculations.readModel(file, {
+        progress: (doing, share) => {
+          if (!own.signal.aborted) setReading({ state: "reading", name, doing, share });
+        },
+        signal: own.signal,
+      });
+      if (!own.signal.aborted) setReading({ state: "read", name, read: found });
+    } catch (trouble) {
+      if (own.signal.aborted) return setReading(undefined);
+      refuse([trouble instanceof Error ? trouble.message : String(trouble)]);
+    }
+  };
+  const keep = (name: string, { site }: ModelRead) => {
+    shelf
+      .create(siteOf(name.replace(/\.[^.]+$/, ""), site, shelf))
+      .then(onOpen, (trouble: unknown) =>
+        setReading({
+          state: "refused",
+          name,
+          sentences: [trouble instanceof Error ? trouble.message : String(trouble)],
+        }),
+      );
+  };
+  return (
+    <section className="home-model stack" aria-labelledby="home-model-head">
+      <h2 id="home-model-head" className="home-head">
+        {t("home.model.title")}
+      </h2>
+      {reading?.state === "reading" ? (
+        <Running
+          doing={t("home.model.reading", { name: reading.name, doing: reading.doing })}
+          share={reading.share}
+          onStop={() => stop.current?.abort()}
+        />
+      ) : (
+        <DropZone
+          className="home-drop"
+          getDropOperation={() => "copy"}
+          onDrop={(event) => {
+            const item = event.items.find(isFileDropItem);
+            if (item !== undefined) void item.getFile().then(read);
+          }}
+        >
+          <Text slot="label">{t("home.model.drop")}</Text>
+          <FileTrigger
+            acceptedFileTypes={[".ifc", ".ifczip", ".json"]}
+            onSelect={(files) => {
+              const file = files?.[0];
+              if (file !== undefined) void read(file);
+            }}
+          >
+            <Button className="button">{t("home.model.choose")}</Button>
+          </FileTrigger>
+        </DropZone>
+      )}
+      {reading?.state === "refused" ? (
+        <Say severity="must" live>
+          <p>{t("home.model.refused", { name: reading.name })}</p>
+          {reading.sentences.map((sentence) => (
+            <p key={sentence}>{sentence}</p>
+          ))}
+        </Say>
+      ) : null}
+      {reading?.state === "read" ? (
+        <ReadReport
+          name={reading.name}
+          read={reading.read}
+          onKeep={() => keep(reading.name, reading.read)}
+          onDrop={() => setReading(undefined)}
+        />
+      ) : null}
+    </section>
+  );
+}
+
+/** The job that a building model becomes: what was read, the usual planning numbers, the models to start with. */
+const siteOf = (name: string, read: ModelRead["site"], shelf: JobShelf): Site => ({
+  name,
+  defaults: planningDefaults,
+  dwellPlaces: [],
+  interference: [],
+  ceilingThings: [],
+  models: shelf.startModels(),
+  detectors: [],
+  ...read,
+});

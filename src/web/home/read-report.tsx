@@ -1,0 +1,89 @@
+import { Button } from "react-aria-components";
+import type { ModelRead } from "../contract.ts";
+import { More, Say } from "../fields/index.ts";
+import { squareMetresOf } from "../preview/outline-area.ts";
+import { useUnits } from "../settings/preferences.ts";
+import { areaText, t } from "../texts/index.ts";
+
+interface ReadReportProps {
+  readonly name: string;
+  readonly read: ModelRead;
+  readonly onKeep: () => void;
+  readonly onDrop: () => void;
+}
+
+/** What was read from a building model, what was left out and why, before it becomes a job. */
+export function ReadReport({ name, read, onKeep, onDrop }: ReadReportProps) {
+  const units = useUnits();
+  const { storeys, rooms, openings, obstacles, luminaires } = read.site;
+  const counts = { storeys: storeys.length, openings: openings.length, obstacles: obstacles.length };
+  return (
+    <div className="home-report stack" role="status">
+      <h3 className="home-subhead">{t("home.report.title", { name })}</h3>
+      {rooms.length === 0 ? <Say severity="must">{t("home.report.no-rooms")}</Say> : null}
+      <ul className="home-figures">
+        <li>{t("home.report.rooms", { count: rooms.length })}</li>
+        <li>{t("home.report.storeys", { count: counts.storeys })}</li>
+        <li>{t("home.report.openings", { count: counts.openings })}</li>
+        <li>{t("home.report.obstacles", { count: counts.obstacles })}</li>
+        <li>{t("home.report.luminaires", { count: luminaires.length })}</li>
+      </ul>
+      {read.problems.map(({ message, remedy }) => (
+        <Say key={message} severity="should">
+          <p>{message}</p>
+          <p className="hint">{remedy}</p>
+        </Say>
+      ))}
+      {rooms.length > 0 ? (
+        <More word={t("home.report.each-room")}>
+          <div className="home-table">
+            <table>
+              <thead>
+                <tr>
+                  <th>{t("home.report.room")}</th>
+                  <th>{t("home.report.storey")}</th>
+                  <th className="figure">{t("home.report.area")}</th>
+                </tr>
+              </thead>
+              <tbody>
+                {rooms.map((room) => (
+                  <tr key={room.id}>
+                    <td>{[room.number, room.name].filter((part) => part !== "").join(" ")}</td>
+                    <td>{storeys.find(({ id }) => id === room.storey)?.name ?? ""}</td>
+                    <td className="figure">{areaText(squareMetresOf(room), units)}</td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          </div>
+        </More>
+      ) : null}
+      {read.leftOut.length > 0 ? (
+        <More
+          word={t("home.report.left-out", { count: read.leftOut.reduce((sum, { count }) => sum + count, 0) })}
+        >
+          <ul className="home-left-out">
+            {read.leftOut.map(({ what, why, count }) => (
+              <li key={`${what} ${why}`}>
+                <strong>
+                  {count} × {what}
+                </strong>{" "}
+                <span className="hint">{why}</span>
+              </li>
+            ))}
+          </ul>
+        </More>
+      ) : (
+        <p className="hint">{t("home.report.nothing-left-out")}</p>
+      )}
+      <div className="row">
+        <Button className={rooms.length > 0 ? "button button-first" : "button"} onPress={onKeep}>
+          {t("home.report.open")}
+        </Button>
+        <Button className="button button-quiet" onPress={onDrop}>
+          {t("home.report.drop")}
+        </Button>
+      </div>
+    </div>
+  );
+}

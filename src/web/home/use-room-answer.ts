@@ -1,0 +1,76 @@
+import { useEffect, useState } from "react";
+import type { PlacementResult, Site } from "#engine";
+import type { Calculations, DeviceZones } from "../contract.ts";
+
+/** What is known of the room that was typed: being placed, placed, or why not. */
+export type RoomAnswer =
+  | { readonly state: "placing"; readonly best: number | undefined }
+  | {
+      readonly state: "placed";
+      readonly site: Site;
+      readonly result: PlacementResult;
+      readonly zones: ReadonlyMap<string, DeviceZones>;
+    }
+  | { readonly state: "failed"; readonly message: string };
+
+/** The answer has to come at once: what is not proved by then is said to be not proved. */
+const seconds = 4;
+/** Long enough that a figure of two digits is not placed after its first. */
+const pauseBeforePlacing = 350;
+
+/** Places the one room of a site whenever the site changes; the older run is stopped. */
+export function useRoomAnswer(site: Site | undefined, calculations: Calculations): RoomAnswer | undefined {
+  const [answer, setAnswer] = useState<RoomAnswer | undefined>();
+  const { place, tryDevice } = calculations;
+  useEffect(() => {
+    if (site === undefined) {
+      setAnswer(undefined);
+      return;
+    }
+    const stop = new AbortController();
+    setAnswer({ state: "placing", best: undefined });
+    const timer = setTimeout(() => {
+      run(site, { place, tryDevice }, stop.signal, setAnswer).catch((trouble: unknown) => {
+        if (!stop.signal.aborted)
+          setAnswer({
+            state: "failed",
+            message: trouble instanceof Error ? trouble.message : String(trouble),
+          });
+      });
+    }, pauseBeforePlacing);
+    return () => {
+      clearTimeout(timer);
+      stop.abort();
+    };
+  }, [site, place, tryDevice]);
+  return answer;
+}
+
+async function run(
+  site: Site,
+  calculations: Pick<Calculations, "place" | "tryDevice">,
+  signal: AbortSignal,
+  say: (answer: RoomAnswer) => void,
+): Promise<void> {
+  const room = site.rooms[0]!.id;
+  const result = await calculations.place(
+    site,
+    { room, seconds, seed: 1, bound: "candidates", alternatives: 0 },
+    {
+      progress: ({ best }) => {
+        if (!signal.aborted) say({ state: "placing", best });
+      },
+      signal,
+    },
+  );
+  if (signal.aborted) return;
+  const zones = new Map<string, DeviceZones>();
+  say({ state: "placed", site, result, zones });
+  const devices = result.best?.devices ?? [];
+  for (const device of devices) {
+    const found = await calculations.tryDevice({ ...site, detectors: devices }, device);
+    if (signal.aborted) return;
+    if (found !== undefined) zones.set(device.id, found);
+  }
+  say({ state: "placed", site: { ...site, detectors: devices }, result, zones: new Map(zones) });
+}
