@@ -1,0 +1,113 @@
+import type { Units } from "../../texts/index.ts";
+import { areaText, lengthText } from "../../texts/index.ts";
+import { isRaised, obstacleTones, type Scene } from "../scene.ts";
+import { faded, mixed } from "./palette.ts";
+import { family, inMetres, inPixels, onScreen, pixelOf, type Surface, writeText } from "./surface.ts";
+
+/** Paints what does not move while a device is dragged: walls, rooms, openings, obstacles, grid. */
+export function paintBase(surface: Surface, scene: Scene): void {
+  const { context, view, palette } = surface;
+  const px = 1 / view.scale;
+  inMetres(surface);
+  context.lineJoin = "miter";
+  context.miterLimit = 4;
+  context.strokeStyle = palette.wall;
+  for (const wall of scene.walls) {
+    context.lineWidth = wall.width;
+    context.stroke(wall.path);
+  }
+  context.fillStyle = palette.plan;
+  context.fill(scene.rooms);
+
+  context.fillStyle = palette.plan;
+  context.fill(scene.reveals);
+  if (view.scale > 14) {
+    context.strokeStyle = palette["grid-line"];
+    context.lineWidth = px;
+    context.stroke(scene.grids);
+  }
+  context.fillStyle = faded(palette.muted, 0.1);
+  context.fill(scene.noDevices);
+
+  for (const [index, path] of scene.tones.entries()) {
+    context.fillStyle = mixed(palette["obstacle-low"], palette["obstacle-high"], index / (obstacleTones - 1));
+    context.fill(path);
+    context.strokeStyle = palette["obstacle-line"];
+    context.lineWidth = px;
+    context.stroke(path);
+  }
+  context.strokeStyle = palette["obstacle-line"];
+  context.lineWidth = px;
+  context.setLineDash([1.5 * px, 3 * px]);
+  context.stroke(scene.mesh);
+  context.setLineDash([8 * px, 3 * px, 2 * px, 3 * px]);
+  context.stroke(scene.raised);
+  context.setLineDash([]);
+  context.fillStyle = faded(palette.towards, 0.16);
+  context.fill(scene.glass);
+  context.strokeStyle = palette.towards;
+  context.stroke(scene.glass);
+
+  context.strokeStyle = palette.edge;
+  context.stroke(scene.steps);
+  context.strokeStyle = palette["luminaire-line"];
+  context.stroke(scene.luminaires);
+
+  context.strokeStyle = palette["wall-line"];
+  context.lineWidth = 1.25 * px;
+  context.stroke(scene.rooms);
+  context.strokeStyle = palette.plan;
+  context.fillStyle = palette.plan;
+  // The face of the wall is open where the opening is.
+  context.lineWidth = 2.5 * px;
+  context.stroke(scene.reveals);
+  context.strokeStyle = palette["wall-line"];
+  context.lineWidth = 1.25 * px;
+  context.stroke(scene.jambs);
+  context.lineWidth = px;
+  context.stroke(scene.panes);
+  context.lineWidth = 2 * px;
+  context.lineCap = "butt";
+  context.stroke(scene.leaves);
+  context.strokeStyle = palette.edge;
+  context.lineWidth = px;
+  context.stroke(scene.swings);
+}
+
+/** Names of rooms and obstacles, in pixels, left out where there is no room for them. */
+export function paintNames(surface: Surface, scene: Scene, units: Units): void {
+  const { context, view, palette } = surface;
+  inPixels(surface);
+  for (const { room, at, area, wide } of scene.labels) {
+    const pixel = pixelOf(surface, at);
+    if (!onScreen(view, pixel, 120)) continue;
+    const title = room.number ? `${room.number} ${room.name}` : room.name;
+    context.font = `600 13px ${family}`;
+    const room13 = wide * view.scale - 12;
+    const width = context.measureText(title).width;
+    const fits = width < room13;
+    if (fits) {
+      writeText(surface, title, { pixel, colour: palette.ink, strong: true });
+      if (view.scale > 22)
+        writeText(surface, areaText(area, units), {
+          pixel: { px: pixel.px, py: pixel.py + 17 },
+          colour: palette.muted,
+        });
+    } else if (room.number && context.measureText(room.number).width < room13) {
+      writeText(surface, room.number, { pixel, colour: palette.ink, strong: true });
+    }
+  }
+  if (view.scale < 45) return;
+  for (const { obstacle, at, wide } of scene.obstacleLabels) {
+    const pixel = pixelOf(surface, at);
+    if (!onScreen(view, pixel)) continue;
+    const height = isRaised(obstacle)
+      ? `${lengthText(obstacle.base, units)}–${lengthText(obstacle.top, units)}`
+      : lengthText(obstacle.top, units);
+    const text = view.scale > 70 && obstacle.name ? `${obstacle.name} ${height}` : height;
+    context.font = `400 13px ${family}`;
+    const space = wide * view.scale - 6;
+    const shown = context.measureText(text).width < space ? text : context.measureText(height).width < space ? height : undefined;
+    if (shown) writeText(surface, shown, { pixel, colour: palette.muted, rim: "transparent" });
+  }
+}

@@ -1,0 +1,225 @@
+import type { CeilingThing, Detector, DwellPlace, Finding, Interference, Point } from "#engine";
+import { t, type TextKey } from "../../texts/index.ts";
+import type { Pixel } from "../view.ts";
+import { faded, type Palette } from "./palette.ts";
+import { family, inPixels, onScreen, pixelOf, type Surface, writeText } from "./surface.ts";
+
+/** Radius of a detector's mark on the screen. */
+export const markRadius = 10;
+
+/** The detector: a ring with the class letter B, a notch that shows its turn, the ring doubled where it hears. */
+export function paintDetector(
+  surface: Surface,
+  device: Detector,
+  how: { readonly hears: boolean; readonly chosen: boolean; readonly ghost?: boolean; readonly tag: boolean },
+): void {
+  const { context, view, palette } = surface;
+  const { px, py } = pixelOf(surface, device.at);
+  if (!onScreen(view, { px, py })) return;
+  const radius = view.scale < 12 ? 6 : markRadius;
+  context.globalAlpha = how.ghost ? 0.55 : 1;
+  context.beginPath();
+  context.arc(px, py, radius + (how.hears ? 3.5 : 0) + 2, 0, 2 * Math.PI);
+  context.fillStyle = palette.plan;
+  context.fill();
+  const ink = how.chosen ? palette.focus : palette.ink;
+  context.strokeStyle = ink;
+  context.lineWidth = 1.75;
+  context.beginPath();
+  context.arc(px, py, radius, 0, 2 * Math.PI);
+  context.stroke();
+  if (how.hears) {
+    context.lineWidth = 1;
+    context.beginPath();
+    context.arc(px, py, radius + 3.5, 0, 2 * Math.PI);
+    context.stroke();
+  }
+  paintNotch(context, { px, py }, { turn: device.turn, radius, ink });
+  if (radius === markRadius) {
+    context.font = `600 12px ${family}`;
+    context.textAlign = "center";
+    context.textBaseline = "middle";
+    context.fillStyle = ink;
+    context.fillText("B", px, py + 0.5);
+  }
+  if (how.tag && view.scale >= 12)
+    writeText(surface, device.pinned ? `${device.tag} ·` : device.tag, {
+      pixel: { px: px + radius + (how.hears ? 9 : 6), py: py + radius + 1 },
+      colour: ink,
+      strong: how.chosen,
+      align: "left",
+    });
+  context.globalAlpha = 1;
+}
+
+/** A solid wedge that cuts into the ring from outside. */
+function paintNotch(
+  context: CanvasRenderingContext2D,
+  { px, py }: Pixel,
+  how: { readonly turn: number; readonly radius: number; readonly ink: string },
+): void {
+  const half = 0.36;
+  const point = (angle: number, radius: number): [number, number] => [
+    px + Math.cos(angle) * radius,
+    py - Math.sin(angle) * radius,
+  ];
+  context.beginPath();
+  context.moveTo(...point(how.turn, how.radius - 4));
+  context.lineTo(...point(how.turn + half, how.radius + 1));
+  context.lineTo(...point(how.turn - half, how.radius + 1));
+  context.closePath();
+  context.fillStyle = how.ink;
+  context.fill();
+}
+
+/** A dwell place: the disc in which the person stays, and what it is in a word. */
+export function paintDwellPlace(surface: Surface, place: DwellPlace, chosen: boolean): void {
+  const { context, view, palette } = surface;
+  const { px, py } = pixelOf(surface, place.at);
+  if (!onScreen(view, { px, py }, 80) || view.scale < 10) return;
+  context.beginPath();
+  context.arc(px, py, place.radius * view.scale, 0, 2 * Math.PI);
+  context.strokeStyle = chosen ? palette.focus : faded(palette["dwell-line"], 0.85);
+  context.lineWidth = chosen ? 2 : 1;
+  context.setLineDash([4, 3]);
+  context.stroke();
+  context.setLineDash([]);
+  context.beginPath();
+  context.arc(px, py, 2, 0, 2 * Math.PI);
+  context.fillStyle = chosen ? palette.focus : palette["dwell-line"];
+  context.fill();
+  if (view.scale > 60)
+    writeText(surface, t(`dwell.${place.kind}` as TextKey), {
+      pixel: { px, py: py + 12 },
+      colour: palette.muted,
+    });
+}
+
+/** A source of false triggering: a triangle with its kind as a word; a line source is drawn along its length. */
+export function paintSource(surface: Surface, source: Interference, chosen: boolean): void {
+  const { context, view, palette } = surface;
+  const at = pixelOf(surface, source.at);
+  const colour = chosen ? palette.focus : palette.interference;
+  if (source.to) {
+    const to = pixelOf(surface, source.to);
+    context.beginPath();
+    context.moveTo(at.px, at.py);
+    context.lineTo(to.px, to.py);
+    context.strokeStyle = colour;
+    context.lineWidth = 3;
+    context.stroke();
+  }
+  if (!onScreen(view, at)) return;
+  const r = view.scale < 14 ? 6 : 9;
+  context.beginPath();
+  context.moveTo(at.px, at.py - r);
+  context.lineTo(at.px + r * 0.95, at.py + r * 0.7);
+  context.lineTo(at.px - r * 0.95, at.py + r * 0.7);
+  context.closePath();
+  context.fillStyle = palette.plan;
+  context.fill();
+  context.fillStyle = faded(palette.interference, 0.35);
+  context.fill();
+  context.strokeStyle = colour;
+  context.lineWidth = chosen ? 2.25 : 1.5;
+  context.stroke();
+  if (view.scale > 34)
+    writeText(surface, t(`interference.${source.kind}` as TextKey), {
+      pixel: { px: at.px, py: at.py + 17 },
+      colour: palette["interference-text"],
+    });
+}
+
+/** What else hangs on the ceiling: a small square with a cross, and its kind when near. */
+export function paintCeilingThing(surface: Surface, thing: CeilingThing, chosen: boolean): void {
+  const { context, view, palette } = surface;
+  const { px, py } = pixelOf(surface, thing.at);
+  if (!onScreen(view, { px, py }) || view.scale < 16) return;
+  context.strokeStyle = chosen ? palette.focus : palette.edge;
+  context.lineWidth = chosen ? 2 : 1.25;
+  context.beginPath();
+  context.rect(px - 4.5, py - 4.5, 9, 9);
+  context.moveTo(px - 4.5, py - 4.5);
+  context.lineTo(px + 4.5, py + 4.5);
+  context.moveTo(px + 4.5, py - 4.5);
+  context.lineTo(px - 4.5, py + 4.5);
+  context.stroke();
+  if (view.scale > 60)
+    writeText(surface, t(`ceiling.${thing.kind}` as TextKey), { pixel: { px, py: py + 14 }, colour: palette.muted });
+}
+
+/** A numbered flag where something needs attention. Shape and sign tell the severity, colour only helps. */
+export function paintFlag(
+  surface: Surface,
+  at: Point,
+  flag: { readonly number: number; readonly severity: Finding["severity"]; readonly current: boolean },
+): void {
+  const { context, view, palette } = surface;
+  const foot = pixelOf(surface, at);
+  if (!onScreen(view, foot)) return;
+  const colour = palette[flag.severity];
+  const head = { px: foot.px, py: foot.py - 22 };
+  context.strokeStyle = palette.ink;
+  context.lineWidth = 1.25;
+  context.beginPath();
+  context.moveTo(foot.px, foot.py);
+  context.lineTo(head.px, head.py + 8);
+  context.stroke();
+  const text = String(flag.number);
+  const half = 9 + (text.length - 1) * 4;
+  context.beginPath();
+  if (flag.severity === "must") hexagon(context, head, half);
+  else if (flag.severity === "should") context.roundRect(head.px - half, head.py - 9, half * 2, 18, 3);
+  else context.roundRect(head.px - half, head.py - 9, half * 2, 18, 9);
+  context.fillStyle = flag.current ? colour : palette.plan;
+  context.fill();
+  context.strokeStyle = colour;
+  context.lineWidth = flag.current ? 3 : 2;
+  context.stroke();
+  context.font = `600 12px ${family}`;
+  context.textAlign = "center";
+  context.textBaseline = "middle";
+  context.fillStyle = flag.current ? onColour(palette) : palette.ink;
+  context.fillText(text, head.px, head.py + 0.5);
+}
+
+const onColour = (palette: Palette): string => (palette.ink === "#1e2430" ? "#1e2430" : "#14171c");
+
+function hexagon(context: CanvasRenderingContext2D, at: Pixel, half: number): void {
+  context.moveTo(at.px - half - 2, at.py);
+  context.lineTo(at.px - half + 4, at.py - 9.5);
+  context.lineTo(at.px + half - 4, at.py - 9.5);
+  context.lineTo(at.px + half + 2, at.py);
+  context.lineTo(at.px + half - 4, at.py + 9.5);
+  context.lineTo(at.px - half + 4, at.py + 9.5);
+  context.closePath();
+}
+
+/** Drawn to scale, always in a corner. */
+export function paintScaleBar(
+  surface: Surface,
+  bar: { readonly pixels: number; readonly text: string; readonly at: Pixel },
+): void {
+  const { context, palette } = surface;
+  inPixels(surface);
+  const { px, py } = bar.at;
+  context.strokeStyle = palette.paper;
+  context.lineWidth = 5;
+  const stroke = (): void => {
+    context.beginPath();
+    context.moveTo(px, py - 5);
+    context.lineTo(px, py);
+    context.lineTo(px + bar.pixels, py);
+    context.lineTo(px + bar.pixels, py - 5);
+    context.stroke();
+  };
+  stroke();
+  context.strokeStyle = palette.ink;
+  context.lineWidth = 1.5;
+  stroke();
+  writeText(surface, bar.text, {
+    pixel: { px: px + bar.pixels / 2, py: py - 10 },
+    colour: palette.ink,
+    rim: palette.paper,
+  });
+}

@@ -1,0 +1,245 @@
+import type { DarkWalk, Gap, Outline, Point, Region, RoomCoverage, ZoneKind } from "#engine";
+import type { DeviceZones } from "../../contract.ts";
+import { areaText, lengthText, t, type Units } from "../../texts/index.ts";
+import { addRegion, distance } from "../shapes.ts";
+import { faded, type Palette } from "./palette.ts";
+import { inMetres, inPixels, onScreen, pixelOf, type Surface, writeText } from "./surface.ts";
+
+/** What the person wants to see. */
+export interface Shown {
+  readonly seated: boolean;
+  readonly towards: boolean;
+  readonly across: boolean;
+  readonly sound: boolean;
+  readonly gaps: boolean;
+  readonly spill: boolean;
+  readonly darkWalks: boolean;
+}
+
+/** Results of one storey as paths, made once for each answer of the calculation. */
+export interface ZonePaths {
+  readonly kinds: Readonly<Record<ZoneKind, { readonly fill: Path2D; readonly rings: readonly Outline[] }>>;
+  readonly gaps: Path2D;
+  readonly gapList: readonly Gap[];
+  readonly spill: Path2D;
+  readonly walks: readonly DarkWalk[];
+}
+
+const kinds: readonly ZoneKind[] = ["sound", "across", "towards", "seated"];
+
+export function zonePaths(zones: Iterable<DeviceZones>, rooms: Iterable<RoomCoverage>): ZonePaths {
+  const made = Object.fromEntries(kinds.map((kind) => [kind, { fill: new Path2D(), rings: [] as Outline[] }])) as Record<
+    ZoneKind,
+    { fill: Path2D; rings: Outline[] }
+  >;
+  for (const device of zones)
+    for (const kind of kinds) {
+      const region = device[kind];
+      if (!region) continue;
+      addRegion(made[kind].fill, region);
+      made[kind].rings.push(...ringsOf(region));
+    }
+  const gaps = new Path2D();
+  const spill = new Path2D();
+  const gapList: Gap[] = [];
+  const walks: DarkWalk[] = [];
+  for (const room of rooms) {
+    for (const gap of room.gaps) {
+      addRegion(gaps, gap.region);
+      gapList.push(gap);
+    }
+    for (const one of room.spill) addRegion(spill, one.region);
+    walks.push(...room.darkWalks);
+  }
+  return { kinds: made, gaps, gapList, spill, walks };
+}
+
+const ringsOf = (region: Region): Outline[] => region.flatMap((piece) => [piece.outline, ...piece.holes]);
+
+/** Overlapping zones of one kind are filled once: rings run the same way round, so the fill joins them. */
+export function paintZones(surface: Surface, paths: ZonePaths, shown: Shown): void {
+  const { context, view, palette } = surface;
+  const px = 1 / view.scale;
+  inMetres(surface);
+  if (shown.spill) {
+    context.fillStyle = faded(palette.spill, 0.16);
+    context.fill(paths.spill);
+    context.strokeStyle = palette.spill;
+    context.lineWidth = 1.5 * px;
+    context.setLineDash([1.5 * px, 3.5 * px]);
+    context.stroke(paths.spill);
+    context.setLineDash([]);
+  }
+  for (const kind of kinds) {
+    if (!shown[kind]) continue;
+    const { fill, rings } = paths.kinds[kind];
+    context.lineWidth = 1.25 * px;
+    switch (kind) {
+      case "seated":
+        context.fillStyle = faded(palette.seated, 0.22);
+        context.fill(fill);
+        context.strokeStyle = palette.seated;
+        context.stroke(fill);
+        break;
+      case "towards":
+        context.fillStyle = faded(palette.towards, 0.12);
+        context.fill(fill);
+        context.strokeStyle = palette.towards;
+        context.stroke(fill);
+        break;
+      case "across":
+        context.strokeStyle = palette.across;
+        context.setLineDash([7 * px, 5 * px]);
+        context.stroke(fill);
+        context.setLineDash([]);
+        break;
+      case "sound":
+        context.strokeStyle = palette.sound;
+        context.lineWidth = 1.5 * px;
+        for (const ring of rings) wavyRing(context, ring, px);
+        break;
+    }
+  }
+  if (shown.gaps) {
+    const hatch = gapHatch(context, palette, surface.density);
+    if (hatch) {
+      // The hatch is a pattern of pixels: the same width at every zoom.
+      hatch.setTransform(new DOMMatrix().scale(px / surface.density, -px / surface.density));
+      context.fillStyle = hatch;
+      context.fill(paths.gaps);
+    }
+    context.strokeStyle = palette.gap;
+    context.lineWidth = 1.5 * px;
+    context.stroke(paths.gaps);
+  }
+}
+
+/** Words and figures on the zones: gaps with their area, dark walks with their metres. */
+export function paintFigures(surface: Surface, paths: ZonePaths, to: { readonly shown: Shown; readonly units: Units }): void {
+  const { context, view, palette } = surface;
+  if (to.shown.darkWalks) for (const walk of paths.walks) paintWalk(surface, walk, to.units);
+  if (!to.shown.gaps) return;
+  inPixels(surface);
+  for (const gap of paths.gapList) {
+    const pixel = pixelOf(surface, gap.at);
+    const width = Math.sqrt(gap.area) * view.scale;
+    if (width < 14 || !onScreen(view, pixel)) continue;
+    const text = t("plan.gap", { area: areaText(gap.area, to.units) });
+    writeText(surface, text, { pixel, colour: palette["gap-text"], strong: true });
+  }
+  context.setLineDash([]);
+}
+
+/** A walk in the dark: heavy line until the light comes on, thin and bright after it, metres at the tick. */
+function paintWalk(surface: Surface, walk: DarkWalk, units: Units): void {
+  const { context, view, palette } = surface;
+  if (walk.path.length < 2) return;
+  const px = 1 / view.scale;
+  const length = walk.path.reduce((sum, point, i) => (i === 0 ? 0 : sum + distance(walk.path[i - 1]!, point)), 0);
+  const dark = walk.lit ? Math.min(walk.metres, length) : length;
+  const [first, rest, turn] = splitAt(walk.path, dark);
+  inMetres(surface);
+  context.lineCap = "round";
+  context.lineJoin = "round";
+  if (rest.length > 1) {
+    line(context, rest);
+    context.strokeStyle = faded(palette.interference, 0.9);
+    context.lineWidth = 2 * px;
+    context.stroke();
+  }
+  line(context, first);
+  context.strokeStyle = palette.ink;
+  context.lineWidth = 3 * px;
+  context.stroke();
+  context.lineCap = "butt";
+  inPixels(surface);
+  const end = pixelOf(surface, turn);
+  if (!onScreen(view, end)) return;
+  context.beginPath();
+  context.arc(end.px, end.py, 3.5, 0, 2 * Math.PI);
+  context.fillStyle = walk.lit ? palette.interference : palette.ink;
+  context.fill();
+  context.strokeStyle = palette.ink;
+  context.lineWidth = 1.25;
+  context.stroke();
+  if (view.scale < 16) return;
+  const metres = lengthText(walk.metres, units);
+  writeText(surface, walk.lit ? metres : t("plan.walk.notLit", { metres }), {
+    pixel: { px: end.px + 8, py: end.py - 9 },
+    colour: palette.ink,
+    align: "left",
+  });
+}
+
+function line(context: CanvasRenderingContext2D, points: readonly Point[]): void {
+  context.beginPath();
+  points.forEach(([x, y], i) => (i === 0 ? context.moveTo(x, y) : context.lineTo(x, y)));
+}
+
+function splitAt(path: readonly Point[], metres: number): [Point[], Point[], Point] {
+  const first: Point[] = [path[0] as Point];
+  let left = metres;
+  for (let i = 1; i < path.length; i++) {
+    const [a, b] = [path[i - 1] as Point, path[i] as Point];
+    const step = distance(a, b);
+    if (step > left + 1e-9) {
+      const share = step === 0 ? 0 : left / step;
+      const turn: Point = [a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share];
+      return [[...first, turn], [turn, ...path.slice(i)], turn];
+    }
+    left -= step;
+    first.push(b);
+  }
+  return [first, [], path[path.length - 1] as Point];
+}
+
+/** A ring drawn as a gentle wave of pixels, so that it cannot be taken for the edge of a seen zone. */
+function wavyRing(context: CanvasRenderingContext2D, ring: Outline, px: number): void {
+  const step = 4 * px;
+  context.beginPath();
+  let travelled = 0;
+  let begun = false;
+  for (let i = 0; i < ring.length; i++) {
+    const [a, b] = [ring[i] as Point, ring[(i + 1) % ring.length] as Point];
+    const length = distance(a, b);
+    if (length === 0) continue;
+    const [ux, uy] = [(b[0] - a[0]) / length, (b[1] - a[1]) / length];
+    for (let along = 0; along < length; along += step) {
+      const swing = 2 * px * Math.sin(((travelled + along) / px / 12) * 2 * Math.PI);
+      const x = a[0] + ux * along - uy * swing;
+      const y = a[1] + uy * along + ux * swing;
+      if (begun) context.lineTo(x, y);
+      else context.moveTo(x, y);
+      begun = true;
+    }
+    travelled += length;
+  }
+  context.closePath();
+  context.stroke();
+}
+
+const hatches = new WeakMap<CanvasRenderingContext2D, { colour: string; density: number; pattern: CanvasPattern | null }>();
+
+/** Cross-hatch at 45°. Kept for each canvas and colour. */
+function gapHatch(context: CanvasRenderingContext2D, palette: Palette, density: number): CanvasPattern | null {
+  const known = hatches.get(context);
+  if (known && known.colour === palette.gap && known.density === density) return known.pattern;
+  const size = Math.round(9 * density);
+  const tile = new OffscreenCanvas(size, size);
+  const brush = tile.getContext("2d");
+  if (!brush) return null;
+  brush.strokeStyle = palette.gap;
+  brush.globalAlpha = 0.75;
+  brush.lineWidth = 1.1 * density;
+  for (const shift of [-size, 0, size]) {
+    brush.beginPath();
+    brush.moveTo(shift, 0);
+    brush.lineTo(shift + size, size);
+    brush.moveTo(shift + size, 0);
+    brush.lineTo(shift, size);
+    brush.stroke();
+  }
+  const pattern = context.createPattern(tile, "repeat");
+  hatches.set(context, { colour: palette.gap, density, pattern });
+  return pattern;
+}

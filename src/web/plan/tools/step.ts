@@ -1,0 +1,286 @@
+import type { Point } from "#engine";
+import type { EditStep, RecordRef } from "../../contract.ts";
+import { cornerSteps, moveSteps, turnSteps, wallSteps } from "../change.ts";
+import { picked, placeOf, recordOf, roomsOn, sameRef } from "../pick.ts";
+import { type Guide, snapCorner, snapObstacle, snapPlace, snapReference } from "../snap.ts";
+import { insideRoom, nearestOn } from "../shapes.ts";
+import { panned, type Pixel, toPixel, toPoint } from "../view.ts";
+import { added, isDrawn } from "./add.ts";
+import { type Bench, type Deed, type Grip, type Input, rest, type ToolState } from "./state.ts";
+
+/** Pixels that a press may wander and still be a press. */
+const wander = 4;
+const reachOf = (touch: boolean): number => (touch ? 24 : 12);
+
+/**
+ * One step of the plan's tools: what was going on, and what the person did, give what goes on now and what becomes of the job.
+ * A drag changes nothing until it ends; until then it is in the state, and `previewOf` tells what it would do.
+ */
+export function stepped(state: ToolState, input: Input, bench: Bench): Deed {
+  switch (input.do) {
+    case "cancel":
+      return { state: rest };
+    case "down":
+      return pressed(input, bench);
+    case "drag":
+      return dragged(state, input, bench);
+    case "up":
+      return released(state, input.pixel, bench);
+    case "double":
+      return doubled(input.pixel, bench);
+  }
+}
+
+function pressed(input: Extract<Input, { do: "down" }>, bench: Bench): Deed {
+  const { pixel } = input;
+  if (input.pan) return { state: { on: "pan", last: pixel } };
+  const point = toPoint(bench.view, pixel);
+  if (bench.tool.kind === "measure")
+    return { state: { on: "measure", from: cornerNear(bench, pixel) ?? point, to: point, held: "held" } };
+  if (bench.tool.kind === "add" && !bench.readOnly)
+    return { state: { on: "draw", what: bench.tool.what, from: point, to: point } };
+  const reach = reachOf(input.touch);
+  const grip = bench.readOnly ? undefined : gripAt(bench, pixel, reach);
+  const hits = picked(bench.site, bench.storey, { view: bench.view, pixel, reach });
+  return { state: { on: "press", from: pixel, hits, grip, add: input.shift ? "add" : "replace" } };
+}
+
+const gripAt = (bench: Bench, pixel: Pixel, reach: number): Grip | undefined =>
+  bench.grips.find(({ at }) => {
+    const { px, py } = toPixel(bench.view, at);
+    return Math.hypot(px - pixel.px, py - pixel.py) < reach;
+  });
+
+function dragged(state: ToolState, input: Extract<Input, { do: "drag" }>, bench: Bench): Deed {
+  const { pixel } = input;
+  const point = toPoint(bench.view, pixel);
+  switch (state.on) {
+    case "rest":
+      return { state };
+    case "press":
+      return Math.hypot(pixel.px - state.from.px, pixel.py - state.from.py) < wander
+        ? { state }
+        : begun(state, input, bench);
+    case "pan":
+      return {
+        state: { on: "pan", last: pixel },
+        view: panned(bench.view, pixel.px - state.last.px, pixel.py - state.last.py),
+      };
+    case "move":
+      return { state: { ...state, ...movedBy(bench, state.refs, { from: state.from, to: point, free: input.free }) } };
+    case "turn": {
+      const middle = placeOf(bench.site, state.ref);
+      const now = recordOf(bench.site, "detectors", state.ref.id)?.turn ?? recordOf(bench.site, "luminaires", state.ref.id)?.turn;
+      if (!middle || now === undefined) return { state };
+      const step = input.free ? Math.PI / 180 : Math.PI / 36;
+      const aimed = Math.round(Math.atan2(point[1] - middle[1], point[0] - middle[0]) / step) * step;
+      return { state: { ...state, by: aimed - now } };
+    }
+    case "reshape":
+      return { state: reshaped(state.grip, point, { bench, free: input.free }) };
+    case "box":
+    case "draw":
+    case "measure":
+      return state.on === "measure" && state.held === "set" ? { state } : { state: { ...state, to: point } };
+  }
+}
+
+/** What a press becomes when it starts to move. */
+function begun(state: Extract<ToolState, { on: "press" }>, input: Extract<Input, { do: "drag" }>, bench: Bench): Deed {
+  const from = toPoint(bench.view, state.from);
+  if (state.add === "add") return { state: { on: "box", from, to: toPoint(bench.view, input.pixel) } };
+  if (state.grip) {
+    const { grip } = state;
+    return {
+      state:
+        grip.kind === "turn"
+          ? { on: "turn", ref: grip.ref, by: 0 }
+          : reshaped(grip, toPoint(bench.view, input.pixel), { bench, free: input.free }),
+    };
+  }
+  const refs = bench.readOnly ? undefined : movable(state.hits, bench);
+  if (!refs) return { state: { on: "pan", last: input.pixel }, view: panned(bench.view, input.pixel.px - state.from.px, input.pixel.py - state.from.py) };
+  const moved = movedBy(bench, refs, { from, to: toPoint(bench.view, input.pixel), free: input.free });
+  const select = refs.some((ref) => bench.selection.some((one) => sameRef(one, ref))) ? {} : { select: refs };
+  return { state: { on: "move", refs, from, ...moved }, ...select };
+}
+
+/** A device moves at once; the building itself only after it was selected, so that nobody shifts a wall while panning. */
+function movable(hits: readonly RecordRef[], bench: Bench): readonly RecordRef[] | undefined {
+  const first = hits[0];
+  if (!first) return undefined;
+  const chosen = hits.find((hit) => bench.selection.some((one) => sameRef(one, hit)));
+  if (chosen) return chosen.kind === "rooms" && bench.selection.length === 1 && first.kind !== "rooms" ? undefined : bench.selection;
+  return first.kind === "detectors" ? [first] : undefined;
+}
+
+function movedBy(
+  bench: Bench,
+  refs: readonly RecordRef[],
+  drag: { readonly from: Point; readonly to: Point; readonly free: boolean },
+): { readonly by: Point; readonly guides: readonly Guide[] } {
+  const raw: Point = [drag.to[0] - drag.from[0], drag.to[1] - drag.from[1]];
+  const first = refs[0];
+  if (drag.free || !first) return { by: raw, guides: [] };
+  if (first.kind === "obstacles" && refs.length === 1) return snapObstacle(bench.site, { view: bench.view, ref: first, by: raw });
+  const start = snapReference(bench.site, refs);
+  if (!start || !["detectors", "luminaires", "ceilingThings", "dwellPlaces", "interference"].includes(first.kind))
+    return { by: [Math.round(raw[0] * 100) / 100, Math.round(raw[1] * 100) / 100], guides: [] };
+  const snapped = snapPlace(bench.site, bench.storey, {
+    view: bench.view,
+    ref: first,
+    at: [start[0] + raw[0], start[1] + raw[1]],
+  });
+  return { by: [snapped.at[0] - start[0], snapped.at[1] - start[1]], guides: snapped.guides };
+}
+
+function reshaped(grip: Grip, to: Point, how: { readonly bench: Bench; readonly free: boolean }): ToolState {
+  const { bench, free } = how;
+  if (grip.kind === "corner") {
+    const snapped = free
+      ? { at: to, guides: [] }
+      : snapCorner(bench.site, bench.storey, { view: bench.view, ref: grip.ref, index: grip.index, at: to });
+    const steps = cornerSteps(bench.site, grip.ref, { index: grip.index, move: snapped.at });
+    return { on: "reshape", grip, steps, guides: snapped.guides, at: snapped.at };
+  }
+  const record = recordOf(bench.site, grip.ref.kind as "rooms" | "obstacles", grip.ref.id);
+  const ring = record ? ("outline" in record ? record.outline : record.footprint) : [];
+  const a = ring[grip.index];
+  const b = ring[(grip.index + 1) % ring.length];
+  if (!a || !b) return rest;
+  const length = Math.hypot(b[0] - a[0], b[1] - a[1]) || 1;
+  const away = ((to[0] - a[0]) * (b[1] - a[1]) - (to[1] - a[1]) * (b[0] - a[0])) / length;
+  const step = free ? 0.001 : 0.01;
+  const by = Math.round(away / step) * step;
+  return { on: "reshape", grip, steps: wallSteps(bench.site, grip.ref, { index: grip.index, by }), guides: [], at: to };
+}
+
+function released(state: ToolState, pixel: Pixel, bench: Bench): Deed {
+  switch (state.on) {
+    case "rest":
+    case "pan":
+      return { state: rest };
+    case "press":
+      return { state: rest, select: chosen(state, bench) };
+    case "move":
+    case "turn":
+    case "reshape": {
+      const steps = previewOf(state, bench.site);
+      const name = state.on === "move" ? "plan.edit.move" : state.on === "turn" ? "plan.edit.turn" : "plan.edit.reshape";
+      return steps.length > 0 && !isNothing(state) ? { state: rest, commit: { name, steps } } : { state: rest };
+    }
+    case "box":
+      return { state: rest, select: inBox(state, bench) };
+    case "draw": {
+      const made = added(state.what, bench, { from: state.from, to: toPoint(bench.view, pixel) });
+      if (!made) return { state: rest };
+      return { state: rest, commit: { name: made.name, steps: made.steps }, select: [made.made], tool: { kind: "select" } };
+    }
+    case "measure":
+      return { state: { ...state, to: cornerNear(bench, pixel) ?? state.to, held: "set" } };
+  }
+}
+
+const isNothing = (state: ToolState): boolean =>
+  (state.on === "move" && state.by[0] === 0 && state.by[1] === 0) || (state.on === "turn" && state.by === 0);
+
+/** What a drag would do if it ended now. */
+export function previewOf(state: ToolState, site: Bench["site"]): readonly EditStep[] {
+  if (state.on === "move") return moveSteps(site, state.refs, state.by);
+  if (state.on === "turn") return turnSteps(site, [state.ref], state.by);
+  return state.on === "reshape" ? state.steps : [];
+}
+
+/** A second press on the same place goes to what lies below. */
+function chosen(state: Extract<ToolState, { on: "press" }>, bench: Bench): readonly RecordRef[] {
+  const { hits } = state;
+  const first = hits[0];
+  if (!first) return state.add === "add" ? bench.selection : [];
+  if (state.add === "add") {
+    const without = bench.selection.filter((ref) => !sameRef(ref, first));
+    return without.length < bench.selection.length ? without : [...bench.selection, first];
+  }
+  const only = bench.selection.length === 1 ? hits.findIndex((hit) => sameRef(hit, bench.selection[0])) : -1;
+  return [hits[(only + 1) % hits.length] ?? first];
+}
+
+function inBox(box: { readonly from: Point; readonly to: Point }, bench: Bench): readonly RecordRef[] {
+  const rooms = roomsOn(bench.site, bench.storey);
+  const inside = ([x, y]: Point): boolean =>
+    x >= Math.min(box.from[0], box.to[0]) &&
+    x <= Math.max(box.from[0], box.to[0]) &&
+    y >= Math.min(box.from[1], box.to[1]) &&
+    y <= Math.max(box.from[1], box.to[1]);
+  return (["detectors", "interference", "ceilingThings", "dwellPlaces", "luminaires", "obstacles"] as const).flatMap((kind) =>
+    bench.site[kind].flatMap((record) => {
+      const ref: RecordRef = { kind, id: record.id };
+      const at = placeOf(bench.site, ref);
+      return rooms.has(record.room) && at && inside(at) ? [ref] : [];
+    }),
+  );
+}
+
+/** Twice on a wall of the selected room: a new corner there. */
+function doubled(pixel: Pixel, bench: Bench): Deed {
+  const ref = bench.selection.find(({ kind }) => kind === "rooms" || kind === "obstacles");
+  if (!ref || bench.readOnly || bench.tool.kind !== "select") return { state: rest };
+  const record = recordOf(bench.site, ref.kind as "rooms" | "obstacles", ref.id);
+  const ring = record ? ("outline" in record ? record.outline : record.footprint) : [];
+  const point = toPoint(bench.view, pixel);
+  for (const [index, a] of ring.entries()) {
+    const on = nearestOn(a, ring[(index + 1) % ring.length] as Point, point);
+    if (Math.hypot(on[0] - point[0], on[1] - point[1]) * bench.view.scale < 10)
+      return {
+        state: rest,
+        commit: { name: "plan.edit.corner", steps: cornerSteps(bench.site, ref, { index, insert: on }) },
+        select: [ref],
+      };
+  }
+  return { state: rest };
+}
+
+/** A corner of a room within a few pixels: measures start and end there. */
+function cornerNear(bench: Bench, pixel: Pixel): Point | undefined {
+  for (const room of roomsOn(bench.site, bench.storey).values())
+    for (const point of room.outline) {
+      const { px, py } = toPixel(bench.view, point);
+      if (Math.hypot(px - pixel.px, py - pixel.py) < 10) return point;
+    }
+  for (const device of bench.site.detectors) {
+    const { px, py } = toPixel(bench.view, device.at);
+    if (Math.hypot(px - pixel.px, py - pixel.py) < 10 && [...roomsOn(bench.site, bench.storey).values()].some((room) => insideRoom(room, device.at)))
+      return device.at;
+  }
+  return undefined;
+}
+
+/** The grips of what is selected: turn a device, move a corner or a side. */
+export function gripsOf(bench: Omit<Bench, "grips">): readonly Grip[] {
+  const ref = bench.selection.length === 1 ? bench.selection[0] : undefined;
+  if (!ref || bench.tool.kind !== "select" || bench.readOnly) return [];
+  if (ref.kind === "detectors" || ref.kind === "luminaires") {
+    const record = recordOf(bench.site, ref.kind, ref.id);
+    if (!record) return [];
+    const away = 36 / bench.view.scale;
+    return [
+      {
+        kind: "turn",
+        ref,
+        at: [record.at[0] + Math.cos(record.turn) * away, record.at[1] + Math.sin(record.turn) * away],
+      },
+    ];
+  }
+  if (ref.kind !== "rooms" && ref.kind !== "obstacles") return [];
+  const record = recordOf(bench.site, ref.kind, ref.id);
+  const ring = record ? ("outline" in record ? record.outline : record.footprint) : [];
+  const corners = ring.map((at, index): Grip => ({ kind: "corner", ref, index, at }));
+  const sides = ring.flatMap((a, index): Grip[] => {
+    const b = ring[(index + 1) % ring.length] as Point;
+    return Math.hypot(b[0] - a[0], b[1] - a[1]) * bench.view.scale < 44
+      ? []
+      : [{ kind: "side", ref, index, at: [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2] }];
+  });
+  return [...corners, ...sides];
+}
+
+export { isDrawn };
