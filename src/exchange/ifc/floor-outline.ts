@@ -1,0 +1,121 @@
+import type { Metres, Outline, Point, Region } from "#engine";
+import type { ElementMesh } from "./kernel.ts";
+import { regionArea, simplified, unionOf } from "./region.ts";
+
+/** A body of space, cut at its floor. */
+export interface FloorOutline {
+  /** Floor pieces, largest first. */
+  readonly region: Region;
+  /** Height of the floor in the file's world. [m] */
+  readonly floor: Metres;
+  /** Height of the ceiling above the floor. [m] */
+  readonly height: Metres;
+  /** The ceiling is not one level plane; `height` is then the mean height. */
+  readonly unevenCeiling: boolean;
+}
+
+/** Floor faces up to this much above the lowest belong to the floor: a step, not a window niche. [m] */
+const stepHeight = 0.3;
+
+/** A face counts as level when its normal is within about 25° of the vertical. */
+const levelShare = 0.9;
+
+/** Corners closer to a straight line than this are drawing noise. [m] */
+const straightness = 0.0005;
+
+/**
+ * Outline of a space at its floor, with holes, and its height, from the triangles of its body.
+ *
+ * The way round of the triangles is not trusted: a level face near the lowest corner is floor, whichever side it shows.
+ *
+ * @returns undefined where there is no level floor face at all.
+ */
+export function floorOutline(mesh: ElementMesh): FloorOutline | undefined {
+  const faces = mesh.parts.flatMap(facesOf);
+  if (faces.length === 0) return undefined;
+  const lowest = Math.min(...faces.map((face) => face.low));
+  const highest = Math.max(...faces.map((face) => face.high));
+  const reach = Math.min(stepHeight, (highest - lowest) / 2);
+  const level = faces.filter((face) => face.level);
+  const floorFaces = level.filter((face) => face.high <= lowest + reach);
+  if (floorFaces.length === 0) return undefined;
+  const region = unionOf(floorFaces.map((face) => face.ring))
+    .map((piece) => ({
+      outline: simplified(piece.outline, straightness),
+      holes: piece.holes.map((hole) => simplified(hole, straightness)),
+    }))
+    .sort((a, b) => regionArea([b]) - regionArea([a]));
+  if (region.length === 0) return undefined;
+  const floor = mainLevel(floorFaces);
+  const area = regionArea(region);
+  const ceilings = level.filter((face) => face.low > lowest + reach);
+  const top = ceilings.length > 0 ? mainLevel(ceilings) : highest;
+  const flat = ceilings.filter((face) => Math.abs(face.high - top) < 0.01 && Math.abs(face.low - top) < 0.01);
+  const flatArea = flat.reduce((sum, face) => sum + face.area, 0);
+  if (flatArea > 0.9 * area) return { region, floor, height: top - floor, unevenCeiling: false };
+  const mean = Math.abs(volume(mesh)) / area;
+  const height = mean > 0 && mean <= highest - floor ? mean : highest - floor;
+  return { region, floor, height, unevenCeiling: true };
+}
+
+interface Face {
+  readonly ring: Outline;
+  /** Area of the projection. [m²] */
+  readonly area: number;
+  readonly low: Metres;
+  readonly high: Metres;
+  readonly level: boolean;
+}
+
+const facesOf = ({ corners, triangles }: ElementMesh["parts"][number]): Face[] => {
+  const faces: Face[] = [];
+  for (let t = 0; t < triangles.length; t += 3) {
+    const [i, j, k] = [triangles[t]! * 3, triangles[t + 1]! * 3, triangles[t + 2]! * 3];
+    const a: Point = [corners[i]!, corners[i + 1]!];
+    const b: Point = [corners[j]!, corners[j + 1]!];
+    const c: Point = [corners[k]!, corners[k + 1]!];
+    const [az, bz, cz] = [corners[i + 2]!, corners[j + 2]!, corners[k + 2]!];
+    const nx = (b[1] - a[1]) * (cz - az) - (bz - az) * (c[1] - a[1]);
+    const ny = (bz - az) * (c[0] - a[0]) - (b[0] - a[0]) * (cz - az);
+    const nz = (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
+    const size = Math.hypot(nx, ny, nz);
+    if (!(size > 1e-10)) continue;
+    faces.push({
+      ring: [a, b, c],
+      area: Math.abs(nz) / 2,
+      low: Math.min(az, bz, cz),
+      high: Math.max(az, bz, cz),
+      level: Math.abs(nz) > levelShare * size,
+    });
+  }
+  return faces;
+};
+
+/** Height at which most of the faces' area lies, to the millimetre. [m] */
+const mainLevel = (faces: readonly Face[]): Metres => {
+  const areas = new Map<number, number>();
+  for (const face of faces) {
+    const key = Math.round(face.low * 1000);
+    areas.set(key, (areas.get(key) ?? 0) + face.area);
+  }
+  let best = 0;
+  let most = -1;
+  for (const [key, area] of areas) if (area > most) [best, most] = [key, area];
+  return best / 1000;
+};
+
+/** Volume enclosed by a closed mesh (sum of signed tetrahedra). [m³] */
+const volume = (mesh: ElementMesh): number => {
+  let sum = 0;
+  for (const { corners: p, triangles } of mesh.parts) {
+    for (let t = 0; t < triangles.length; t += 3) {
+      const [i, j, k] = [triangles[t]! * 3, triangles[t + 1]! * 3, triangles[t + 2]! * 3];
+      const [ox, oy, oz] = [p[0]!, p[1]!, p[2]!];
+      const [ax, ay, az] = [p[i]! - ox, p[i + 1]! - oy, p[i + 2]! - oz];
+      const [bx, by, bz] = [p[j]! - ox, p[j + 1]! - oy, p[j + 2]! - oz];
+      const [cx, cy, cz] = [p[k]! - ox, p[k + 1]! - oy, p[k + 2]! - oz];
+      sum += ax * (by * cz - bz * cy) + ay * (bz * cx - bx * cz) + az * (bx * cy - by * cx);
+    }
+  }
+  return sum / 6;
+};

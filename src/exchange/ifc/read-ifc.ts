@@ -1,0 +1,77 @@
+import type { Problem } from "#engine";
+import type { ImportResult } from "../survey.ts";
+import { type GeometryKernel, type KernelLocation, loadKernel } from "./kernel.ts";
+import { type ReadLimits, usualLimits } from "./limits.ts";
+import { modelOf } from "./model.ts";
+import { readBuilding } from "./read-building.ts";
+import { loopIn } from "./step-loops.ts";
+import { scanStep } from "./step-scan.ts";
+import { isZip, unzipModel } from "./unzip.ts";
+
+export interface ReadIfcOptions {
+  readonly fileName: string;
+  /** A kernel at hand, or where its WebAssembly file lies. Absent: the package finds its own. */
+  readonly kernel?: GeometryKernel | KernelLocation;
+  readonly limits?: Partial<ReadLimits>;
+  /** Called now and then with the step's name and the share done, 0 … 1. */
+  readonly progress?: (step: string, share: number) => void;
+}
+
+/**
+ * Reads a building model (IFC 2x3 or IFC4 as STEP text, or zipped) into survey records with a report, or into the
+ * problems that stopped it. Never an empty success: a file that gives neither rooms nor walls is a problem.
+ *
+ * The bytes are checked from end to end before the geometry kernel sees them, and whatever the kernel throws comes back
+ * as a problem. It runs to its end in one go: call it where it can be killed, a worker with a time limit.
+ *
+ * @source ISO-16739 for what the records mean, ISO-10303-21 for how they are written
+ */
+export async function readIfc(bytes: Uint8Array, options: ReadIfcOptions): Promise<ImportResult> {
+  const limits = { ...usualLimits, ...options.limits };
+  const progress = options.progress ?? (() => {});
+  progress("unpack", 0);
+  const text = isZip(bytes) ? unzipModel(bytes, limits) : bytes;
+  if ("code" in text) return { problems: [text] };
+  if (text.length > limits.bytes)
+    return stopped({ code: "ifc-too-large", values: { limit: `${Math.round(limits.bytes / 1e6)} MB` } });
+  progress("check", 0.05);
+  const file = scanStep(text, limits);
+  if ("code" in file) return { problems: [file] };
+  if (!readSchemas.test(file.schema))
+    return stopped({ code: "ifc-schema-unknown", values: { schema: file.schema || "none" } });
+  const loop = loopIn(file);
+  if (loop) return { problems: [loop] };
+  progress("open", 0.15);
+  try {
+    const kernel =
+      options.kernel && "open" in options.kernel ? options.kernel : await loadKernel(options.kernel);
+    const open = kernel.open(text);
+    if (!open) return stopped(failed("it cannot be opened"));
+    try {
+      return readBuilding(modelOf(file), { open, limits, progress, fileName: options.fileName });
+    } finally {
+      open.close();
+    }
+  } catch (error) {
+    if (!isKernelFailure(error)) throw error;
+    return stopped(
+      failed(error instanceof Error ? error.message.slice(0, 120) : String(error).slice(0, 120)),
+    );
+  }
+}
+
+/** IFC 2x2 and 2x3 share the records that are read here; of IFC4 every addendum does. */
+const readSchemas =
+  /^IFC(2X2_FINAL|2X_FINAL|2X3|2X3_FINAL|2X3_TC1|4|4X[123](_\w+)?|4_ADD\d(_TC\d)?|4X3_ADD\d)$/;
+
+const stopped = (problem: Problem): ImportResult => ({ problems: [problem] });
+const failed = (reason: string): Problem => ({ code: "ifc-shape-reader-failed", values: { reason } });
+
+/** What a WebAssembly program throws when it gives up: its own abort, a trap, an exhausted stack or memory, a thrown C++ value. */
+const isKernelFailure = (error: unknown): boolean =>
+  error instanceof WebAssembly.RuntimeError ||
+  error instanceof RangeError ||
+  typeof error === "number" ||
+  (error instanceof Error &&
+    /abort|memory|unreachable|CppException|BindingError|Exception/i.test(`${error.name} ${error.message}`)) ||
+  (typeof WebAssembly.Exception === "function" && error instanceof WebAssembly.Exception);

@@ -1,0 +1,63 @@
+import type { RoomUse } from "#engine";
+
+/**
+ * Words by which rooms are named, most telling use first: "Treppenhaus WC" is sanitary, "Flur Umkleide" is changing.
+ * English, German, French, Dutch, Italian, Spanish, Nordic and Japanese, as far as names in building models go.
+ */
+const words: readonly (readonly [RoomUse, RegExp])[] = [
+  [
+    "sanitary",
+    /\b(wcs?|toilets?|toilette\w*|restroom|lavator\w*|bath\w*|bad|b\u00e4der|dusch\w*|showers?|sanit\w*|washroom|waschraum|klo|lokus|g\u00e4stewc|powder|wet ?room|badkamer|bagno|servizi|douche|salle de bains?|ba\u00f1o|aseos?|toalett\w*|badrum|\w*bad|\w*wc)\b|トイレ|便所|浴室|洗面/i,
+  ],
+  [
+    "changing",
+    /umkleide|garderobe|changing|locker|dressing|cloak ?room|vestiaire|kleedkamer|spogliatoio|vestuario|更衣/i,
+  ],
+  [
+    "stair",
+    /\b(stairs?|stairwell|staircase|treppe\w*|treppenhaus|escalier|trap\w*|scala|escalera|trapphus)\b|treppe|階段/i,
+  ],
+  [
+    "plant",
+    /technik|\bplant\b|mechanical|electrical|elektro|heizung|boiler|server|\bedv\b|haustechnik|hausanschlu|utility|\bshaft|schacht|\bha[rs]?\b|l\u00fcftung|machine|maschinen|control|機械|電気室/i,
+  ],
+  [
+    "passing",
+    /flur|\bgang\b|korridor|corridor|hall ?way|\bhall\b|\bdiele\b|foyer|lobby|entr(y|ance)|eingang|vorraum|windfang|vestibule|passage|galerie|landing|couloir|gang\b|corridoio|pasillo|廊下|玄関|ホール/i,
+  ],
+  [
+    "sitting",
+    /b\u00fcro|buero|office|besprechung|meeting|seminar|konferenz|conference|class ?room|klasse|h\u00f6rsaal|lecture|wohn|living|schlaf|bed ?room|kind|child|lesen|reading|study|arbeit|work ?room|dining|essen|esszimmer|kitchen|k\u00fcche|kueche|cafe|kantine|lounge|g\u00e4ste|guest|bibliothek|library|zimmer|bureau|ufficio|oficina|salon|sal[oa]\b|居間|寝室|事務/i,
+  ],
+  [
+    "moving",
+    /lager|store|storage|abstell|archiv|garage|keller|cellar|basement|werkstatt|workshop|laundry|waschk|labor|\blab\b|gym|sport|warehouse|loading|depot|magazzino|almac|倉庫|車庫/i,
+  ],
+];
+
+/** Use of a room guessed from its name and number; "other" where no word tells. */
+export function roomUse(name: string): RoomUse {
+  return words.find(([, pattern]) => pattern.test(name))?.[0] ?? "other";
+}
+
+/** Why a space is no room to plan in, or undefined where it is one. */
+export function notARoom(space: { name: string; position: string; area: number }): string | undefined {
+  if (
+    space.position === "EXTERNAL" ||
+    space.position === "EXTERNAL_EARTH" ||
+    space.position === "EXTERNAL_WATER" ||
+    space.position === "EXTERNAL_FIRE"
+  ) {
+    return "outdoors, says the model";
+  }
+  if (space.position === "GFA") return "a gross floor area, not a room";
+  if (/^\s*(roof|dach|dachfl\u00e4che|toiture|tak|tetto|techo|屋根)\s*\d*\s*$/i.test(space.name))
+    return "a roof, not a room";
+  if (/\b(gross|bgf|brutto\w*|gfa|gross internal|site boundary|building footprint)\b/i.test(space.name))
+    return "a gross floor area, not a room";
+  if (space.area < smallestRoom) return `smaller than ${smallestRoom} m²: a shaft or a gap`;
+  return undefined;
+}
+
+/** Nobody walks in less. [m²] */
+export const smallestRoom = 0.3;

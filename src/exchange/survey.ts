@@ -1,0 +1,65 @@
+import type {
+  DwellPlace,
+  FloorPiece,
+  Luminaire,
+  Metres,
+  Obstacle,
+  Opening,
+  Outline,
+  Point,
+  Problem,
+  Room,
+  SquareMetres,
+  Storey,
+} from "#engine";
+
+/** Plain survey records read out of a foreign file. Metres; plan coordinates shifted near the origin; heights as in a job. */
+export interface SurveyRecords {
+  readonly storeys: readonly Storey[];
+  readonly rooms: readonly Room[];
+  readonly floorPieces: readonly FloorPiece[];
+  readonly openings: readonly Opening[];
+  readonly obstacles: readonly Obstacle[];
+  readonly dwellPlaces: readonly DwellPlace[];
+  readonly luminaires: readonly Luminaire[];
+  /** Luminaires that hang in no room of the file, with the storey they belong to; their `room` is "". */
+  readonly looseLuminaires: readonly { readonly storey: string; readonly luminaire: Luminaire }[];
+  /** Walls as closed rings to draw under the plan, for storeys that have no rooms. */
+  readonly underlay: readonly { readonly storey: string; readonly rings: readonly Outline[] }[];
+  /** What was taken off the file's x and y: file = record + shift. [m] */
+  readonly shift: Point;
+}
+
+export interface ReportedRoom {
+  readonly id: string;
+  readonly name: string;
+  readonly storey: string;
+  readonly area: SquareMetres;
+  readonly height: Metres;
+}
+
+export interface LeftOut {
+  readonly what: string;
+  readonly why: string;
+  readonly count: number;
+}
+
+/** What was read and what was not, and why. */
+export interface ImportReport {
+  readonly file: string;
+  readonly schema: string;
+  readonly unit: string;
+  readonly storeys: readonly { readonly name: string; readonly elevation: Metres; readonly rooms: number }[];
+  readonly rooms: readonly ReportedRoom[];
+  readonly openings: number;
+  readonly obstacles: number;
+  readonly luminaires: number;
+  readonly leftOut: readonly LeftOut[];
+  /** Read, but worth a look: assumptions and mends, with the place named. */
+  readonly notes: readonly Problem[];
+}
+
+/** Either a survey with its report, or the problems that stopped the reading. */
+export type ImportResult =
+  | { readonly survey: SurveyRecords; readonly report: ImportReport }
+  | { readonly problems: readonly Problem[] };
