@@ -1,0 +1,203 @@
+import { detectorMarks } from "./detector-mark.ts";
+import { colourOf, hairline, ink, lookOf, muted, paper, type Variant } from "./ink.ts";
+import { fitted } from "./lettering.ts";
+import type { Box, Mark, PaperRing } from "./mark.ts";
+import { wavy } from "./zone-marks.ts";
+
+/** Everything that a sheet can show and a legend can explain. */
+export type LegendKey =
+  | "detector"
+  | "hearing-detector"
+  | "seated"
+  | "towards"
+  | "across"
+  | "sound"
+  | "gap"
+  | "spill"
+  | "interference"
+  | "interference-seen"
+  | "dark-walk"
+  | "dwell-place"
+  | "obstacle"
+  | "overhead"
+  | "luminaire"
+  | "flight"
+  | "grid"
+  | "wall-letter";
+
+const words: Readonly<Record<LegendKey, string>> = {
+  detector: "detector, notch: turn",
+  "hearing-detector": "detector that hears",
+  seated: "sitting still seen",
+  towards: "walking towards seen",
+  across: "walking across seen",
+  sound: "heard",
+  gap: "gap: nobody seen",
+  spill: "spill: next door seen",
+  interference: "may trigger falsely",
+  "interference-seen": "in sight: will trigger",
+  "dark-walk": "dark as far as the tick",
+  "dwell-place": "place where one stays",
+  obstacle: "obstacle, top in m",
+  overhead: "overhead, underside",
+  luminaire: "luminaire",
+  flight: "flight, arrow is up",
+  grid: "ceiling grid",
+  "wall-letter": "measured from here",
+};
+
+const order = Object.keys(words) as readonly LegendKey[];
+
+/** Explains what is on the sheet, and nothing else, in columns of a box. */
+export function legend(
+  shown: ReadonlySet<LegendKey>,
+  drawn: { readonly box: Box; readonly variant: Variant },
+): readonly Mark[] {
+  const { box, variant } = drawn;
+  const rowHeight = 6.4;
+  const rows = Math.max(1, Math.floor((box.bottom - box.top) / rowHeight));
+  const keys = order.filter((key) => shown.has(key));
+  const columns = Math.max(1, Math.ceil(keys.length / rows));
+  const width = Math.min(66, (box.right - box.left) / columns);
+  return keys.flatMap((key, i): readonly Mark[] => {
+    const left = box.left + Math.floor(i / rows) * width;
+    const top = box.top + (i % rows) * rowHeight;
+    return [
+      ...swatch(key, { left, top, right: left + 9, bottom: top + 4.6 }, variant),
+      {
+        kind: "text",
+        at: [left + 11, top + 3.5],
+        text: fitted(words[key], width - 12, { size: 2.5 }),
+        size: 2.5,
+        anchor: "start",
+        weight: "regular",
+        colour: ink,
+      },
+    ];
+  });
+}
+
+function swatch(key: LegendKey, box: Box, variant: Variant): readonly Mark[] {
+  const ring: PaperRing = [
+    [box.left, box.top],
+    [box.right, box.top],
+    [box.right, box.bottom],
+    [box.left, box.bottom],
+  ];
+  const middle = [(box.left + box.right) / 2, (box.top + box.bottom) / 2] as const;
+  switch (key) {
+    case "detector":
+    case "hearing-detector":
+      return detectorMarks(middle, { turn: 0, hears: key === "hearing-detector" });
+    case "seated":
+    case "towards":
+    case "across":
+    case "gap":
+    case "spill": {
+      const look = lookOf(key, variant);
+      return [{ kind: "area", rings: [ring], fills: look.fills, pen: look.edge }];
+    }
+    case "sound":
+      return [{ kind: "area", rings: [wavy(ring)], fills: [], pen: lookOf("sound", variant).edge }];
+    case "interference":
+    case "interference-seen": {
+      const colour = colourOf("interference", variant);
+      const corner = (turn: number): readonly [number, number] => [
+        middle[0] + 2 * Math.sin((turn * Math.PI) / 180),
+        middle[1] + 0.4 - 2 * Math.cos((turn * Math.PI) / 180),
+      ];
+      return [
+        {
+          kind: "area",
+          rings: [[corner(0), corner(120), corner(240)]],
+          fills: [{ kind: "solid", colour: key === "interference-seen" ? colour : paper }],
+          pen: { width: 0.35, colour },
+        },
+      ];
+    }
+    case "dark-walk":
+      return [
+        {
+          kind: "line",
+          from: [box.left, middle[1]],
+          to: [box.right - 1.5, middle[1]],
+          pen: { width: 0.5, colour: ink },
+        },
+        {
+          kind: "line",
+          from: [box.right - 1.5, middle[1] - 1.5],
+          to: [box.right - 1.5, middle[1] + 1.5],
+          pen: { width: 0.5, colour: ink },
+        },
+      ];
+    case "dwell-place": {
+      const pen = { width: 0.18, colour: muted } as const;
+      return [
+        { kind: "circle", at: middle, radius: 2.2, pen },
+        { kind: "line", from: [middle[0] - 0.8, middle[1]], to: [middle[0] + 0.8, middle[1]], pen },
+        { kind: "line", from: [middle[0], middle[1] - 0.8], to: [middle[0], middle[1] + 0.8], pen },
+      ];
+    }
+    case "obstacle":
+      return [
+        {
+          kind: "area",
+          rings: [ring],
+          fills: [{ kind: "solid", colour: "#ECEDEF" }],
+          pen: { width: 0.25, colour: ink },
+        },
+      ];
+    case "overhead":
+      return [{ kind: "area", rings: [ring], fills: [], pen: { width: 0.25, colour: ink, dash: [2, 1.2] } }];
+    case "luminaire": {
+      const pen = { width: 0.18, colour: muted } as const;
+      return [
+        { kind: "area", rings: [ring], fills: [], pen },
+        { kind: "line", from: ring[0]!, to: ring[2]!, pen },
+        { kind: "line", from: ring[1]!, to: ring[3]!, pen },
+      ];
+    }
+    case "flight":
+      return [
+        {
+          kind: "line",
+          from: [box.left, middle[1]],
+          to: [box.right, middle[1]],
+          pen: { width: 0.35, colour: ink },
+        },
+        {
+          kind: "polyline",
+          points: [
+            [box.right - 1.8, middle[1] - 0.8],
+            [box.right, middle[1]],
+            [box.right - 1.8, middle[1] + 0.8],
+          ],
+          pen: { width: 0.35, colour: ink },
+        },
+      ];
+    case "grid": {
+      const pen = { width: 0.18, colour: hairline } as const;
+      return [0, 3, 6, 9].map(
+        (x): Mark => ({
+          kind: "line",
+          from: [box.left + x, box.top],
+          to: [box.left + x, box.bottom],
+          pen,
+        }),
+      );
+    }
+    case "wall-letter":
+      return [
+        { kind: "circle", at: middle, radius: 2.2, fill: paper, pen: { width: 0.25, colour: ink } },
+        {
+          kind: "text",
+          at: [middle[0], middle[1] + 0.95],
+          text: "a",
+          size: 2.5,
+          anchor: "middle",
+          weight: "regular",
+          colour: ink,
+        },
+      ];
+  }
+}

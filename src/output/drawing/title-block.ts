@@ -1,0 +1,116 @@
+import { ink, muted, paper } from "./ink.ts";
+import { fitted } from "./lettering.ts";
+import type { Box, LetteringSize, Mark, Millimetres, PaperPoint, TextMark } from "./mark.ts";
+
+/** What stands in the block low right on every sheet. Empty values print as a line to fill in by hand. */
+export interface SheetTitle {
+  readonly job: string;
+  readonly client: string;
+  readonly site: string;
+  readonly storey: string;
+  /** Name of the sheet: "Plan", "Setting out". */
+  readonly sheet: string;
+  readonly date: string;
+  readonly revision: string;
+  readonly drawnBy: string;
+  readonly checkedBy: string;
+  readonly page: number;
+  readonly pages: number;
+}
+
+export const titleBlockSize: readonly [Millimetres, Millimetres] = [180, 42];
+
+/** What every planned sheet says until somebody walked it. */
+export const plannedWords = "Planned, not yet tested on site";
+
+const thin = { width: 0.25, colour: ink } as const;
+
+/** The title block with its lower right corner at a place. */
+export function titleBlock(
+  corner: PaperPoint,
+  title: SheetTitle & { readonly scale: string },
+): readonly Mark[] {
+  const left = corner[0] - titleBlockSize[0];
+  const top = corner[1] - titleBlockSize[1];
+  const cell = (
+    x: Millimetres,
+    row: number,
+    width: Millimetres,
+    caption: string,
+    value: string,
+    big = false,
+  ): readonly Mark[] =>
+    cellMarks({ left: left + x, top: top + row, width, caption, value, size: big ? 3.5 : 2.5 });
+  const rows = [11, 21, 31];
+  const block: Box = { left, top, right: corner[0], bottom: corner[1] };
+  return [
+    {
+      kind: "area",
+      rings: [corners(block)],
+      fills: [{ kind: "solid", colour: paper }],
+      pen: { width: 0.5, colour: ink },
+    },
+    ...rows.map((y): Mark => ({ kind: "line", from: [left, top + y], to: [corner[0], top + y], pen: thin })),
+    ...[
+      [112, 0, 21],
+      [60, 11, 31],
+      [146, 11, 31],
+    ].map(
+      ([x, from, to]): Mark => ({
+        kind: "line",
+        from: [left + x!, top + from!],
+        to: [left + x!, top + to!],
+        pen: thin,
+      }),
+    ),
+    { kind: "line", from: [left + 112, top + 21], to: [left + 112, top + 31], pen: thin },
+    ...cell(0, 0, 112, "Job", title.job, true),
+    ...cell(112, 0, 68, "Sheet", title.sheet, true),
+    ...cell(0, 11, 60, "Storey", title.storey),
+    ...cell(60, 11, 52, "Site", [title.client, title.site].filter((part) => part !== "").join(", ")),
+    ...cell(112, 11, 34, "Date", title.date),
+    ...cell(146, 11, 34, "Revision", title.revision),
+    ...cell(0, 21, 60, "Drawn by", title.drawnBy),
+    ...cell(60, 21, 52, "Checked by", title.checkedBy),
+    ...cell(112, 21, 34, "Scale", title.scale),
+    ...cell(146, 21, 34, "Page", `${title.page} of ${title.pages}`),
+    text([left + 2.5, corner[1] - 3.8], plannedWords, 3.5, "semibold"),
+    { ...text([corner[0] - 2.5, corner[1] - 3.8], "Roomwake", 2.5, "regular"), anchor: "end", colour: muted },
+  ];
+}
+
+function cellMarks(cell: {
+  readonly left: Millimetres;
+  readonly top: Millimetres;
+  readonly width: Millimetres;
+  readonly caption: string;
+  readonly value: string;
+  readonly size: LetteringSize;
+}): readonly Mark[] {
+  const weight = cell.size === 3.5 ? "semibold" : "regular";
+  const caption: Mark = {
+    ...text([cell.left + 2.5, cell.top + 3.9], cell.caption, 2.5, "regular"),
+    colour: muted,
+  };
+  if (cell.value.trim() === "") return [caption];
+  return [
+    caption,
+    text(
+      [cell.left + 2.5, cell.top + (cell.size === 3.5 ? 9.2 : 8.4)],
+      fitted(cell.value, cell.width - 5, { size: cell.size, weight }),
+      cell.size,
+      weight,
+    ),
+  ];
+}
+
+function text(at: PaperPoint, words: string, size: LetteringSize, weight: TextMark["weight"]): TextMark {
+  return { kind: "text", at, text: words, size, anchor: "start", weight, colour: ink };
+}
+
+export const corners = (box: Box): readonly PaperPoint[] => [
+  [box.left, box.top],
+  [box.right, box.top],
+  [box.right, box.bottom],
+  [box.left, box.bottom],
+];

@@ -1,0 +1,10 @@
+export { detectorMark, detectorMarks, detectorRingRadius } from "./drawing/detector-mark.ts";
+export { dotsInside, hatchStrokes } from "./drawing/hatching.ts";
+export { type Hue, ink, type Look, lookOf, muted, paper, type Variant } from "./drawing/ink.ts";
+export type { Box, Fill, Mark, Millimetres, PaperPoint, Pen, Sheet, TextMark } from "./drawing/mark.ts";
+export { type PlanSheetInput, planSheet } from "./drawing/plan-sheet.ts";
+export type { Projection } from "./drawing/projection.ts";
+export { plannedWords, type SheetTitle } from "./drawing/title-block.ts";
+export type { DeviceZone } from "./drawing/zone-marks.ts";
+export { type PdfDetails, type PdfFonts, pdfOf } from "./pdf/pdf.ts";
+export { svgOf } from "./svg/svg.ts";

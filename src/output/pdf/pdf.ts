@@ -1,0 +1,171 @@
+import PDFDocument from "pdfkit";
+import { dotsInside, hatchStrokes } from "../drawing/hatching.ts";
+import { emOf } from "../drawing/lettering.ts";
+import type { Fill, Mark, PaperPoint, PaperRing, Pen, Sheet, TextMark } from "../drawing/mark.ts";
+
+/** Bytes of the two weights of Inter (TTF); read from a file by Node, fetched by the browser. */
+export interface PdfFonts {
+  readonly regular: Uint8Array;
+  readonly semibold: Uint8Array;
+}
+
+export interface PdfDetails {
+  readonly fonts: PdfFonts;
+  readonly title: string;
+  readonly author: string;
+  /** Stamped as the date of creation; the same date and sheets give the same bytes. */
+  readonly created: Date;
+}
+
+const pointsPerMillimetre = 72 / 25.4;
+
+/** Sheets as one PDF, a page each, to scale: 100 mm in the drawing are 100 mm on paper. */
+export function pdfOf(sheets: readonly Sheet[], details: PdfDetails): Promise<Uint8Array> {
+  const doc = new PDFDocument({
+    autoFirstPage: false,
+    // The built-in faces need files that a browser has not got, so the first font is handed over here.
+    font: details.fonts.regular as unknown as string,
+    info: {
+      Title: details.title,
+      Author: details.author,
+      Creator: "Roomwake",
+      Producer: "Roomwake",
+      CreationDate: details.created,
+    },
+  });
+  doc.registerFont("regular", details.fonts.regular as unknown as ArrayBuffer);
+  doc.registerFont("semibold", details.fonts.semibold as unknown as ArrayBuffer);
+  const done = collected(doc);
+  for (const sheet of sheets) {
+    doc.addPage({ size: [sheet.width * pointsPerMillimetre, sheet.height * pointsPerMillimetre], margin: 0 });
+    doc.save().scale(pointsPerMillimetre).lineJoin("round");
+    for (const mark of sheet.marks) draw(doc, mark);
+    doc.restore();
+  }
+  doc.end();
+  return done;
+}
+
+type Doc = PDFKit.PDFDocument;
+
+function collected(doc: Doc): Promise<Uint8Array> {
+  return new Promise((resolve, reject) => {
+    const chunks: Uint8Array[] = [];
+    doc.on("data", (chunk: Uint8Array) => chunks.push(chunk));
+    doc.on("error", reject);
+    doc.on("end", () => {
+      const bytes = new Uint8Array(chunks.reduce((sum, chunk) => sum + chunk.length, 0));
+      let offset = 0;
+      for (const chunk of chunks) {
+        bytes.set(chunk, offset);
+        offset += chunk.length;
+      }
+      resolve(bytes);
+    });
+  });
+}
+
+function draw(doc: Doc, mark: Mark): void {
+  switch (mark.kind) {
+    case "line":
+      return stroke(doc, mark.pen, () => trace(doc, [mark.from, mark.to], false));
+    case "polyline":
+      return stroke(doc, mark.pen, () => trace(doc, mark.points, false));
+    case "circle":
+      if (mark.fill)
+        doc.circle(num(mark.at[0]), num(mark.at[1]), num(mark.radius)).fillColor(mark.fill).fill();
+      if (mark.pen)
+        stroke(doc, mark.pen, () => doc.circle(num(mark.at[0]), num(mark.at[1]), num(mark.radius)));
+      return;
+    case "area":
+      for (const fill of mark.fills) fillArea(doc, mark.rings, fill);
+      if (mark.pen)
+        stroke(doc, mark.pen, () => {
+          for (const ring of mark.rings) trace(doc, ring, true);
+        });
+      return;
+    case "text":
+      return write(doc, mark);
+    case "clip": {
+      const { left, top, right, bottom } = mark.within;
+      doc
+        .save()
+        .rect(num(left), num(top), num(right - left), num(bottom - top))
+        .clip();
+      for (const inner of mark.marks) draw(doc, inner);
+      doc.restore();
+      return;
+    }
+  }
+}
+
+function fillArea(doc: Doc, rings: readonly PaperRing[], fill: Fill): void {
+  switch (fill.kind) {
+    case "solid":
+      for (const ring of rings) trace(doc, ring, true);
+      doc.fillColor(fill.colour, fill.opacity ?? 1).fill("even-odd");
+      doc.fillOpacity(1);
+      return;
+    case "hatch": {
+      const strokes = hatchStrokes(rings, fill);
+      if (strokes.length === 0) return;
+      return stroke(doc, fill.pen, () => {
+        for (const segment of strokes) trace(doc, segment, false);
+      });
+    }
+    case "dots": {
+      const dots = dotsInside(rings, fill.spacing);
+      if (dots.length === 0) return;
+      doc
+        .save()
+        .lineCap("round")
+        .lineWidth(2 * fill.radius)
+        .strokeColor(fill.colour);
+      for (const [x, y] of dots) doc.moveTo(num(x), num(y)).lineTo(num(x + 0.01), num(y));
+      doc.stroke().restore();
+      return;
+    }
+  }
+}
+
+function write(doc: Doc, mark: TextMark): void {
+  const em = emOf(mark.size);
+  doc.save().translate(num(mark.at[0]), num(mark.at[1]));
+  if (mark.turn) doc.rotate(-mark.turn);
+  doc.font(mark.weight, em).fillColor(mark.colour);
+  const options = {
+    lineBreak: false,
+    features: ["tnum"] as PDFKit.Mixins.OpenTypeFeatures[],
+    baseline: "alphabetic" as const,
+  };
+  const length = doc.widthOfString(mark.text, options);
+  const x = mark.anchor === "start" ? 0 : mark.anchor === "middle" ? -length / 2 : -length;
+  if (mark.halo) {
+    doc.lineWidth(2 * mark.halo).strokeColor("#FFFFFF");
+    doc.text(mark.text, x, 0, { ...options, stroke: true, fill: false });
+  }
+  doc.text(mark.text, x, 0, options);
+  doc.restore();
+}
+
+/** The pen is taken up before the path begins: PDF allows no change of state between a path and its stroke. */
+function stroke(doc: Doc, pen: Pen, path: () => void): void {
+  doc.save().lineWidth(pen.width).strokeColor(pen.colour);
+  if (pen.dash) {
+    if (pen.dash[0]! <= 0.3) doc.lineCap("round");
+    doc.dash(pen.dash[0]!, { space: pen.dash[1] ?? pen.dash[0]! });
+  }
+  path();
+  doc.stroke().restore();
+}
+
+function trace(doc: Doc, points: PaperRing, closed: boolean): void {
+  points.forEach((point: PaperPoint, i) => {
+    if (i === 0) doc.moveTo(num(point[0]), num(point[1]));
+    else doc.lineTo(num(point[0]), num(point[1]));
+  });
+  if (closed) doc.closePath();
+}
+
+/** The same 1/100 mm as every other writer. */
+const num = (value: number): number => Math.round(value * 100) / 100;
