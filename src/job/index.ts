@@ -1,4 +1,10 @@
-export type { Command, CommandWorld, Edit, Outcome } from "./commands/command.ts";
-export type { SurveyRecords } from "./commands/survey-records.ts";
+export * from "./commands/index.ts";
 export type { JobDocument, Snapshot } from "./document/contract.ts";
+export { createJobDocument, type DocumentWorld } from "./document/job-document.ts";
+export { type ParsedJob, parseJob } from "./parse/parse-job.ts";
+export { placeOf, type ReadRecord, readRecord } from "./parse/read-record.ts";
 export * from "./schema/index.ts";
+export { ownPlanning, planningOf } from "./site/planning-of.ts";
+export { siteOf } from "./site/site-of.ts";
+export { fromSite, type SiteRecords, toSite } from "./site/to-site.ts";
+export { jobText } from "./text/job-text.ts";

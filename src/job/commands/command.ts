@@ -17,6 +17,8 @@ export type Edit =
     }
   /** The planning numbers as a whole: what is absent follows the program again. */
   | { readonly do: "defaults"; readonly defaults: JobPlanning }
+  /** Version of the file; a newer one than this program's makes the job one to look at only. */
+  | { readonly do: "version"; readonly version: number }
   /** A field at the top of the file that this version does not know. */
   | { readonly do: "extra"; readonly name: string; readonly value: unknown };
 
@@ -36,15 +38,25 @@ export interface CommandWorld {
 /** A command says what would change; the document does it, in one transaction, or refuses all of it. */
 export interface Command {
   readonly name: string;
-  readonly edits: (
-    job: JobFile,
-    world: CommandWorld,
-  ) => { readonly edits: readonly Edit[] } | { readonly problems: readonly Problem[] };
+  readonly edits: (job: JobFile, world: CommandWorld) => CommandAnswer;
 }
 
-/** What became of a command: ids of the records that it made, or why it was refused. */
+/** What is to be done, with notes on what was left out of it; or why nothing is. */
+export type CommandAnswer =
+  | { readonly edits: readonly Edit[]; readonly notes?: readonly Problem[] }
+  | { readonly problems: readonly Problem[] };
+
+/** Points at one record of a job. */
+export interface RecordRef {
+  readonly kind: RecordKind;
+  readonly id: string;
+}
+
+/** What became of a command. */
 export interface Outcome {
   readonly done: boolean;
+  /** Ids of the records that it made. */
   readonly made: readonly string[];
+  /** Why it was refused; or, where it was done, what was left out of it. */
   readonly problems: readonly Problem[];
 }

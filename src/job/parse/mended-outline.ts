@@ -43,6 +43,7 @@ export function mendedOutline(
         values: { ...values, corners: single.length, what: ring.what },
       },
     };
+  if (onOneLine(single)) return { problem: { code: "outline-flat", values } };
   const crossing = selfCrossing(single);
   if (crossing)
     return {
@@ -99,6 +100,14 @@ function signedArea(outline: Outline): number {
     twice += (a[0] - x0) * (b[1] - y0) - (b[0] - x0) * (a[1] - y0);
   }
   return twice / 2;
+}
+
+/** Whether no triangle over the first two corners has an area worth the name. */
+function onOneLine(outline: Outline): boolean {
+  const [a, b] = [outline[0]!, outline[1]!];
+  return outline.every(
+    (c) => Math.abs((b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])) < leastArea / 10,
+  );
 }
 
 const rounded = (value: number): number => Math.round(value * 1000) / 1000;

@@ -1,0 +1,50 @@
+import type { RecordKind } from "../schema/job-file.ts";
+import { fromSite, type SiteRecords } from "../site/to-site.ts";
+import type { Command, Edit, RecordRef } from "./command.ts";
+import { deletion } from "./delete-records.ts";
+import { put, set } from "./record-edits.ts";
+import { newTags } from "./tags.ts";
+
+/** One step of an edit in the terms of the engine's snapshot: metres, radians. */
+export type SiteStep = {
+  [Kind in RecordKind]:
+    | { readonly do: "put"; readonly kind: Kind; readonly record: SiteRecords[Kind] }
+    | {
+        readonly do: "set";
+        readonly kind: Kind;
+        readonly id: string;
+        readonly fields: Partial<SiteRecords[Kind]>;
+      }
+    | { readonly do: "remove"; readonly kind: Kind; readonly id: string };
+}[RecordKind];
+
+/**
+ * An edit made on the screen, where everybody works with the snapshot. Deleting takes along what makes no sense without the deleted;
+ * a new detector whose tag is empty or already given gets the next free one.
+ */
+export const editSite = (name: string, steps: readonly SiteStep[]): Command => ({
+  name,
+  edits: (job) => {
+    const edits: Edit[] = [];
+    const removed: RecordRef[] = [];
+    const taken: string[] = [];
+    for (const step of steps) {
+      if (step.do === "remove") removed.push({ kind: step.kind, id: step.id });
+      else if (step.do === "set")
+        edits.push(set(step.kind, step.id, fromSite(step.kind, step.fields as never) as never));
+      else if (step.kind !== "detectors")
+        edits.push(put(step.kind, fromSite(step.kind, step.record as never) as never));
+      else {
+        const record = step.record as SiteRecords["detectors"];
+        const others = job.detectors.filter((one) => one.id !== record.id).map((one) => one.tag);
+        const clash = record.tag === "" || others.includes(record.tag) || taken.includes(record.tag);
+        const tag = clash ? newTags(job, { room: record.room, count: 1, taken })[0]! : record.tag;
+        taken.push(tag);
+        edits.push(put("detectors", fromSite("detectors", { ...record, tag }) as never));
+      }
+    }
+    if (removed.length === 0) return { edits };
+    const gone = deletion(job, removed);
+    return "problems" in gone ? gone : { edits: [...edits, ...gone.edits] };
+  },
+});

@@ -1,0 +1,12 @@
+export { addDetector, addDetectors, addModel, addRecord, addRoom, type NewRecord } from "./add-records.ts";
+export { changeRecord, moveCorner, moveDetector, turnDetector } from "./change-records.ts";
+export type { Command, CommandAnswer, CommandWorld, Edit, Outcome, RecordRef } from "./command.ts";
+export { deleteRecords } from "./delete-records.ts";
+export { duplicateRecord } from "./duplicate-record.ts";
+export { editSite, type SiteStep } from "./edit-site.ts";
+export { importSurvey } from "./import-survey.ts";
+export { setDefaults, setDetails, setName } from "./job-sheet.ts";
+export { difference, loadFile } from "./load-file.ts";
+export type { SurveyRecords } from "./survey-records.ts";
+export { newTags } from "./tags.ts";
+export { replaceDetectors } from "./take-placement.ts";

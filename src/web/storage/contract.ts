@@ -1,0 +1,38 @@
+import type { JobDocument, JobFile } from "#job";
+
+/** A job as the start page lists it. */
+export interface ListedJob {
+  readonly id: string;
+  readonly name: string;
+  /** Last change that is known here. [ms since 1970] */
+  readonly changed: number;
+  /** Where it is kept: on this device, on the server, or on both. */
+  readonly kept: "device" | "server" | "both";
+}
+
+/**
+ * How an open job stands with the server: `none` where there is no server (a static host), `away` while it cannot be reached,
+ * `behind` while changes are on their way, `synced` once it has acknowledged all of them.
+ */
+export type SyncState = "none" | "away" | "behind" | "synced";
+
+/** A job that is open: kept on this device at every change, and with the server whenever there is one. */
+export interface StoredJob {
+  readonly id: string;
+  readonly document: JobDocument;
+  readonly sync: () => SyncState;
+  /** Called when the state of sync changes; returns the way to stop. */
+  readonly onSync: (listener: () => void) => () => void;
+  /** Resolves when every change made so far is on this device's disk. */
+  readonly settled: () => Promise<void>;
+  readonly close: () => Promise<void>;
+}
+
+/** The jobs of this device and, where there is one, of the server. */
+export interface JobShelf {
+  readonly list: () => Promise<readonly ListedJob[]>;
+  /** Keeps a new job and returns its id. */
+  readonly create: (job: JobFile) => Promise<string>;
+  readonly open: (id: string) => Promise<StoredJob>;
+  readonly remove: (id: string) => Promise<void>;
+}

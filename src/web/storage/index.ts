@@ -1,0 +1,1 @@
+export type { JobShelf, ListedJob, StoredJob, SyncState } from "./contract.ts";
