@@ -72,7 +72,7 @@ export function Running({ doing, share, onStop }: RunningProps) {
             <span className="running-track">
               <span
                 className={share === undefined ? "running-fill running-unknown" : "running-fill"}
-                style={{ inlineSize: `${percentage ?? 30}%` }}
+                {...(share === undefined ? {} : { style: { inlineSize: `${percentage ?? 0}%` } })}
               />
             </span>
           </>

@@ -55,15 +55,13 @@ export function ModelStart({ calculations, shelf, onOpen }: ModelStartProps) {
     }
   };
   const keep = (name: string, { site }: ModelRead) => {
-    shelf
-      .create(siteOf(name.replace(/\.[^.]+$/, ""), site, shelf))
-      .then(onOpen, (trouble: unknown) =>
-        setReading({
-          state: "refused",
-          name,
-          sentences: [trouble instanceof Error ? trouble.message : String(trouble)],
-        }),
-      );
+    shelf.create(siteOf(name.replace(/\.[^.]+$/, ""), site, shelf)).then(onOpen, (trouble: unknown) =>
+      setReading({
+        state: "refused",
+        name,
+        sentences: [trouble instanceof Error ? trouble.message : String(trouble)],
+      }),
+    );
   };
   return (
     <section className="home-model stack" aria-labelledby="home-model-head">

@@ -1,0 +1,2 @@
+export { measuredAgainst } from "./measured-against.ts";
+export { PlacePanel } from "./place-panel.tsx";

@@ -1,0 +1,128 @@
+import { useEffect, useState } from "react";
+import { Button } from "react-aria-components";
+import type { Room, Site } from "#engine";
+import type { PlacePanelProps } from "../contract.ts";
+import { Running, Say } from "../fields/index.ts";
+import { t } from "../texts/index.ts";
+import { type PlaceChoices, PlaceOptions, startChoices } from "./place-options.tsx";
+import { RoomResult } from "./room-result.tsx";
+import { RoomResults } from "./room-results.tsx";
+import { usePlacing } from "./room-run.ts";
+import { runningWords } from "./running-words.ts";
+import { stepsToTake, type Taken } from "./take-layout.ts";
+import "./place.css";
+
+/** Choose models and demands, place one room or many, compare what was found, and take it in one undoable step. */
+export function PlacePanel({ job, calculations, rooms, onPreview, onClose }: PlacePanelProps) {
+  const [choices, setChoices] = useState<PlaceChoices>(() => startChoices(job.site, rooms));
+  const [chosen, setChosen] = useState<ReadonlyMap<string, number>>(new Map());
+  const [placedSite, setPlacedSite] = useState<Site | undefined>();
+  const { runs, running, start, stop, clear } = usePlacing(calculations);
+  const shown = rooms.flatMap((id) => job.site.rooms.find((room) => room.id === id) ?? []);
+  const one = shown.length === 1 ? shown[0] : undefined;
+  const begin = () => {
+    const asked = siteAsked(job.site, rooms, choices);
+    setPlacedSite(job.site);
+    setChosen(new Map());
+    for (const room of rooms) onPreview(room, undefined);
+    start(asked, rooms, {
+      models: choices.models,
+      seconds: choices.seconds,
+      seed: 1,
+      bound: choices.bound,
+      alternatives: 2,
+    });
+  };
+  const layoutOf = (room: string) => {
+    const run = runs.get(room);
+    if (run?.state !== "done" || run.result.best === undefined) return undefined;
+    return [run.result.best, ...run.result.alternatives][chosen.get(room) ?? 0];
+  };
+  const takeable = shown.flatMap(({ id }): Taken[] => {
+    const layout = layoutOf(id);
+    return layout === undefined ? [] : [{ room: id, layout, demand: choices.demand }];
+  });
+  const choose = (room: string, index: number) => setChosen((known) => new Map(known).set(room, index));
+  // The newest layout of a single room shows itself on the plan; taking or closing takes the picture away.
+  const picture = one === undefined ? undefined : layoutOf(one.id);
+  const pictured = one?.id;
+  useEffect(() => {
+    if (pictured === undefined) return;
+    onPreview(pictured, picture);
+    return () => onPreview(pictured, undefined);
+  }, [pictured, picture, onPreview]);
+  const take = (layouts: readonly Taken[]) => {
+    job.edit(
+      "place.edit.take",
+      stepsToTake(job.site, layouts, () => job.newId("detectors")),
+    );
+    for (const { room } of layouts) onPreview(room, undefined);
+    onClose();
+  };
+  const over = runs.size > 0 && !running;
+  const changedSince = over && placedSite !== undefined && placedSite !== job.site;
+  return (
+    <div className="place stack">
+      <h2 className="place-title">
+        {one === undefined
+          ? t("place.title.many", { count: shown.length })
+          : t("place.title.one", { room: one.name })}
+      </h2>
+      {runs.size === 0 ? (
+        <PlaceOptions site={job.site} rooms={shown} choices={choices} onChange={setChoices} />
+      ) : null}
+      {running ? <Running {...runningWords(shown, runs)} onStop={stop} /> : null}
+      {one === undefined ? (
+        runs.size > 0 ? (
+          <RoomResults
+            site={job.site}
+            rooms={shown}
+            runs={runs}
+            models={choices.models}
+            chosen={chosen}
+            onChoose={choose}
+            onPreview={onPreview}
+          />
+        ) : null
+      ) : (
+        <RoomResult
+          site={job.site}
+          run={runs.get(one.id)}
+          models={choices.models}
+          chosen={chosen.get(one.id) ?? 0}
+          onChoose={(index) => choose(one.id, index)}
+        />
+      )}
+      {changedSince ? <Say severity="should">{t("place.changed-since")}</Say> : null}
+      <div className="row place-ways">
+        {over && takeable.length > 0 ? (
+          <Button className="button button-first" onPress={() => take(takeable)} isDisabled={job.readOnly}>
+            {one === undefined ? t("place.take-all", { count: takeable.length }) : t("place.take")}
+          </Button>
+        ) : null}
+        {running ? null : runs.size === 0 ? (
+          <Button
+            className="button button-first"
+            onPress={begin}
+            isDisabled={choices.models.length === 0 || shown.length === 0}
+          >
+            {t("place.run")}
+          </Button>
+        ) : (
+          <Button className="button" onPress={clear}>
+            {t("place.again")}
+          </Button>
+        )}
+        <Button className="button button-quiet" onPress={onClose}>
+          {t("place.close")}
+        </Button>
+      </div>
+    </div>
+  );
+}
+
+/** The site with the demands that were chosen for this run. */
+function siteAsked(site: Site, rooms: readonly string[], { demand }: PlaceChoices): Site {
+  const asked = (room: Room): Room => (rooms.includes(room.id) ? { ...room, demand } : room);
+  return { ...site, rooms: site.rooms.map(asked) };
+}

@@ -1,0 +1,55 @@
+import type { Detector, Layout, Room, Site } from "#engine";
+import type { EditStep } from "../contract.ts";
+
+/** A layout that a person chose for a room, with the demands it was placed for. */
+export interface Taken {
+  readonly room: string;
+  readonly layout: Layout;
+  readonly demand: Room["demand"];
+}
+
+/**
+ * The steps that put layouts into the job: pinned detectors stay as they are, the room's others give way,
+ * new ones get ids of their own and the next free tags.
+ */
+export function stepsToTake(site: Site, taken: readonly Taken[], newId: () => string): readonly EditStep[] {
+  const rooms = new Set(taken.map(({ room }) => room));
+  const staying = site.detectors.filter(({ room, pinned }) => pinned || !rooms.has(room));
+  const stays = new Set(staying.map(({ id }) => id));
+  const tags = new Set(staying.map(({ tag }) => tag));
+  const removals = site.detectors
+    .filter(({ id }) => !stays.has(id))
+    .map(({ id }): EditStep => ({ do: "remove", kind: "detectors", id }));
+  const additions: EditStep[] = [];
+  for (const { room, layout, demand } of taken) {
+    const before = site.rooms.find(({ id }) => id === room);
+    if (before !== undefined && !sameDemand(before.demand, demand))
+      additions.push({ do: "set", kind: "rooms", id: room, fields: { demand } });
+    for (const device of layout.devices) {
+      if (stays.has(device.id)) continue;
+      const tag = device.tag !== "" && !tags.has(device.tag) ? device.tag : nextTag(site, room, tags);
+      tags.add(tag);
+      const record: Detector = { ...device, id: newId(), tag, room };
+      additions.push({ do: "put", kind: "detectors", record });
+    }
+  }
+  return [...removals, ...additions];
+}
+
+/** B, the storey's place in the building from below, and a running number: B1.04. */
+export function nextTag(site: Site, room: string, taken: ReadonlySet<string>): string {
+  const storey = site.rooms.find(({ id }) => id === room)?.storey;
+  const order = site.storeys.toSorted((a, b) => a.elevation - b.elevation);
+  const level =
+    Math.max(
+      0,
+      order.findIndex(({ id }) => id === storey),
+    ) + 1;
+  for (let number = 1; ; number += 1) {
+    const tag = `B${level}.${String(number).padStart(2, "0")}`;
+    if (!taken.has(tag)) return tag;
+  }
+}
+
+const sameDemand = (a: Room["demand"], b: Room["demand"]): boolean =>
+  a.catch === b.catch && a.walk === b.walk && a.hold === b.hold;
