@@ -1,6 +1,7 @@
 import type {
   DwellPlace,
   FloorPiece,
+  Interference,
   Luminaire,
   Metres,
   Obstacle,
@@ -21,6 +22,7 @@ export interface SurveyRecords {
   readonly openings: readonly Opening[];
   readonly obstacles: readonly Obstacle[];
   readonly dwellPlaces: readonly DwellPlace[];
+  readonly interference: readonly Interference[];
   readonly luminaires: readonly Luminaire[];
   /** Luminaires that hang in no room of the file, with the storey they belong to; their `room` is "". */
   readonly looseLuminaires: readonly { readonly storey: string; readonly luminaire: Luminaire }[];
@@ -53,6 +55,7 @@ export interface ImportReport {
   readonly rooms: readonly ReportedRoom[];
   readonly openings: number;
   readonly obstacles: number;
+  /** Luminaires in rooms and outside of rooms together. */
   readonly luminaires: number;
   readonly leftOut: readonly LeftOut[];
   /** Read, but worth a look: assumptions and mends, with the place named. */

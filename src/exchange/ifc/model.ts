@@ -15,7 +15,7 @@ export interface IfcModel {
 /** Opens the look-ups of a checked file. Parameters are read when first asked for. */
 export function modelOf(file: StepFile): IfcModel {
   const byType = new Map<string, number[]>();
-  file.types.forEach((type) => byType.set(type, []));
+  for (const type of file.types) byType.set(type, []);
   for (let i = 0; i < file.ids.length; i++) byType.get(file.types[file.typeOf[i]!]!)!.push(file.ids[i]!);
   const read = new Map<number, readonly StepValue[]>();
   return {
@@ -62,7 +62,7 @@ export const numbersOf = (value: StepValue | undefined): readonly number[] =>
 /** A text with blanks and line ends tidied, also out of a typed value; "" where not given. */
 export const textOf = (value: StepValue | undefined): string => {
   // Control characters come out of escapes such as \X\0A and would break lists and tables.
-  if (typeof value === "string") return value.replace(/[\u0000-\u001f\u007f\s]+/g, " ").trim();
+  if (typeof value === "string") return value.replace(/[\p{Cc}\s]+/gu, " ").trim();
   if (value !== null && typeof value === "object" && "type" in value) return textOf(value.value);
   return "";
 };

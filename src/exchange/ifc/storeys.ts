@@ -1,5 +1,6 @@
 import type { Metres, Storey } from "#engine";
 import type { Identities } from "./identities.ts";
+import type { ElementMesh } from "./kernel.ts";
 import { type IfcModel, numberOf, refOf, textOf } from "./model.ts";
 import { frameOf } from "./placement.ts";
 import type { Relations } from "./relations.ts";
@@ -61,3 +62,17 @@ export function storeyAt(storeys: readonly ReadStorey[], height: Metres): ReadSt
 }
 
 const tidy = (metres: number): number => Math.round(metres * 1e4) / 1e4;
+
+/** Puts a made-up storey where the lowest space of the file stands; storeys of the file stay as they are. */
+export function standingStoreys(
+  storeys: readonly ReadStorey[],
+  spaces: ReadonlyMap<number, ElementMesh>,
+): readonly ReadStorey[] {
+  if (storeys[0]?.step !== undefined) return storeys;
+  let lowest = Infinity;
+  for (const mesh of spaces.values()) {
+    for (const { corners } of mesh.parts)
+      for (let i = 2; i < corners.length; i += 3) lowest = Math.min(lowest, corners[i]!);
+  }
+  return Number.isFinite(lowest) ? storeys.map((each) => ({ ...each, level: lowest })) : storeys;
+}

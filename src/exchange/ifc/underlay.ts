@@ -1,0 +1,36 @@
+import type { Outline } from "#engine";
+import { footprintOf } from "./footprint.ts";
+import type { ElementMesh } from "./kernel.ts";
+import type { IfcModel } from "./model.ts";
+import { type Relations, storeyOf } from "./relations.ts";
+import { type ReadStorey, storeyAt } from "./storeys.ts";
+
+/** Elements whose outline helps to draw rooms by hand. */
+export const wallsOf = (model: IfcModel): readonly number[] =>
+  model.ids(
+    "IFCWALL",
+    "IFCWALLSTANDARDCASE",
+    "IFCWALLELEMENTEDCASE",
+    "IFCCURTAINWALL",
+    "IFCCOLUMN",
+    "IFCCOLUMNSTANDARDCASE",
+  );
+
+/** Walls and columns from above, storey by storey. */
+export function readUnderlay(
+  ids: readonly number[],
+  meshes: ReadonlyMap<number, ElementMesh>,
+  context: { model: IfcModel; relations: Relations; storeys: readonly ReadStorey[] },
+): readonly { readonly storey: string; readonly rings: readonly Outline[] }[] {
+  const byStorey = new Map<string, Outline[]>();
+  for (const id of ids) {
+    const mesh = meshes.get(id);
+    const footprint = mesh && footprintOf(mesh, 200);
+    if (!footprint) continue;
+    const own = storeyOf(context.model, context.relations, id);
+    const storey =
+      context.storeys.find((each) => each.step === own) ?? storeyAt(context.storeys, footprint.low);
+    byStorey.set(storey.storey.id, [...(byStorey.get(storey.storey.id) ?? []), ...footprint.outlines]);
+  }
+  return [...byStorey].map(([storey, rings]) => ({ storey, rings }));
+}
