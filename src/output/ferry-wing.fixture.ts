@@ -263,7 +263,15 @@ export const ferryWingZones: readonly DeviceZone[] = [
 
 const coverageOf = (id: string, more: Partial<RoomCoverage>): RoomCoverage => ({
   room: id,
-  demand: { room: id, standing: [], bays: [], unreachable: [], dwell: [], problems: [] },
+  demand: {
+    room: id,
+    asked: { catch: true, walk: true, hold: true },
+    standing: [],
+    bays: [],
+    unreachable: [],
+    dwell: [],
+    problems: [],
+  },
   demanded: { walk: 0, hold: 0, catch: 0 },
   covered: { walk: 0, hold: 0, catch: 0 },
   gaps: [],

@@ -30,6 +30,8 @@ export function frameMarks(sheet: {
   readonly shown: ReadonlySet<LegendKey>;
   readonly notes: readonly string[];
   readonly variant: Variant;
+  /** Line above the legend; a taller strip draws its own. */
+  readonly topLine?: "drawn" | "none";
 }): readonly Mark[] {
   const frame = frameBox(sheet.paper);
   const strip = { ...frame, top: frame.bottom - titleBlockSize[1], right: frame.right - titleBlockSize[0] };
@@ -38,12 +40,7 @@ export function frameMarks(sheet: {
   const lines = notesWidth > 30 ? sheet.notes.flatMap((note) => broken(note, notesWidth, 2.5)) : [];
   return [
     { kind: "area", rings: [corners(frame)], fills: [], pen: { width: 0.5, colour: ink } },
-    {
-      kind: "line",
-      from: [frame.left, strip.top],
-      to: [strip.right, strip.top],
-      pen: { width: 0.35, colour: ink },
-    },
+    ...(sheet.topLine === "none" ? [] : [topLine(strip)]),
     ...legend(sheet.shown, {
       box: { left: strip.left + 4, top: strip.top + 3.5, right: strip.right - 2, bottom: strip.bottom - 12 },
       variant: sheet.variant,
@@ -66,3 +63,10 @@ export function frameMarks(sheet: {
     }),
   ];
 }
+
+const topLine = (strip: Box): Mark => ({
+  kind: "line",
+  from: [strip.left, strip.top],
+  to: [strip.right, strip.top],
+  pen: { width: 0.35, colour: ink },
+});

@@ -13,6 +13,8 @@ export interface Label {
   /** Draws a leader when the label comes to lie farther away than this; never if absent. */
   readonly leaderFrom?: Millimetres;
   readonly box?: "none" | "framed";
+  /** What becomes of it when every place is taken; it is drawn where it covers least by default. */
+  readonly otherwise?: "left-out";
   readonly colour?: string;
 }
 
@@ -47,7 +49,7 @@ export function placedLabels(labels: readonly Label[], ground: Ground): readonly
       if (!best || cost < best.cost) best = { at, box, cost };
       if (best.cost < 1) break;
     }
-    if (!best) return [];
+    if (!best || (label.otherwise === "left-out" && best.cost >= 200 * 0.5)) return [];
     ground.taken.push(best.box);
     return drawn(label, best.at, best.box);
   });

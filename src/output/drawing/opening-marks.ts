@@ -7,7 +7,15 @@ const pen: Pen = { width: 0.35, colour: ink };
 const thin: Pen = { width: 0.18, colour: ink };
 
 /** An opening in its wall: the wall cut away, jambs, and the door's leaf with its swing, or the panes of a window. */
-export function openingMarks(opening: Opening, first: Room, projection: Projection): readonly Mark[] {
+export function openingMarks(
+  opening: Opening,
+  first: Room,
+  drawn: {
+    readonly projection: Projection /** Draws only the leaf that swings into this room. */;
+    readonly leafInto?: string;
+  },
+): readonly Mark[] {
+  const { projection } = drawn;
   const reveal = revealOf(opening, first);
   const place = (point: Point): PaperPoint => onPaper(point, projection);
   const line = (from: Point, to: Point, by: Pen): Mark => ({
@@ -36,7 +44,9 @@ export function openingMarks(opening: Opening, first: Room, projection: Projecti
         ...jambs,
         line(nearFrom, nearTo, thin),
         line(farFrom, farTo, thin),
-        ...leafMarks(opening, reveal, place),
+        ...(drawn.leafInto === undefined || drawn.leafInto === opening.opensInto
+          ? leafMarks(opening, reveal, place)
+          : []),
       ];
     case "passage":
       return [

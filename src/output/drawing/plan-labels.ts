@@ -50,7 +50,7 @@ export function planLabels(plan: {
       return {
         lines,
         of,
-        places: placesAround(of, lines, [3, 6, 10, 15, 21, 28]),
+        places: [of, ...placesAround(of, lines, [3, 6, 10, 15, 21, 28])],
         leaderFrom: 0.5,
         box: "framed",
         colour: colourOf("gap", variant),
@@ -137,7 +137,7 @@ function obstacleLabel(obstacle: Obstacle, projection: Projection): readonly Lab
   const middle: Point = [(bounds.minX + bounds.maxX) / 2, (bounds.minY + bounds.maxY) / 2];
   if (!contains(regionOf(obstacle.footprint), middle)) return [];
   const of = onPaper(middle, projection);
-  return [{ lines: [line(text)], of, places: [of] }];
+  return [{ lines: [line(text)], of, places: [of], otherwise: "left-out" }];
 }
 
 const line = (text: string): LabelLine => ({ text, size: 2.5, weight: "regular" });

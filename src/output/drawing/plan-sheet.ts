@@ -65,7 +65,7 @@ export function planSheet(input: PlanSheetInput): Sheet {
     ...wallMarks(records.rooms, records.openings, projection),
     ...records.openings.flatMap((opening) => {
       const first = input.site.rooms.find((room) => room.id === opening.rooms[0]);
-      return first ? openingMarks(opening, first, projection) : [];
+      return first ? openingMarks(opening, first, { projection }) : [];
     }),
     ...coverage.flatMap((one) => one.darkWalks.flatMap((walk) => darkWalkMarks(walk, projection))),
     ...records.interference.flatMap((source) =>

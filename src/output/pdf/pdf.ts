@@ -68,9 +68,11 @@ function collected(doc: Doc): Promise<Uint8Array> {
 function draw(doc: Doc, mark: Mark): void {
   switch (mark.kind) {
     case "line":
-      return stroke(doc, mark.pen, () => trace(doc, [mark.from, mark.to], false));
+      stroke(doc, mark.pen, () => trace(doc, [mark.from, mark.to], false));
+      return;
     case "polyline":
-      return stroke(doc, mark.pen, () => trace(doc, mark.points, false));
+      stroke(doc, mark.pen, () => trace(doc, mark.points, false));
+      return;
     case "circle":
       if (mark.fill)
         doc.circle(num(mark.at[0]), num(mark.at[1]), num(mark.radius)).fillColor(mark.fill).fill();
@@ -85,7 +87,8 @@ function draw(doc: Doc, mark: Mark): void {
         });
       return;
     case "text":
-      return write(doc, mark);
+      write(doc, mark);
+      return;
     case "clip": {
       const { left, top, right, bottom } = mark.within;
       doc
@@ -109,9 +112,10 @@ function fillArea(doc: Doc, rings: readonly PaperRing[], fill: Fill): void {
     case "hatch": {
       const strokes = hatchStrokes(rings, fill);
       if (strokes.length === 0) return;
-      return stroke(doc, fill.pen, () => {
+      stroke(doc, fill.pen, () => {
         for (const segment of strokes) trace(doc, segment, false);
       });
+      return;
     }
     case "dots": {
       const dots = dotsInside(rings, fill.spacing);

@@ -1,0 +1,234 @@
+import type { Room, Site } from "#engine";
+import { drawingBox, frameBox, frameMarks, papers } from "../drawing/frame.ts";
+import { ink } from "../drawing/ink.ts";
+import type { Box, Mark, Millimetres, Sheet } from "../drawing/mark.ts";
+import { centred, extentOf } from "../drawing/projection.ts";
+import { type SheetTitle, titleBlockSize } from "../drawing/title-block.ts";
+import { deviceColumns, deviceRows } from "./device-rows.ts";
+import { measuresOf } from "./measures.ts";
+import { cellSize, drawingOf, type MeasuredDetector, roomView } from "./room-view.ts";
+import { headHeight, rowHeight, tableMarks } from "./table.ts";
+import { wallLetters } from "./wall-letters.ts";
+
+export interface SettingOutInput {
+  readonly site: Site;
+  /** Id of the storey. */
+  readonly storey: string;
+  /** Everything but page and pages, which the caller counts over the whole pack. */
+  readonly title: Omit<SheetTitle, "page" | "pages">;
+}
+
+/** A setting-out sheet that still needs its page number. */
+export type UnnumberedSheet = (page: number, pages: number) => Sheet;
+
+/** Where more rows than this would crowd the drawing out, the table gets sheets of its own. */
+const mostRows = 14;
+const footHeight: Millimetres = 14;
+const roomScales = [50, 100, 200, 500, 1000] as const;
+
+/**
+ * Sheets from which the holes are drilled: every room with detectors at 1 : 50 if an A3 sheet holds it, as many rooms on a
+ * sheet as fit, with a table of measures, cut-outs, heights, turns and masks.
+ */
+export function settingOutSheets(input: SettingOutInput): readonly UnnumberedSheet[] {
+  const views = input.site.rooms
+    .filter((room) => room.storey === input.storey)
+    .map((room) => viewOf(input.site, room))
+    .filter((view) => view.devices.length > 0);
+  const scales = [...new Set(views.map((view) => view.scale))].sort((a, b) => a - b);
+  return scales
+    .flatMap((scale) => packed(views.filter((view) => view.scale === scale)))
+    .flatMap((group, i) => sheetsOf(input, group, i + 1));
+}
+
+interface View {
+  readonly room: Room;
+  readonly devices: readonly MeasuredDetector[];
+  readonly letters: ReadonlyMap<number, string>;
+  readonly scale: number;
+  readonly size: readonly [Millimetres, Millimetres];
+}
+
+interface Placed {
+  readonly view: View;
+  readonly cell: Box;
+}
+
+interface Group {
+  readonly placed: readonly Placed[];
+  readonly rows: number;
+}
+
+function viewOf(site: Site, room: Room): View {
+  const devices = site.detectors
+    .filter((detector) => detector.room === room.id)
+    .map((detector): MeasuredDetector => ({ detector, measures: measuresOf(detector, room, site) }));
+  const letters = wallLetters(devices.flatMap((one) => one.measures));
+  const window = windowFor(rowCount(devices));
+  const scale =
+    roomScales.find((one) => {
+      const [width, height] = cellSize(room, one);
+      return width <= window.right - window.left && height <= window.bottom - window.top;
+    }) ?? roomScales[roomScales.length - 1]!;
+  return { room, devices, letters, scale, size: cellSize(room, scale) };
+}
+
+/** The part of the sheet that is left for drawing above a table of some rows. */
+function windowFor(rows: number): Box {
+  return drawingBox("A3", stripFor(rows));
+}
+
+/** Rows that some detectors take in the table. */
+const rowCount = (devices: readonly MeasuredDetector[]): number =>
+  devices.reduce((sum, one) => sum + Math.max(1, one.detector.masks.length), 0);
+
+const stripFor = (rows: number): Millimetres =>
+  rows > mostRows
+    ? titleBlockSize[1]
+    : Math.max(titleBlockSize[1], headHeight + rows * rowHeight + footHeight);
+
+/** Fills sheets in shelves from the upper left; what fits no more waits for a later sheet, smaller rooms go ahead. */
+function packed(views: readonly View[]): readonly Group[] {
+  const groups: Group[] = [];
+  let waiting = views;
+  while (waiting.length > 0) {
+    let taken: readonly View[] = [];
+    for (const view of waiting) {
+      const more = [...taken, view];
+      if (taken.length === 0 || arranged(more)) taken = more;
+    }
+    groups.push(arranged(taken) ?? alone(taken));
+    waiting = waiting.filter((view) => !taken.includes(view));
+  }
+  return groups;
+}
+
+function arranged(views: readonly View[]): Group | undefined {
+  const rows = views.reduce((sum, view) => sum + rowCount(view.devices), 0);
+  if (views.length > 1 && rows > mostRows) return undefined;
+  const window = windowFor(rows);
+  const placed: Placed[] = [];
+  let [x, y, shelf] = [window.left, window.top, 0];
+  for (const view of views) {
+    const [width, height] = view.size;
+    if (x + width > window.right + 1e-6) [x, y, shelf] = [window.left, y + shelf, 0];
+    if (x + width > window.right + 1e-6 || y + height > window.bottom + 1e-6) return undefined;
+    placed.push({ view, cell: { left: x, top: y, right: x + width, bottom: y + height } });
+    x += width;
+    shelf = Math.max(shelf, height);
+  }
+  return { placed, rows };
+}
+
+/** A room that no scale fits gets the whole window all the same. */
+function alone(views: readonly View[]): Group {
+  const rows = views.reduce((sum, view) => sum + rowCount(view.devices), 0);
+  return { placed: views.map((view) => ({ view, cell: windowFor(rows) })), rows };
+}
+
+function sheetsOf(input: SettingOutInput, group: Group, number: number): readonly UnnumberedSheet[] {
+  const rows = group.placed.flatMap(({ view }) =>
+    view.devices.flatMap((one) =>
+      deviceRows(one.detector, { site: input.site, measures: one.measures, letters: view.letters }),
+    ),
+  );
+  const scale = group.placed[0]!.view.scale;
+  const own = rows.length > mostRows;
+  const name = `setting-out-${input.storey}-${number}`;
+  const drawing: UnnumberedSheet = (page, pages) =>
+    sheetOf(input, {
+      name,
+      page,
+      pages,
+      scale,
+      strip: stripFor(rows.length),
+      marks: group.placed.map(
+        ({ view, cell }): Mark => ({ kind: "clip", within: cell, marks: cellMarks(input.site, view, cell) }),
+      ),
+      rows: own ? [] : rows,
+      note: own ? `${rows.length} detectors: the table is on the next sheet.` : undefined,
+    });
+  if (!own) return [drawing];
+  const frame = frameBox("A3");
+  const perSheet = Math.floor((frame.bottom - titleBlockSize[1] - frame.top - headHeight - 8) / rowHeight);
+  const tables = Array.from({ length: Math.ceil(rows.length / perSheet) }, (_, i): UnnumberedSheet => {
+    const part = rows.slice(i * perSheet, (i + 1) * perSheet);
+    return (page, pages) =>
+      sheetOf(input, {
+        name: `${name}-table-${i + 1}`,
+        page,
+        pages,
+        scale,
+        strip: titleBlockSize[1],
+        marks: tableMarks([frame.left + 4, frame.top + 4], { columns: deviceColumns, rows: part }),
+        rows: [],
+        note: undefined,
+      });
+  });
+  return [drawing, ...tables];
+}
+
+function cellMarks(site: Site, view: View, cell: Box): readonly Mark[] {
+  const window = drawingOf(cell);
+  const projection = centred(extentOf([view.room.outline])!, window, view.scale);
+  return roomView({ site, ...view, projection, window: cell });
+}
+
+function sheetOf(
+  input: SettingOutInput,
+  sheet: {
+    readonly name: string;
+    readonly page: number;
+    readonly pages: number;
+    readonly scale: number;
+    readonly strip: Millimetres;
+    readonly marks: readonly Mark[];
+    readonly rows: readonly (readonly string[])[];
+    readonly note: string | undefined;
+  },
+): Sheet {
+  const frame = frameBox("A3");
+  const [width, height] = papers.A3;
+  const stripTop = frame.bottom - sheet.strip;
+  return {
+    name: sheet.name,
+    title: `${input.title.job}: ${input.title.sheet}, ${input.title.storey}`,
+    width,
+    height,
+    scale: sheet.scale,
+    marks: [
+      ...sheet.marks,
+      ...(sheet.strip > titleBlockSize[1]
+        ? ([
+            {
+              kind: "line",
+              from: [frame.left, stripTop],
+              to: [frame.right - titleBlockSize[0], stripTop],
+              pen: { width: 0.35, colour: ink },
+            },
+            {
+              kind: "line",
+              from: [frame.right - titleBlockSize[0], stripTop],
+              to: [frame.right - titleBlockSize[0], frame.bottom - titleBlockSize[1]],
+              pen: { width: 0.35, colour: ink },
+            },
+          ] as const)
+        : []),
+      ...(sheet.rows.length > 0
+        ? tableMarks([frame.left, stripTop], { columns: deviceColumns, rows: sheet.rows })
+        : []),
+      ...frameMarks({
+        paper: "A3",
+        title: { ...input.title, page: sheet.page, pages: sheet.pages },
+        scale: sheet.scale,
+        shown: new Set(),
+        notes: [
+          sheet.note ??
+            "Millimetres from finished wall face to the detector's middle; heights from finished floor. * see data sheet",
+        ],
+        variant: "colour",
+        topLine: sheet.strip <= titleBlockSize[1] ? "drawn" : "none",
+      }),
+    ],
+  };
+}

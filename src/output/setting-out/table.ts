@@ -1,0 +1,72 @@
+import { ink, muted } from "../drawing/ink.ts";
+import { fitted, lengthOf } from "../drawing/lettering.ts";
+import type { Mark, Millimetres, PaperPoint } from "../drawing/mark.ts";
+
+export interface Column {
+  readonly head: string;
+  readonly width: Millimetres;
+  readonly align: "start" | "end";
+}
+
+export const rowHeight: Millimetres = 5.4;
+export const headHeight: Millimetres = 6.4;
+
+/** A table by hand: a head, a hairline under every row, figures flush right so that their points stand under each other. */
+export function tableMarks(
+  at: PaperPoint,
+  table: { readonly columns: readonly Column[]; readonly rows: readonly (readonly string[])[] },
+): readonly Mark[] {
+  const width = table.columns.reduce((sum, column) => sum + column.width, 0);
+  const lefts = table.columns.map(
+    (_, i) => at[0] + table.columns.slice(0, i).reduce((sum, one) => sum + one.width, 0),
+  );
+  const cells = (
+    values: readonly string[],
+    y: Millimetres,
+    weight: "regular" | "semibold",
+  ): readonly Mark[] =>
+    table.columns.flatMap((column, i): readonly Mark[] => {
+      const value = values[i] ?? "";
+      if (value === "") return [];
+      const text = fitted(value, column.width - 3, { size: 2.5, weight });
+      return [
+        {
+          kind: "text",
+          at: [column.align === "start" ? lefts[i]! + 1.5 : lefts[i]! + column.width - 1.5, y],
+          text,
+          size: 2.5,
+          anchor: column.align,
+          weight,
+          colour: ink,
+        },
+      ];
+    });
+  return [
+    ...cells(
+      table.columns.map((column) => column.head),
+      at[1] + 4.4,
+      "semibold",
+    ),
+    {
+      kind: "line",
+      from: [at[0], at[1] + headHeight],
+      to: [at[0] + width, at[1] + headHeight],
+      pen: { width: 0.35, colour: ink },
+    },
+    ...table.rows.flatMap((row, i): readonly Mark[] => {
+      const top = at[1] + headHeight + i * rowHeight;
+      return [
+        ...cells(row, top + 3.9, "regular"),
+        {
+          kind: "line",
+          from: [at[0], top + rowHeight],
+          to: [at[0] + width, top + rowHeight],
+          pen: { width: 0.18, colour: muted },
+        },
+      ];
+    }),
+  ];
+}
+
+/** Whether every cell is printed in full. */
+export const fits = (column: Column, value: string): boolean => lengthOf(value, 2.5) <= column.width - 3;
