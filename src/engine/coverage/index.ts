@@ -1,6 +1,13 @@
+export { causeInWords } from "./coverage-problems.ts";
+export { baysOf, roomDemand } from "./demand.ts";
+export { type ClearanceBroken, clearancesBroken } from "./interference.ts";
+export { openLeaf, takenByLeaf } from "./open-leaf.ts";
+export { type PreparedRoom, prepareRoom, withOneOpen } from "./prepared-room.ts";
 export type * from "./results.ts";
+export { coverageOf, doorStates, type RoomDoorState, roomCoverage } from "./room-coverage.ts";
 export { type Scene, type SceneOptions, sceneOf } from "./scene.ts";
 export { seesSource, spillZone } from "./spill-zone.ts";
+export { type Entrance, type StandingArea, standingArea } from "./standing-area.ts";
 export { unseenReason } from "./unseen-reason.ts";
 export { declaredZone, deviceZone, watchZone, zoneInScene } from "./zone.ts";
 export type { DeviceLike, DeviceZoneQuestion, Zone, ZoneOptions, ZonePurpose } from "./zone-types.ts";

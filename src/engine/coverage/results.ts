@@ -19,6 +19,8 @@ export interface DwellDemand {
 /** What must be seen in a room. */
 export interface RoomDemand {
   readonly room: string;
+  /** Which of the three demands hold in this room; the areas below are given in any case. */
+  readonly asked: { readonly catch: boolean; readonly walk: boolean; readonly hold: boolean };
   /** Standing area that a door leads to. */
   readonly standing: Region;
   /** The part of `standing` inside bays, where sound serves as well. */
@@ -31,7 +33,14 @@ export interface RoomDemand {
 
 export type GapCause =
   | { readonly kind: "beyond-reach" }
-  | { readonly kind: "hidden"; readonly behind: { readonly kind: "obstacle" | "wall" | "door-leaf" | "opening"; readonly id: string; readonly name: string } }
+  | {
+      readonly kind: "hidden";
+      readonly behind: {
+        readonly kind: "obstacle" | "wall" | "door-leaf" | "opening";
+        readonly id: string;
+        readonly name: string;
+      };
+    }
   | { readonly kind: "masked"; readonly device: string }
   | { readonly kind: "mounting-limits"; readonly device: string }
   | { readonly kind: "too-warm" }
@@ -53,7 +62,11 @@ export interface Gap {
 
 export interface DarkWalk {
   readonly opening: string;
-  readonly toward: { readonly kind: "dwell-place" | "opening" | "corner"; readonly id: string; readonly at: Point };
+  readonly toward: {
+    readonly kind: "dwell-place" | "opening" | "corner";
+    readonly id: string;
+    readonly at: Point;
+  };
   /** Metres in the dark: way to the reaction + speed × response; the whole way if never seen. */
   readonly metres: Metres;
   readonly lit: boolean;

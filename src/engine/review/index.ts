@@ -1,1 +1,2 @@
 export type * from "./findings.ts";
+export { findingsOf, orderedFindings, reviewPlan, reviewRoom, reviewSite } from "./review-room.ts";

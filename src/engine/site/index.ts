@@ -1,3 +1,4 @@
+export { clearanceOf } from "./clearance.ts";
 export { linksOf, type RoomLink, roomsReachedFrom } from "./connected.ts";
 export { planningDefaults } from "./defaults.ts";
 export { flightEdge, floorHeight } from "./floor.ts";

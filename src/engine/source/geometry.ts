@@ -31,4 +31,19 @@ export const geometrySources = {
     certainty: "from-memory",
     verify: false,
   },
+  "DIJKSTRA-1959": {
+    kind: "paper",
+    title: "A note on two problems in connexion with graphs",
+    edition: "Numerische Mathematik 1, 1959",
+    certainty: "from-memory",
+    verify: false,
+  },
+  "LOZANO-PEREZ-WESLEY-1979": {
+    kind: "paper",
+    title: "An algorithm for planning collision-free paths among polyhedral obstacles",
+    edition: "Communications of the ACM 22, 1979",
+    certainty: "from-memory",
+    verify: false,
+    note: "Shortest ways bend only at corners of the grown obstacles: the visibility graph.",
+  },
 } as const satisfies Record<string, Source>;

@@ -1,0 +1,110 @@
+import {
+  type DetectorModel,
+  type ReachShape,
+  reachOf,
+  reachOfWalk,
+  reachTowards,
+  scaledReach,
+  warmthFactor,
+} from "../detector/index.ts";
+import type { Point } from "../geometry/index.ts";
+import type { Metres } from "../quantity/index.ts";
+import { type Detector, floorHeight, type Room, type SiteLookUp } from "../site/index.ts";
+import type { Watcher } from "./dark-walk.ts";
+import type { Scene } from "./scene.ts";
+import { zoneInScene } from "./zone.ts";
+import type { DeviceLike } from "./zone-types.ts";
+
+/**
+ * Devices as they watch one who walks in a room.
+ *
+ * In sight: the place lies in the device's zone across or towards, which holds the planning margin, warmth, masks and all solids of the scene.
+ * Within reach: the distance is at most R(ψ), with the reach towards and across in the walker's own direction from the device.
+ *
+ * @param scene - Solids with the doors as they stand. @param question.look - The site's records at hand.
+ * @param question.room - Room that is walked. @param question.detectors - Devices that switch its light.
+ * @returns One watcher for each device whose model is known.
+ * @source DIRECTION-ELLIPSE
+ * @example Towards 4 m and across 8 m: one who walks past at 4 m is within reach from 3.46 m before the nearest point
+ */
+export function watchersOf(
+  scene: Scene,
+  question: { readonly look: SiteLookUp; readonly room: Room; readonly detectors: readonly Detector[] },
+): readonly Watcher[] {
+  const { look, room, detectors } = question;
+  return detectors.flatMap((detector) => {
+    const model = look.modelById.get(detector.model);
+    if (!model) return [];
+    const device = deviceOf(detector, model);
+    const zones = [
+      zoneInScene(scene, { device, kind: "across" }),
+      zoneInScene(scene, { device, kind: "towards" }),
+    ];
+    const within = withinWalkReach({ look, room, detector, model });
+    const { defaults } = look.site;
+    return [
+      {
+        device: detector.id,
+        onset: model.onset ?? defaults.onset,
+        // The figure of the job stands for device and lamp together; a data sheet can only make it longer.
+        response: Math.max(defaults.response, model.response ?? 0),
+        sees: (at, heading) => within(at, heading) && zones.some((zone) => zone.has(at[0], at[1])),
+      } satisfies Watcher,
+    ];
+  });
+}
+
+/** A detector of the site as zones want it. @param detector - The record. @param model - Its data sheet. @example Its place, height, turn and masks with the model */
+export const deviceOf = (detector: Detector, model: DetectorModel): DeviceLike & { readonly id: string } => ({
+  id: detector.id,
+  model,
+  at: detector.at,
+  height: detector.height,
+  turn: detector.turn,
+  masks: detector.masks,
+});
+
+interface ReachQuestion {
+  readonly look: SiteLookUp;
+  readonly room: Room;
+  readonly detector: Detector;
+  readonly model: DetectorModel;
+}
+
+function withinWalkReach({ look, room, detector, model }: ReachQuestion): Watcher["sees"] {
+  const { margin, sightHeights } = look.site.defaults;
+  const warmth = warmthFactor(room.highestTemperature ?? 22);
+  const pieces = look.floorPiecesOf(room.id);
+  const hung = look.roomById.get(detector.room) ?? room;
+  const lens = hung.floor + floorHeight(look.floorPiecesOf(hung.id), detector.at) + detector.height;
+  const known = new Map<number, { readonly towards: ReachShape; readonly across: ReachShape }>();
+  const reachAt = (height: Metres) => {
+    const key = Math.round(height * 1000);
+    const before = known.get(key);
+    if (before) return before;
+    const kindAt = (kind: "towards" | "across"): ReachShape =>
+      scaledReach(
+        reachOf(model, { kind, height, sightHeight: sightHeights.walking, mounted: detector.height }).shape,
+        (1 - margin[kind]) * warmth,
+      );
+    const reach = { towards: kindAt("towards"), across: kindAt("across") };
+    known.set(key, reach);
+    return reach;
+  };
+  return (at, heading) => {
+    const [dx, dy] = [at[0] - detector.at[0], at[1] - detector.at[1]];
+    const distance = Math.hypot(dx, dy);
+    const height = lens - room.floor - (pieces.length === 0 ? 0 : floorHeight(pieces, at));
+    const { towards, across } = reachAt(height);
+    if (distance === 0) return reachTowards(towards, 0) > 0;
+    const angle = Math.atan2(dy, dx) - detector.turn;
+    const psi = angleBetween(heading, [-dx, -dy]);
+    return (
+      distance <=
+      reachOfWalk({ towards: reachTowards(towards, angle), across: reachTowards(across, angle) }, psi)
+    );
+  };
+}
+
+const angleBetween = (a: Point, b: Point): number =>
+  Math.atan2(Math.abs(a[0] * b[1] - a[1] * b[0]), a[0] * b[0] + a[1] * b[1]);
