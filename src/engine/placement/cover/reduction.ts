@@ -186,6 +186,41 @@ export function reduceCover(model: CoverModel): Reduced {
   }
 }
 
+/**
+ * Rows that no other row implies: covering these covers all.
+ *
+ * @param model - Any cover model. @returns Rows, ascending; of equal rows the first.
+ * @source DERIVED-HERE
+ * @example Rows {0} and {0, 1}: the first alone
+ */
+export function nonImpliedRows(model: CoverModel): readonly number[] {
+  const size = model.costs.length;
+  const sets = model.rows.map((row) => bitsOf(row, size));
+  const byColumn: number[][] = Array.from({ length: size }, () => []);
+  model.rows.forEach((row, index) => {
+    for (const column of row) byColumn[column]!.push(index);
+  });
+  const alive = new Uint8Array(model.rows.length).fill(1);
+  const order = model.rows
+    .map((_, index) => index)
+    .sort((a, b) => model.rows[a]!.length - model.rows[b]!.length || a - b);
+  for (const row of order) {
+    if (alive[row] === 0 || model.rows[row]!.length === 0) continue;
+    const rarest = model.rows[row]!.reduce((best, column) =>
+      byColumn[column]!.length < byColumn[best]!.length ? column : best,
+    );
+    for (const other of byColumn[rarest]!)
+      if (
+        other !== row &&
+        alive[other] === 1 &&
+        model.rows[other]!.length >= model.rows[row]!.length &&
+        isWithin(sets[row]!, sets[other]!)
+      )
+        alive[other] = 0;
+  }
+  return indices(alive);
+}
+
 const indices = (alive: Uint8Array): number[] => {
   const list: number[] = [];
   for (let i = 0; i < alive.length; i++) if (alive[i] === 1) list.push(i);

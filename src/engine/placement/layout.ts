@@ -1,0 +1,89 @@
+import type { RoomCoverage } from "../coverage/index.ts";
+import { coverageOf } from "../coverage/room-coverage.ts";
+import { type Detector, roomTitle } from "../site/index.ts";
+import { intoFrame, longestWall } from "./candidates.ts";
+import type { Column } from "./columns.ts";
+import type { Layout } from "./contract.ts";
+import type { RoomTask } from "./task.ts";
+
+/** A layout with the whole coverage of the room by it. */
+export interface Judged {
+  readonly layout: Layout;
+  readonly coverage: RoomCoverage;
+}
+
+/**
+ * A layout as records, judged by the coverage calculation that checks any plan.
+ *
+ * @param task - The room. @param options.columns - Its devices. @param options.leastMargin - Share of the reach in hand at the demand's tightest place.
+ * @returns Detectors (pinned ones as they are), gaps, dark walks and traits.
+ * @example Two devices in room 0.12: tags 0.12-1 and 0.12-2, from the longest wall's start
+ */
+export function judgedLayout(
+  task: RoomTask,
+  options: { readonly columns: readonly Column[]; readonly leastMargin: number },
+): Judged {
+  const { prepared } = task;
+  const { look, room } = prepared;
+  const frame = longestWall(room);
+  const others = look.site.detectors.filter((detector) => detector.room !== room.id || detector.pinned);
+  const known = { ids: new Set(others.map((one) => one.id)), tags: new Set(others.map((one) => one.tag)) };
+  const byPlace = options.columns.toSorted((a, b) => {
+    const [p, q] = [intoFrame(a.device.at, frame), intoFrame(b.device.at, frame)];
+    return Math.abs(p[1] - q[1]) > 1e-6 ? p[1] - q[1] : p[0] - q[0];
+  });
+  const free = (used: Set<string>, prefix: string): string => {
+    let number = 1;
+    while (used.has(`${prefix}-${number}`)) number++;
+    used.add(`${prefix}-${number}`);
+    return `${prefix}-${number}`;
+  };
+  const prefix = room.number.trim() || roomTitle(room);
+  const devices = byPlace.map(
+    ({ device, fixed }): Detector =>
+      fixed ?? {
+        id: free(known.ids, `${room.id}-device`),
+        tag: free(known.tags, prefix),
+        room: room.id,
+        controls: [room.id],
+        group: "",
+        model: device.model.id,
+        at: device.at,
+        height: device.height,
+        turn: device.turn,
+        masks: [],
+        pinned: false,
+      },
+  );
+  const coverage = coverageOf(prepared, devices);
+  const own = devices.filter((device) => device.room === room.id);
+  return {
+    coverage,
+    layout: {
+      devices: own,
+      cost: options.columns.reduce((sum, column) => sum + column.cost, 0),
+      gaps: coverage.gaps,
+      darkWalks: coverage.darkWalks,
+      traits: {
+        worstDarkWalk: Math.max(0, ...coverage.darkWalks.map((walk) => walk.metres)),
+        spillArea: coverage.spill.reduce((sum, spill) => sum + spill.area, 0),
+        leastMargin: options.leastMargin,
+        alignment: alignmentOf(own.map((device) => intoFrame(device.at, frame))),
+      },
+    },
+  };
+}
+
+/** Places on one line to the eye. [m] */
+const IN_LINE = 0.01;
+
+/** Share of the coordinates along and across the room that another device shares; 1 for a single device. */
+function alignmentOf(places: readonly (readonly [number, number])[]): number {
+  if (places.length < 2) return 1;
+  const shared = places.flatMap((place, index) =>
+    ([0, 1] as const).map((axis) =>
+      places.some((other, at) => at !== index && Math.abs(other[axis] - place[axis]) < IN_LINE) ? 1 : 0,
+    ),
+  );
+  return shared.reduce((sum: number, one) => sum + one, 0) / shared.length;
+}

@@ -1,0 +1,89 @@
+import { type Column, type Scenes, type Watch, watchOf } from "./columns.ts";
+import type { CoverModel, PlacementWorld } from "./contract.ts";
+import type { DemandRow } from "./demand-rows.ts";
+
+/** Which column covers which row; grows by rows and columns. */
+export interface Matrix {
+  readonly columns: readonly Column[];
+  readonly rows: readonly DemandRow[];
+  readonly watches: readonly Watch[];
+  readonly addRows: (rows: readonly DemandRow[]) => void;
+  readonly addColumns: (columns: readonly Column[]) => void;
+  /** Columns that cover a row. */
+  readonly covering: (row: number) => readonly number[];
+  /** The set cover; fixed devices are its fixed columns. */
+  readonly model: () => CoverModel;
+}
+
+/**
+ * An empty matrix for a room.
+ *
+ * @param options.scenes - Scenes round the room. @param options.purpose - "coverage" to find, "outward" with eroded scenes to bound.
+ * @returns The matrix; put columns and rows in.
+ * @example Two columns and three rows: a model of two costs and three lists
+ */
+export function matrixOf(options: {
+  readonly scenes: Scenes;
+  readonly purpose: "coverage" | "outward";
+}): Matrix {
+  const columns: Column[] = [];
+  const rows: DemandRow[] = [];
+  const watches: Watch[] = [];
+  const covering: number[][] = [];
+  return {
+    columns,
+    rows,
+    watches,
+    addRows: (more) => {
+      for (const row of more) {
+        rows.push(row);
+        const list: number[] = [];
+        for (let column = 0; column < watches.length; column++)
+          if (watches[column]!.covers(row)) list.push(column);
+        covering.push(list);
+      }
+    },
+    addColumns: (more) => {
+      for (const column of more) {
+        const watch = watchOf(column, options);
+        for (let row = 0; row < rows.length; row++)
+          if (watch.covers(rows[row]!)) covering[row]!.push(columns.length);
+        columns.push(column);
+        watches.push(watch);
+      }
+    },
+    covering: (row) => covering[row]!,
+    model: () => ({
+      costs: columns.map((column) => column.cost),
+      rows: covering.map((list) => [...list]),
+      conflicts: [],
+      fixed: columns.flatMap((column, index) => (column.fixed === undefined ? [] : [index])),
+    }),
+  };
+}
+
+/**
+ * Puts columns in by slices, so that the host can breathe and a person can cancel.
+ *
+ * @param matrix - The matrix. @param columns - More columns. @param world - Hosts of the work; `until` is the cut-off, a moment of `now`.
+ * @returns False if it was cancelled or time ran out; the columns put in so far stay.
+ * @example 500 columns with the clock at the cut-off: the first slice only, and false
+ */
+export async function addInSlices(
+  matrix: Matrix,
+  {
+    columns,
+    world,
+    until,
+  }: { readonly columns: readonly Column[]; readonly world: PlacementWorld; readonly until: number },
+): Promise<"all" | "stopped"> {
+  for (let from = 0; from < columns.length; from += SLICE) {
+    matrix.addColumns(columns.slice(from, from + SLICE));
+    await world.breathe();
+    if (world.cancelled() || world.now() >= until) return from + SLICE >= columns.length ? "all" : "stopped";
+  }
+  return "all";
+}
+
+/** Columns between two breaths: some milliseconds each in a crowded room. */
+const SLICE = 16;

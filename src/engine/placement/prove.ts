@@ -1,0 +1,95 @@
+import type { Scenes } from "./columns.ts";
+import type { PlacementWorld } from "./contract.ts";
+import { checkedChoice } from "./cover/incidence.ts";
+import { solveCover } from "./cover/index.ts";
+import { nonImpliedRows } from "./cover/reduction.ts";
+import { costStep } from "./cover/steps.ts";
+import { type DemandPart, rowAt } from "./demand-rows.ts";
+import { coverable, type Found } from "./find-strict.ts";
+import { type Matrix, matrixOf } from "./matrix.ts";
+import { holesOf } from "./strict.ts";
+
+/** A strict layout with what is proven about it. */
+export interface Proven {
+  readonly found: Found;
+  /** No strict layout of the candidates costs less. */
+  readonly bound: number;
+}
+
+/** What the proof needs beside the matrix. */
+export interface ProofQuestion {
+  readonly found: Found;
+  readonly parts: readonly DemandPart[];
+  readonly eroded: Scenes;
+  readonly world: PlacementWorld;
+  readonly until: number;
+  readonly seed: number;
+  readonly onBound?: (bound: number) => void;
+}
+
+/** Rounds of proof and better layouts at most. */
+const ROUNDS = 60;
+
+/**
+ * Bound on every strict layout of the candidates, and a cheaper layout where there is one.
+ *
+ * A strict layout may leave a skin uncovered, so the bound's rows count as covered where any place within the skin round the witness is seen:
+ * outward zones, solids shrunk by the skin. A cover of these rows that is cheaper than the layout at hand is checked exactly: either it is a
+ * better layout, or its holes become rows.
+ *
+ * @param matrix - Columns and rows of the search; rows are added to it.
+ * @param question - Layout at hand, parts, eroded scenes, cut-off.
+ * @returns The best strict layout known and the bound; bound = cost: fewest among the candidates.
+ * @source DERIVED-HERE
+ * @example One device in a small room: bound 1 device
+ */
+export async function proveFewest(matrix: Matrix, question: ProofQuestion): Promise<Proven> {
+  const { parts, eroded, world, until, seed } = question;
+  let { found } = question;
+  const outward = matrixOf({ scenes: eroded, purpose: "outward" });
+  outward.addColumns(matrix.columns);
+  const { model } = coverable(matrix);
+  const rows = matrix.rows.filter((_, index) => matrix.covering(index).length > 0);
+  for (const row of nonImpliedRows(model)) {
+    if (rows[row]!.deep) outward.addRows([rows[row]!]);
+    if (outward.rows.length % 8 === 0) await world.breathe();
+    if (world.cancelled() || world.now() >= until) return { found, bound: 0 };
+  }
+  const step = costStep(model.costs);
+  let bound = 0;
+  for (let round = 0; round < ROUNDS; round++) {
+    const loose = outward.model();
+    const answer = await solveCover(loose, {
+      seed: seed + round,
+      until,
+      now: world.now,
+      cancelled: world.cancelled,
+      breathe: world.breathe,
+      solver: world.solver,
+      aim: "prove",
+      start: found.chosen,
+    });
+    bound = Math.max(bound, Math.min(answer.bound, found.cost));
+    question.onBound?.(bound);
+    if (answer.chosen === undefined || answer.cost > found.cost - Math.max(1e-9, step / 2)) break;
+    const holes = holesOf(
+      parts,
+      answer.chosen.map((column) => matrix.watches[column]!),
+    );
+    if (holes.length === 0) {
+      found = { chosen: answer.chosen, cost: checkedChoice(loose, answer.chosen).cost, holes };
+      continue;
+    }
+    if (world.cancelled() || world.now() >= until) break;
+    const before = outward.rows.length;
+    const news = holes.flatMap((hole) => hole.witnesses.slice(0, 1).map((at) => rowAt(hole.part, at)));
+    matrix.addRows(holes.flatMap((hole) => hole.witnesses.map((at) => rowAt(hole.part, at))));
+    outward.addRows(news.filter((row) => row.deep));
+    const cut = Array.from({ length: outward.rows.length - before }, (_, index) =>
+      outward.covering(before + index),
+    );
+    // Rows that the loose cover meets as well lie within the skin: the gap between bound and cost cannot be closed by more rows.
+    if (!cut.some((row) => row.length > 0 && !row.some((column) => answer.chosen?.includes(column)))) break;
+  }
+  return { found, bound };
+}
