@@ -1,4 +1,6 @@
 export * from "./commands/index.ts";
+export { demoJob } from "./demo/demo-job.ts";
+export { demoModels } from "./demo/demo-models.ts";
 export type { JobDocument, Snapshot } from "./document/contract.ts";
 export { createJobDocument, type DocumentWorld } from "./document/job-document.ts";
 export { type ParsedJob, parseJob } from "./parse/parse-job.ts";

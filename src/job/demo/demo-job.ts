@@ -1,0 +1,84 @@
+import { parseJob } from "../parse/parse-job.ts";
+import { type JobFile, jobFormat, jobVersion, recordKinds } from "../schema/job-file.ts";
+import { middleRooms } from "./demo-middle.ts";
+import { demoModels } from "./demo-models.ts";
+import { northRooms } from "./demo-north.ts";
+import { southRooms } from "./demo-south.ts";
+import type { Drawn } from "./drawing.ts";
+
+/** Hangs already when the demo is opened for the first time, so that there is something to see. */
+const hung: Drawn = {
+  detectors: [
+    {
+      id: "corridor-west",
+      tag: "B1.01",
+      room: "corridor",
+      model: "demo-corridor-20",
+      at: [10.82, 6.9],
+      height: 2.5,
+    },
+    {
+      id: "corridor-east",
+      tag: "B1.02",
+      room: "corridor",
+      model: "demo-corridor-20",
+      at: [23.42, 6.9],
+      height: 2.5,
+    },
+    {
+      id: "meeting-table",
+      tag: "B1.03",
+      room: "meeting",
+      model: "demo-round-10-desk",
+      at: [17.02, 10.62],
+      height: 2.7,
+    },
+  ],
+};
+
+/**
+ * The demo: the staff wing of an invented ferry terminal, drawn to exercise all that the program can do.
+ * The corridor and the meeting room have detectors; the other rooms wait for them.
+ */
+export function demoJob(): JobFile {
+  const parts: readonly Drawn[] = [
+    {
+      storeys: [
+        { id: "ground", name: "Ground floor", elevation: 0 },
+        { id: "first", name: "First floor", elevation: 3.4 },
+      ],
+    },
+    ...middleRooms,
+    ...southRooms,
+    ...northRooms,
+    { models: demoModels },
+    hung,
+  ];
+  const read = parseJob({
+    format: jobFormat,
+    version: jobVersion,
+    name: "Saltmarsh Ferry Terminal, Staff Wing",
+    details: {
+      client: "Saltmarsh Harbour Trust",
+      site: "Saltmarsh Ferry Terminal, Quay Road, Saltmarsh",
+      drawnBy: "J. Marlow",
+      checkedBy: "",
+      date: "2026-03-02",
+      revision: "A",
+      currency: "EUR",
+      region: "",
+    },
+    ...Object.fromEntries(
+      recordKinds.map((kind) => [kind, parts.flatMap((part): readonly unknown[] => part[kind] ?? [])]),
+    ),
+  });
+  if (!read.job) throw new Error(`The demo job is broken: ${JSON.stringify(read.problems)}`);
+  const rooms = [...read.job.rooms].sort((a, b) => (a.number < b.number ? -1 : 1));
+  return {
+    ...read.job,
+    rooms: [
+      ...rooms.filter((room) => room.storey === "ground"),
+      ...rooms.filter((room) => room.storey !== "ground"),
+    ],
+  };
+}
