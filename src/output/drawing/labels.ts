@@ -15,6 +15,7 @@ export interface Label {
   readonly box?: "none" | "framed";
   /** What becomes of it when every place is taken; it is drawn where it covers least by default. */
   readonly otherwise?: "left-out";
+  /** Of leader and frame; lettering is always in ink, which alone has contrast enough. */
   readonly colour?: string;
 }
 
@@ -138,7 +139,7 @@ function drawn(label: Label, at: PaperPoint, box: Box): readonly Mark[] {
       size: line.size,
       anchor: "middle",
       weight: line.weight,
-      colour,
+      colour: ink,
       halo: 0.5,
     });
     y += line.size * lead;

@@ -1,5 +1,6 @@
 import {
   boundsOf,
+  causeInWords,
   contains,
   type Obstacle,
   type Point,
@@ -9,11 +10,10 @@ import {
 } from "#engine";
 import { darkPart } from "./dark-walk-marks.ts";
 import { detectorMark, detectorRingRadius } from "./detector-mark.ts";
-import { gapWords } from "./gap-words.ts";
 import type { Segment } from "./hatching.ts";
 import { colourOf, type Variant } from "./ink.ts";
 import { type Ground, type Label, type LabelLine, placesAround } from "./labels.ts";
-import { lengthOf } from "./lettering.ts";
+import { broken, lengthOf } from "./lettering.ts";
 import type { Box, PaperPoint } from "./mark.ts";
 import { onPaper, type Projection, paperLength, ringOnPaper, ringsOfRegion } from "./projection.ts";
 import { roomLabel } from "./room-labels.ts";
@@ -41,12 +41,14 @@ export function planLabels(plan: {
       leaderFrom: 5.5,
     };
   });
+  const tagOf = (device: string): string => site.detectors.find((one) => one.id === device)?.tag ?? device;
   const gaps = coverage
     .flatMap((one) => one.gaps)
     .filter((gap) => !gap.tolerated)
     .map((gap): Label => {
       const of = onPaper(gap.at, projection);
-      const lines = [line(`${gap.area.toFixed(gap.area < 1 ? 2 : 1)} m² ${gapWords(gap.cause, site)}`)];
+      const words = `${gap.area.toFixed(gap.area < 1 ? 2 : 1)} m² ${causeInWords(gap.cause, tagOf)}`;
+      const lines = broken(words, 46, 2.5).map(line);
       return {
         lines,
         of,

@@ -35,6 +35,8 @@ export interface WallFace {
 const shortestWall = 0.3;
 /** Two walls closer in direction than 30° fix a place badly: an error is doubled across them. */
 const leastSine = 0.5;
+/** Wall above an opening is taken only where whole wall is this many times farther away. */
+const lintelPenalty = 1.5;
 /** A detector this near the middle of a tile is set out by tiles. [m] */
 const tileTolerance = 0.015;
 
@@ -49,13 +51,11 @@ export const wallFaces = (room: Room): readonly WallFace[] =>
  * otherwise square distances to the two nearest walls that are not parallel, otherwise distances from two corners.
  */
 export function measuresOf(detector: Detector, room: Room, site: Site): readonly Measure[] {
-  // Whole wall first; then wall above a door or window, where the tape is held at the ceiling.
-  const grounds = [groundOf(room, site, "whole-wall"), groundOf(room, site, "above-openings")];
-  for (const measure of [tileMeasures, wallMeasures, cornerMeasures])
-    for (const ground of grounds) {
-      const measures = measure(detector.at, ground);
-      if (measures.length === 2) return measures;
-    }
+  const ground = groundOf(room, site);
+  for (const measure of [tileMeasures, wallMeasures, cornerMeasures]) {
+    const measures = measure(detector.at, ground);
+    if (measures.length === 2) return measures;
+  }
   return [];
 }
 
@@ -64,19 +64,21 @@ interface Ground {
   readonly faces: readonly WallFace[];
   /** Things up to the ceiling that no tape passes. */
   readonly blocks: readonly Obstacle[];
-  /** Openings where there is nothing to hold the tape to. */
+  /** Openings up to the ceiling: nothing to hold the tape to. */
   readonly gaps: readonly Opening[];
+  /** Openings with wall above them: there the tape has to be held up high. */
+  readonly lintels: readonly Opening[];
 }
 
-function groundOf(room: Room, site: Site, wall: "whole-wall" | "above-openings"): Ground {
+function groundOf(room: Room, site: Site): Ground {
   const high = room.ceilingHeight - 0.05;
+  const openings = site.openings.filter((one) => one.rooms.includes(room.id));
   return {
     room,
     faces: wallFaces(room),
     blocks: site.obstacles.filter((one) => one.room === room.id && one.top >= high),
-    gaps: site.openings.filter(
-      (one) => one.rooms.includes(room.id) && (wall === "whole-wall" || one.head >= high),
-    ),
+    gaps: openings.filter((one) => one.head >= high),
+    lintels: openings.filter((one) => one.head < high),
   };
 }
 
@@ -92,7 +94,7 @@ function wallMeasures(at: Point, ground: Ground): readonly Measure[] {
       if (!reaches(at, foot, { wall, ground })) return [];
       return [{ kind: "wall", wall, foot, distance: Math.hypot(at[0] - foot[0], at[1] - foot[1]) }];
     })
-    .sort((a, b) => a.distance - b.distance);
+    .sort((a, b) => effort(a, ground) - effort(b, ground));
   const first = feet[0];
   if (!first) return [];
   const second = feet.find(
@@ -100,6 +102,9 @@ function wallMeasures(at: Point, ground: Ground): readonly Measure[] {
   );
   return second ? [first, second] : [];
 }
+
+const effort = (measure: Measure, ground: Ground): number =>
+  measure.distance * (ground.lintels.some((one) => onOpening(measure.foot, one)) ? lintelPenalty : 1);
 
 function cornerMeasures(at: Point, ground: Ground): readonly Measure[] {
   const corners = ground.faces
@@ -190,7 +195,7 @@ function reaches(at: Point, foot: Point, on: { readonly wall: number; readonly g
     )
   )
     return false;
-  return !gaps.some((gap) => distanceTo(foot, gap) < Math.max(0.05, gap.thickness + 0.05));
+  return !gaps.some((gap) => onOpening(foot, gap));
 }
 
 const sine = (a: WallFace, b: WallFace): number => {
@@ -208,6 +213,10 @@ function meet([a, b]: readonly [Point, Point], [c, d]: readonly [Point, Point]):
     (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0]);
   return turn(a, b, c) * turn(a, b, d) < 0 && turn(c, d, a) * turn(c, d, b) < 0;
 }
+
+/** The second room's face lies a wall's thickness away from the line that was surveyed. */
+const onOpening = (foot: Point, opening: Opening): boolean =>
+  distanceTo(foot, opening) < opening.thickness + 0.05;
 
 function distanceTo(point: Point, opening: Opening): number {
   const { from, to } = opening;
