@@ -9,5 +9,5 @@ export { type Scene, type SceneOptions, sceneOf } from "./scene.ts";
 export { seesSource, spillZone } from "./spill-zone.ts";
 export { type Entrance, type StandingArea, standingArea } from "./standing-area.ts";
 export { unseenReason } from "./unseen-reason.ts";
-export { declaredZone, deviceZone, watchZone, zoneInScene } from "./zone.ts";
+export { declaredZone, deviceZone, placedDevice, planningReach, sightHeightOf, watchZone, zoneInScene } from "./zone.ts";
 export type { DeviceLike, DeviceZoneQuestion, Zone, ZoneOptions, ZonePurpose } from "./zone-types.ts";
