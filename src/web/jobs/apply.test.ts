@@ -53,7 +53,14 @@ test("a step leaves the records that it does not touch as they are", () => {
 });
 
 test("a field that is set to undefined is taken away", () => {
-  const source = { id: "h", room: "r", kind: "heater" as const, at: [0, 0] as const, height: 1, clearance: 2 };
+  const source = {
+    id: "h",
+    room: "r",
+    kind: "heater" as const,
+    at: [0, 0] as const,
+    height: 1,
+    clearance: 2,
+  };
   const site = applied(empty, [{ do: "put", kind: "interference", record: source }]);
   const fields = { clearance: undefined } as unknown as { clearance: number };
   const next = applied(site, [{ do: "set", kind: "interference", id: "h", fields }]);

@@ -22,14 +22,18 @@ export function moveSteps(site: Site, refs: readonly RecordRef[], by: Point): Ed
         const record = recordOf(site, ref.kind, id);
         if (!record) return [];
         const at = shifted(record.at, by);
-        return [{ do: "set", kind: ref.kind, id, fields: { at, ...newRoom(site, record.room, at) } } as EditStep];
+        return [
+          { do: "set", kind: ref.kind, id, fields: { at, ...newRoom(site, record.room, at) } } as EditStep,
+        ];
       }
       case "interference": {
         const record = recordOf(site, "interference", id);
         if (!record) return [];
         const at = shifted(record.at, by);
         const to = record.to ? { to: shifted(record.to, by) } : {};
-        return [{ do: "set", kind: "interference", id, fields: { at, ...to, ...newRoom(site, record.room, at) } }];
+        return [
+          { do: "set", kind: "interference", id, fields: { at, ...to, ...newRoom(site, record.room, at) } },
+        ];
       }
       case "obstacles": {
         const record = recordOf(site, "obstacles", id);
@@ -57,7 +61,12 @@ export function moveSteps(site: Site, refs: readonly RecordRef[], by: Point): Ed
         const along = (by[0] * dx + by[1] * dy) / length;
         const way: Point = [(dx / length) * along, (dy / length) * along];
         return [
-          { do: "set", kind: "openings", id, fields: { from: shifted(record.from, way), to: shifted(record.to, way) } },
+          {
+            do: "set",
+            kind: "openings",
+            id,
+            fields: { from: shifted(record.from, way), to: shifted(record.to, way) },
+          },
         ];
       }
       case "rooms": {
@@ -80,9 +89,19 @@ export function moveSteps(site: Site, refs: readonly RecordRef[], by: Point): Ed
 /** All that belongs to a room goes with it. */
 function withContents(site: Site, room: Room, by: Point): EditStep[] {
   const inside: RecordRef[] = (
-    ["detectors", "dwellPlaces", "ceilingThings", "luminaires", "interference", "obstacles", "floorPieces"] as const
+    [
+      "detectors",
+      "dwellPlaces",
+      "ceilingThings",
+      "luminaires",
+      "interference",
+      "obstacles",
+      "floorPieces",
+    ] as const
   ).flatMap((kind) =>
-    site[kind].filter((record) => record.room === room.id).map((record): RecordRef => ({ kind, id: record.id })),
+    site[kind]
+      .filter((record) => record.room === room.id)
+      .map((record): RecordRef => ({ kind, id: record.id })),
   );
   const steps = moveSteps({ ...site, rooms: [] }, inside, by);
   const openings = site.openings
@@ -112,7 +131,9 @@ export function turnSteps(site: Site, refs: readonly RecordRef[], by: Radians): 
     const { id } = ref;
     if (ref.kind === "detectors" || ref.kind === "luminaires") {
       const record = recordOf(site, ref.kind, id);
-      return record ? [{ do: "set", kind: ref.kind, id, fields: { turn: wholeTurn(record.turn + by) } } as EditStep] : [];
+      return record
+        ? [{ do: "set", kind: ref.kind, id, fields: { turn: wholeTurn(record.turn + by) } } as EditStep]
+        : [];
     }
     if (ref.kind === "obstacles") {
       const record = recordOf(site, "obstacles", id);
@@ -156,7 +177,15 @@ export function removeSteps(site: Site, refs: readonly RecordRef[]): EditStep[] 
   for (const ref of refs) {
     add(ref);
     if (ref.kind !== "rooms") continue;
-    for (const kind of ["detectors", "dwellPlaces", "ceilingThings", "luminaires", "interference", "obstacles", "floorPieces"] as const)
+    for (const kind of [
+      "detectors",
+      "dwellPlaces",
+      "ceilingThings",
+      "luminaires",
+      "interference",
+      "obstacles",
+      "floorPieces",
+    ] as const)
       for (const record of site[kind]) if (record.room === ref.id) add({ kind, id: record.id });
     for (const opening of site.openings) {
       if (opening.rooms[0] === ref.id && opening.rooms[1] === null) add({ kind: "openings", id: opening.id });
@@ -216,10 +245,19 @@ export function freeTag(site: Site): string {
 export function cornerSteps(
   site: Site,
   ref: RecordRef,
-  change: { readonly index: number; readonly move?: Point; readonly insert?: Point; readonly drop?: "corner" },
+  change: {
+    readonly index: number;
+    readonly move?: Point;
+    readonly insert?: Point;
+    readonly drop?: "corner";
+  },
 ): EditStep[] {
   const record =
-    ref.kind === "rooms" ? recordOf(site, "rooms", ref.id) : ref.kind === "obstacles" ? recordOf(site, "obstacles", ref.id) : undefined;
+    ref.kind === "rooms"
+      ? recordOf(site, "rooms", ref.id)
+      : ref.kind === "obstacles"
+        ? recordOf(site, "obstacles", ref.id)
+        : undefined;
   if (!record) return [];
   const ring = [...("outline" in record ? record.outline : record.footprint)];
   if (change.drop) {
@@ -233,9 +271,17 @@ export function cornerSteps(
 }
 
 /** Steps that move one side of a ring square to itself; openings in a room's wall go along. */
-export function wallSteps(site: Site, ref: RecordRef, change: { readonly index: number; readonly by: Metres }): EditStep[] {
+export function wallSteps(
+  site: Site,
+  ref: RecordRef,
+  change: { readonly index: number; readonly by: Metres },
+): EditStep[] {
   const record =
-    ref.kind === "rooms" ? recordOf(site, "rooms", ref.id) : ref.kind === "obstacles" ? recordOf(site, "obstacles", ref.id) : undefined;
+    ref.kind === "rooms"
+      ? recordOf(site, "rooms", ref.id)
+      : ref.kind === "obstacles"
+        ? recordOf(site, "obstacles", ref.id)
+        : undefined;
   if (!record) return [];
   const ring = "outline" in record ? record.outline : record.footprint;
   const a = ring[change.index] as Point;
@@ -245,7 +291,8 @@ export function wallSteps(site: Site, ref: RecordRef, change: { readonly index: 
   const next = ring.map((point, i) =>
     i === change.index || i === (change.index + 1) % ring.length ? shifted(point, by) : point,
   );
-  if (ref.kind === "obstacles") return [{ do: "set", kind: "obstacles", id: ref.id, fields: { footprint: next } }];
+  if (ref.kind === "obstacles")
+    return [{ do: "set", kind: "obstacles", id: ref.id, fields: { footprint: next } }];
   const inWall = site.openings.filter(
     (opening) =>
       opening.rooms.includes(ref.id) && onSegment(a, b, opening.from) && onSegment(a, b, opening.to),

@@ -1,6 +1,15 @@
 import type { Point, Room, Site } from "#engine";
 import type { RecordKind, RecordOf, RecordRef } from "../contract.ts";
-import { distance, insideRing, insideRoom, nearestOn, openingShape, rimDistance, ringArea, turnedRectangle } from "./shapes.ts";
+import {
+  distance,
+  insideRing,
+  insideRoom,
+  nearestOn,
+  openingShape,
+  rimDistance,
+  ringArea,
+  turnedRectangle,
+} from "./shapes.ts";
 import { type Pixel, toPixel, toPoint, type View } from "./view.ts";
 
 /** Kinds that hang or stand in a room and carry its id. */
@@ -17,7 +26,9 @@ export const sameRef = (a: RecordRef | undefined, b: RecordRef | undefined): boo
   a?.kind === b?.kind && a?.id === b?.id;
 
 export const recordOf = <K extends RecordKind>(site: Site, kind: K, id: string): RecordOf<K> | undefined =>
-  (site[kind] as readonly { readonly id: string }[]).find((record) => record.id === id) as RecordOf<K> | undefined;
+  (site[kind] as readonly { readonly id: string }[]).find((record) => record.id === id) as
+    | RecordOf<K>
+    | undefined;
 
 /** The rooms of a storey, by id. */
 export const roomsOn = (site: Site, storey: string): ReadonlyMap<string, Room> =>
@@ -27,7 +38,11 @@ export const roomsOn = (site: Site, storey: string): ReadonlyMap<string, Room> =
  * What lies under a pixel, the uppermost first: devices before what they hang over, small things before large ones.
  * @param reach How far beside a small thing one may touch, in pixels: more for fingers.
  */
-export function picked(site: Site, storey: string, at: { view: View; pixel: Pixel; reach: number }): RecordRef[] {
+export function picked(
+  site: Site,
+  storey: string,
+  at: { view: View; pixel: Pixel; reach: number },
+): RecordRef[] {
   const { view, pixel, reach } = at;
   const point = toPoint(view, pixel);
   const rooms = roomsOn(site, storey);
@@ -37,7 +52,9 @@ export function picked(site: Site, storey: string, at: { view: View; pixel: Pixe
   };
   const hits: RecordRef[] = [];
   const take = <K extends PlacedKind>(kind: K, test: (record: RecordOf<K>) => boolean): void => {
-    const found = (site[kind] as readonly RecordOf<K>[]).filter((record) => rooms.has(record.room) && test(record));
+    const found = (site[kind] as readonly RecordOf<K>[]).filter(
+      (record) => rooms.has(record.room) && test(record),
+    );
     for (const record of found) hits.push({ kind, id: record.id });
   };
   take("detectors", (device) => near(device.at));
@@ -57,7 +74,8 @@ export function picked(site: Site, storey: string, at: { view: View; pixel: Pixe
     .filter(
       (obstacle) =>
         rooms.has(obstacle.room) &&
-        (insideRing(obstacle.footprint, point) || rimDistance(obstacle.footprint, point) * view.scale < reach / 4),
+        (insideRing(obstacle.footprint, point) ||
+          rimDistance(obstacle.footprint, point) * view.scale < reach / 4),
     )
     .sort((a, b) => Math.abs(ringArea(a.footprint)) - Math.abs(ringArea(b.footprint)));
   for (const { id } of obstacles) hits.push({ kind: "obstacles", id });
@@ -80,9 +98,7 @@ export function placeOf(site: Site, ref: RecordRef): Point | undefined {
       return recordOf(site, ref.kind, ref.id)?.at;
     case "interference": {
       const source = recordOf(site, "interference", ref.id);
-      return source?.to
-        ? [(source.at[0] + source.to[0]) / 2, (source.at[1] + source.to[1]) / 2]
-        : source?.at;
+      return source?.to ? [(source.at[0] + source.to[0]) / 2, (source.at[1] + source.to[1]) / 2] : source?.at;
     }
     case "openings": {
       const opening = recordOf(site, "openings", ref.id);
@@ -101,7 +117,10 @@ export function placeOf(site: Site, ref: RecordRef): Point | undefined {
 
 const middle = (ring: readonly Point[] | undefined): Point | undefined =>
   ring && ring.length > 0
-    ? [ring.reduce((sum, [x]) => sum + x, 0) / ring.length, ring.reduce((sum, [, y]) => sum + y, 0) / ring.length]
+    ? [
+        ring.reduce((sum, [x]) => sum + x, 0) / ring.length,
+        ring.reduce((sum, [, y]) => sum + y, 0) / ring.length,
+      ]
     : undefined;
 
 /** The piece of a room's rim nearest to a point. */

@@ -4,8 +4,8 @@ import {
   distance,
   labelPlace,
   middleOf,
-  openingShape,
   type OpeningShape,
+  openingShape,
   roomArea,
   turnedRectangle,
 } from "./shapes.ts";
@@ -61,13 +61,18 @@ const riser = 0.17;
 export function sceneOf(site: Site, storey: string): Scene {
   const rooms = site.rooms.filter((room) => room.storey === storey);
   const byId = new Map(rooms.map((room) => [room.id, room]));
-  const here = <T extends { readonly room: string }>(list: readonly T[]): T[] => list.filter((one) => byId.has(one.room));
+  const here = <T extends { readonly room: string }>(list: readonly T[]): T[] =>
+    list.filter((one) => byId.has(one.room));
   const openings = site.openings.filter((opening) => opening.rooms.some((id) => id !== null && byId.has(id)));
 
   const thickness = new Map<string, number>();
   for (const opening of openings)
     for (const id of opening.rooms)
-      if (id) thickness.set(id, Math.min(0.5, Math.max(thickness.get(id) ?? wallWithoutOpenings, opening.thickness)));
+      if (id)
+        thickness.set(
+          id,
+          Math.min(0.5, Math.max(thickness.get(id) ?? wallWithoutOpenings, opening.thickness)),
+        );
   const walls = new Map<number, Path2D>();
   const roomPath = new Path2D();
   const grids = new Path2D();
@@ -85,7 +90,13 @@ export function sceneOf(site: Site, storey: string): Scene {
   }
 
   const shapes = new Map<string, OpeningShape>();
-  const [reveals, jambs, leaves, swings, panes] = [new Path2D(), new Path2D(), new Path2D(), new Path2D(), new Path2D()];
+  const [reveals, jambs, leaves, swings, panes] = [
+    new Path2D(),
+    new Path2D(),
+    new Path2D(),
+    new Path2D(),
+    new Path2D(),
+  ];
   for (const opening of openings) {
     const shape = openingShape(opening, byId.get(opening.rooms[0]));
     shapes.set(opening.id, shape);
@@ -102,12 +113,27 @@ export function sceneOf(site: Site, storey: string): Scene {
   }
 
   const tones = Array.from({ length: obstacleTones }, () => new Path2D());
-  const [raised, glass, mesh, steps, luminaires] = [new Path2D(), new Path2D(), new Path2D(), new Path2D(), new Path2D()];
+  const [raised, glass, mesh, steps, luminaires] = [
+    new Path2D(),
+    new Path2D(),
+    new Path2D(),
+    new Path2D(),
+    new Path2D(),
+  ];
   const obstacleLabels: ObstacleLabel[] = [];
   for (const obstacle of here(site.obstacles)) {
     const ceiling = byId.get(obstacle.room)?.ceilingHeight ?? 2.5;
-    const tone = Math.min(obstacleTones - 1, Math.max(0, Math.floor((obstacle.top / ceiling) * obstacleTones)));
-    const path = isRaised(obstacle) ? raised : obstacle.kind === "glass" ? glass : obstacle.seeThrough ? mesh : tones[tone];
+    const tone = Math.min(
+      obstacleTones - 1,
+      Math.max(0, Math.floor((obstacle.top / ceiling) * obstacleTones)),
+    );
+    const path = isRaised(obstacle)
+      ? raised
+      : obstacle.kind === "glass"
+        ? glass
+        : obstacle.seeThrough
+          ? mesh
+          : tones[tone];
     addRing(path!, obstacle.footprint);
     const xs = obstacle.footprint.map(([x]) => x);
     obstacleLabels.push({
@@ -184,7 +210,10 @@ function addSteps(path: Path2D, piece: FloorPiece): void {
   const along: Point = [(piece.to[0] - piece.from[0]) / length, (piece.to[1] - piece.from[1]) / length];
   const across: Point = [-along[1], along[0]];
   for (let i = 1; i < count; i++) {
-    const at: Point = [piece.from[0] + along[0] * length * (i / count), piece.from[1] + along[1] * length * (i / count)];
+    const at: Point = [
+      piece.from[0] + along[0] * length * (i / count),
+      piece.from[1] + along[1] * length * (i / count),
+    ];
     const cut = crossing(piece.footprint, at, across);
     if (cut) addLine(path, cut[0], cut[1]);
   }
@@ -225,10 +254,12 @@ function addGrid(path: Path2D, room: Room): void {
   const grid = room.ceilingGrid;
   if (!grid || grid.tile[0] < 0.1 || grid.tile[1] < 0.1) return;
   const [c, s] = [Math.cos(grid.turn), Math.sin(grid.turn)];
-  const local = room.outline.map(([x, y]): Point => [
-    (x - grid.origin[0]) * c + (y - grid.origin[1]) * s,
-    -(x - grid.origin[0]) * s + (y - grid.origin[1]) * c,
-  ]);
+  const local = room.outline.map(
+    ([x, y]): Point => [
+      (x - grid.origin[0]) * c + (y - grid.origin[1]) * s,
+      -(x - grid.origin[0]) * s + (y - grid.origin[1]) * c,
+    ],
+  );
   const world = ([x, y]: Point): Point => [grid.origin[0] + x * c - y * s, grid.origin[1] + x * s + y * c];
   for (const axis of [0, 1] as const) {
     const other = axis === 0 ? 1 : 0;

@@ -73,7 +73,10 @@ export function labelPlace(room: Room): Point {
     for (let j = 1; j < steps; j++) {
       const at: Point = [left + ((right - left) * i) / steps, bottom + ((top - bottom) * j) / steps];
       if (!insideRoom(room, at)) continue;
-      const clear = [room.outline, ...room.holes].reduce((low, ring) => Math.min(low, rimDistance(ring, at)), Infinity);
+      const clear = [room.outline, ...room.holes].reduce(
+        (low, ring) => Math.min(low, rimDistance(ring, at)),
+        Infinity,
+      );
       if (clear > most) [best, most] = [at, clear];
     }
   return best;
@@ -84,7 +87,12 @@ export interface OpeningShape {
   readonly reveal: Outline;
   /** Unit vector from the first room's face through the wall. */
   readonly through: Point;
-  readonly leaf?: { readonly hinge: Point; readonly closed: Point; readonly open: Point; readonly leftHanded: boolean };
+  readonly leaf?: {
+    readonly hinge: Point;
+    readonly closed: Point;
+    readonly open: Point;
+    readonly leftHanded: boolean;
+  };
 }
 
 export function openingShape(opening: Opening, first: Room | undefined): OpeningShape {
@@ -96,7 +104,10 @@ export function openingShape(opening: Opening, first: Room | undefined): Opening
   const probe = Math.min(0.05, width / 4);
   if (first && insideRoom(first, [middle[0] + through[0] * probe, middle[1] + through[1] * probe]))
     through = [-through[0], -through[1]];
-  const back = (point: Point): Point => [point[0] + through[0] * thickness, point[1] + through[1] * thickness];
+  const back = (point: Point): Point => [
+    point[0] + through[0] * thickness,
+    point[1] + through[1] * thickness,
+  ];
   const reveal: Outline = [from, to, back(to), back(from)];
   if (opening.kind !== "door") return { reveal, through };
   const inward = opening.opensInto === opening.rooms[0];
@@ -121,7 +132,10 @@ export const middleOf = (ring: Outline): Point => {
 };
 
 /** Corner points of a rectangle turned about its middle. */
-export function turnedRectangle(middle: Point, size: { length: Metres; width: Metres; turn: number }): Outline {
+export function turnedRectangle(
+  middle: Point,
+  size: { length: Metres; width: Metres; turn: number },
+): Outline {
   const [c, s] = [Math.cos(size.turn), Math.sin(size.turn)];
   const [a, b] = [size.length / 2, size.width / 2];
   return [

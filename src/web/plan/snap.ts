@@ -28,7 +28,11 @@ interface Line {
 }
 
 /** Where a moved device or small thing comes to rest: middle of a tile first, else in line with others or the room's middle. */
-export function snapPlace(site: Site, storey: string, thing: { view: View; ref: RecordRef | undefined; at: Point }): Snapped {
+export function snapPlace(
+  site: Site,
+  storey: string,
+  thing: { view: View; ref: RecordRef | undefined; at: Point },
+): Snapped {
   const { view, ref, at } = thing;
   const room = roomAt(site, storey, at);
   const reach = pull / view.scale;
@@ -40,7 +44,11 @@ export function snapPlace(site: Site, storey: string, thing: { view: View; ref: 
 }
 
 /** Where a moved corner comes to rest: on other corners, or in line with them. */
-export function snapCorner(site: Site, storey: string, corner: { view: View; ref: RecordRef; index: number; at: Point }): Snapped {
+export function snapCorner(
+  site: Site,
+  storey: string,
+  corner: { view: View; ref: RecordRef; index: number; at: Point },
+): Snapped {
   const { view, at } = corner;
   const reach = pull / view.scale;
   const lines: Line[] = [];
@@ -48,7 +56,8 @@ export function snapCorner(site: Site, storey: string, corner: { view: View; ref
     room.outline.forEach((point, index) => {
       if (corner.ref.kind === "rooms" && room.id === corner.ref.id && index === corner.index) return;
       if (Math.hypot(point[0] - at[0], point[1] - at[1]) > 12) return;
-      for (const axis of [0, 1] as const) lines.push({ kind: "corner", axis, value: point[axis], from: point });
+      for (const axis of [0, 1] as const)
+        lines.push({ kind: "corner", axis, value: point[axis], from: point });
     });
   return alongLines(lines, at, reach);
 }
@@ -77,7 +86,8 @@ function linesIn(site: Site, room: Room, ref: RecordRef | undefined): Line[] {
   };
   for (const device of site.detectors)
     if (device.room === room.id && device.id !== ref?.id) both("device", device.at);
-  for (const one of site.luminaires) if (one.room === room.id && one.id !== ref?.id) both("luminaire", one.at);
+  for (const one of site.luminaires)
+    if (one.room === room.id && one.id !== ref?.id) both("luminaire", one.at);
   const xs = room.outline.map(([x]) => x);
   const ys = room.outline.map(([, y]) => y);
   const middle: Point = [(Math.min(...xs) + Math.max(...xs)) / 2, (Math.min(...ys) + Math.max(...ys)) / 2];
@@ -101,7 +111,10 @@ function alongLines(lines: readonly Line[], at: Point, reach: number): Snapped {
 }
 
 /** Shift that brings an obstacle's sides flush with the walls of its room. */
-export function snapObstacle(site: Site, thing: { view: View; ref: RecordRef; by: Point }): { by: Point; guides: readonly Guide[] } {
+export function snapObstacle(
+  site: Site,
+  thing: { view: View; ref: RecordRef; by: Point },
+): { by: Point; guides: readonly Guide[] } {
   const obstacle = recordOf(site, "obstacles", thing.ref.id);
   const room = obstacle && recordOf(site, "rooms", obstacle.room);
   if (!obstacle || !room) return { by: thing.by, guides: [] };
@@ -126,7 +139,10 @@ export function snapObstacle(site: Site, thing: { view: View; ref: RecordRef; by
 }
 
 /** Distances from a place to the walls left, right, below and above it, for figures while dragging. */
-export function wallDistances(room: Room, at: Point): readonly { readonly to: Point; readonly metres: number }[] {
+export function wallDistances(
+  room: Room,
+  at: Point,
+): readonly { readonly to: Point; readonly metres: number }[] {
   const rays: Point[] = [
     [1, 0],
     [-1, 0],

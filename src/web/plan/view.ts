@@ -72,7 +72,10 @@ export function fitted(view: View, bounds: Bounds, insets: Insets): View {
     mostScale,
     Math.max(
       leastScale,
-      Math.min(wide / Math.max(0.5, bounds.right - bounds.left), high / Math.max(0.5, bounds.top - bounds.bottom)),
+      Math.min(
+        wide / Math.max(0.5, bounds.right - bounds.left),
+        high / Math.max(0.5, bounds.top - bounds.bottom),
+      ),
     ),
   );
   const middle = { px: insets.left + wide / 2, py: insets.top + high / 2 };

@@ -107,7 +107,12 @@ export function paintNames(surface: Surface, scene: Scene, units: Units): void {
     const text = view.scale > 70 && obstacle.name ? `${obstacle.name} ${height}` : height;
     context.font = `400 13px ${family}`;
     const space = wide * view.scale - 6;
-    const shown = context.measureText(text).width < space ? text : context.measureText(height).width < space ? height : undefined;
+    const shown =
+      context.measureText(text).width < space
+        ? text
+        : context.measureText(height).width < space
+          ? height
+          : undefined;
     if (shown) writeText(surface, shown, { pixel, colour: palette.muted, rim: "transparent" });
   }
 }

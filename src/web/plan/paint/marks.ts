@@ -1,7 +1,7 @@
-import type { CeilingThing, Detector, DwellPlace, Finding, Interference, Point } from "#engine";
-import { t, type TextKey } from "../../texts/index.ts";
+import type { CeilingThing, Detector, DwellPlace, Interference } from "#engine";
+import { t } from "../../texts/index.ts";
 import type { Pixel } from "../view.ts";
-import { faded, type Palette } from "./palette.ts";
+import { faded } from "./palette.ts";
 import { family, inPixels, onScreen, pixelOf, type Surface, writeText } from "./surface.ts";
 
 /** Radius of a detector's mark on the screen. */
@@ -89,7 +89,7 @@ export function paintDwellPlace(surface: Surface, place: DwellPlace, chosen: boo
   context.fillStyle = chosen ? palette.focus : palette["dwell-line"];
   context.fill();
   if (view.scale > 60)
-    writeText(surface, t(`dwell.${place.kind}` as TextKey), {
+    writeText(surface, t(`dwell.${place.kind}`), {
       pixel: { px, py: py + 12 },
       colour: palette.muted,
     });
@@ -124,7 +124,7 @@ export function paintSource(surface: Surface, source: Interference, chosen: bool
   context.lineWidth = chosen ? 2.25 : 1.5;
   context.stroke();
   if (view.scale > 34)
-    writeText(surface, t(`interference.${source.kind}` as TextKey), {
+    writeText(surface, t(`interference.${source.kind}`), {
       pixel: { px: at.px, py: at.py + 17 },
       colour: palette["interference-text"],
     });
@@ -145,54 +145,7 @@ export function paintCeilingThing(surface: Surface, thing: CeilingThing, chosen:
   context.lineTo(px - 4.5, py + 4.5);
   context.stroke();
   if (view.scale > 60)
-    writeText(surface, t(`ceiling.${thing.kind}` as TextKey), { pixel: { px, py: py + 14 }, colour: palette.muted });
-}
-
-/** A numbered flag where something needs attention. Shape and sign tell the severity, colour only helps. */
-export function paintFlag(
-  surface: Surface,
-  at: Point,
-  flag: { readonly number: number; readonly severity: Finding["severity"]; readonly current: boolean },
-): void {
-  const { context, view, palette } = surface;
-  const foot = pixelOf(surface, at);
-  if (!onScreen(view, foot)) return;
-  const colour = palette[flag.severity];
-  const head = { px: foot.px, py: foot.py - 22 };
-  context.strokeStyle = palette.ink;
-  context.lineWidth = 1.25;
-  context.beginPath();
-  context.moveTo(foot.px, foot.py);
-  context.lineTo(head.px, head.py + 8);
-  context.stroke();
-  const text = String(flag.number);
-  const half = 9 + (text.length - 1) * 4;
-  context.beginPath();
-  if (flag.severity === "must") hexagon(context, head, half);
-  else if (flag.severity === "should") context.roundRect(head.px - half, head.py - 9, half * 2, 18, 3);
-  else context.roundRect(head.px - half, head.py - 9, half * 2, 18, 9);
-  context.fillStyle = flag.current ? colour : palette.plan;
-  context.fill();
-  context.strokeStyle = colour;
-  context.lineWidth = flag.current ? 3 : 2;
-  context.stroke();
-  context.font = `600 12px ${family}`;
-  context.textAlign = "center";
-  context.textBaseline = "middle";
-  context.fillStyle = flag.current ? onColour(palette) : palette.ink;
-  context.fillText(text, head.px, head.py + 0.5);
-}
-
-const onColour = (palette: Palette): string => (palette.ink === "#1e2430" ? "#1e2430" : "#14171c");
-
-function hexagon(context: CanvasRenderingContext2D, at: Pixel, half: number): void {
-  context.moveTo(at.px - half - 2, at.py);
-  context.lineTo(at.px - half + 4, at.py - 9.5);
-  context.lineTo(at.px + half - 4, at.py - 9.5);
-  context.lineTo(at.px + half + 2, at.py);
-  context.lineTo(at.px + half - 4, at.py + 9.5);
-  context.lineTo(at.px - half + 4, at.py + 9.5);
-  context.closePath();
+    writeText(surface, t(`ceiling.${thing.kind}`), { pixel: { px, py: py + 14 }, colour: palette.muted });
 }
 
 /** Drawn to scale, always in a corner. */

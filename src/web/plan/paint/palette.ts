@@ -37,13 +37,17 @@ export type PaletteName = (typeof names)[number];
 
 export function readPalette(): Palette {
   const style = getComputedStyle(document.documentElement);
-  return Object.fromEntries(names.map((name) => [name, style.getPropertyValue(`--${name}`).trim()])) as Palette;
+  return Object.fromEntries(
+    names.map((name) => [name, style.getPropertyValue(`--${name}`).trim()]),
+  ) as Palette;
 }
 
 /** A colour between two "#rrggbb" colours. */
 export function mixed(from: string, to: string, share: number): string {
   const channel = (colour: string, at: number): number => Number.parseInt(colour.slice(at, at + 2), 16);
-  const mix = [1, 3, 5].map((at) => Math.round(channel(from, at) + (channel(to, at) - channel(from, at)) * share));
+  const mix = [1, 3, 5].map((at) =>
+    Math.round(channel(from, at) + (channel(to, at) - channel(from, at)) * share),
+  );
   return `#${mix.map((value) => value.toString(16).padStart(2, "0")).join("")}`;
 }
 

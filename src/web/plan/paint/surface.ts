@@ -1,6 +1,6 @@
+import type { Point } from "#engine";
 import { type Pixel, toPixel, type View } from "../view.ts";
 import type { Palette } from "./palette.ts";
-import type { Point } from "#engine";
 
 /** What every painter gets. */
 export interface Surface {
@@ -35,7 +35,14 @@ export const family = '"Inter", system-ui, sans-serif';
 export function writeText(
   surface: Surface,
   text: string,
-  at: { readonly pixel: Pixel; readonly colour: string; readonly size?: number; readonly strong?: boolean; readonly align?: CanvasTextAlign; readonly rim?: string },
+  at: {
+    readonly pixel: Pixel;
+    readonly colour: string;
+    readonly size?: number;
+    readonly strong?: boolean;
+    readonly align?: CanvasTextAlign;
+    readonly rim?: string;
+  },
 ): void {
   const { context, palette } = surface;
   context.font = `${at.strong ? 600 : 400} ${at.size ?? 13}px ${family}`;
@@ -53,4 +60,7 @@ export const pixelOf = (surface: Surface, point: Point): Pixel => toPixel(surfac
 
 /** Whether a pixel is on the screen, with some room around. */
 export const onScreen = (view: View, pixel: Pixel, margin = 40): boolean =>
-  pixel.px > -margin && pixel.py > -margin && pixel.px < view.width + margin && pixel.py < view.height + margin;
+  pixel.px > -margin &&
+  pixel.py > -margin &&
+  pixel.px < view.width + margin &&
+  pixel.py < view.height + margin;

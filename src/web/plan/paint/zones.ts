@@ -28,10 +28,9 @@ export interface ZonePaths {
 const kinds: readonly ZoneKind[] = ["sound", "across", "towards", "seated"];
 
 export function zonePaths(zones: Iterable<DeviceZones>, rooms: Iterable<RoomCoverage>): ZonePaths {
-  const made = Object.fromEntries(kinds.map((kind) => [kind, { fill: new Path2D(), rings: [] as Outline[] }])) as Record<
-    ZoneKind,
-    { fill: Path2D; rings: Outline[] }
-  >;
+  const made = Object.fromEntries(
+    kinds.map((kind) => [kind, { fill: new Path2D(), rings: [] as Outline[] }]),
+  ) as Record<ZoneKind, { fill: Path2D; rings: Outline[] }>;
   for (const device of zones)
     for (const kind of kinds) {
       const region = device[kind];
@@ -115,7 +114,11 @@ export function paintZones(surface: Surface, paths: ZonePaths, shown: Shown): vo
 }
 
 /** Words and figures on the zones: gaps with their area, dark walks with their metres. */
-export function paintFigures(surface: Surface, paths: ZonePaths, to: { readonly shown: Shown; readonly units: Units }): void {
+export function paintFigures(
+  surface: Surface,
+  paths: ZonePaths,
+  to: { readonly shown: Shown; readonly units: Units },
+): void {
   const { context, view, palette } = surface;
   if (to.shown.darkWalks) for (const walk of paths.walks) paintWalk(surface, walk, to.units);
   if (!to.shown.gaps) return;
@@ -135,7 +138,10 @@ function paintWalk(surface: Surface, walk: DarkWalk, units: Units): void {
   const { context, view, palette } = surface;
   if (walk.path.length < 2) return;
   const px = 1 / view.scale;
-  const length = walk.path.reduce((sum, point, i) => (i === 0 ? 0 : sum + distance(walk.path[i - 1]!, point)), 0);
+  const length = walk.path.reduce(
+    (sum, point, i) => (i === 0 ? 0 : sum + distance(walk.path[i - 1]!, point)),
+    0,
+  );
   const dark = walk.lit ? Math.min(walk.metres, length) : length;
   const [first, rest, turn] = splitAt(walk.path, dark);
   inMetres(surface);
@@ -218,10 +224,17 @@ function wavyRing(context: CanvasRenderingContext2D, ring: Outline, px: number):
   context.stroke();
 }
 
-const hatches = new WeakMap<CanvasRenderingContext2D, { colour: string; density: number; pattern: CanvasPattern | null }>();
+const hatches = new WeakMap<
+  CanvasRenderingContext2D,
+  { colour: string; density: number; pattern: CanvasPattern | null }
+>();
 
 /** Cross-hatch at 45°. Kept for each canvas and colour. */
-function gapHatch(context: CanvasRenderingContext2D, palette: Palette, density: number): CanvasPattern | null {
+function gapHatch(
+  context: CanvasRenderingContext2D,
+  palette: Palette,
+  density: number,
+): CanvasPattern | null {
   const known = hatches.get(context);
   if (known && known.colour === palette.gap && known.density === density) return known.pattern;
   const size = Math.round(9 * density);

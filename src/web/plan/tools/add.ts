@@ -2,8 +2,8 @@ import type { Opening, Point, Room, Site } from "#engine";
 import type { EditStep, RecordKind, RecordRef } from "../../contract.ts";
 import { freeTag } from "../change.ts";
 import { nearestWall, roomAt, roomsOn } from "../pick.ts";
-import { snapPlace } from "../snap.ts";
 import { distance, insideRoom, nearestOn } from "../shapes.ts";
+import { snapPlace } from "../snap.ts";
 import type { View } from "../view.ts";
 import type { AddKind } from "./state.ts";
 
@@ -25,7 +25,11 @@ interface Ground {
 export const isDrawn = (what: AddKind): boolean => what === "room" || what === "obstacle";
 
 /** Records for a new thing at a place, or for a rectangle. Undefined where it cannot be: a door far from a wall. */
-export function added(what: AddKind, ground: Ground, drawn: { readonly from: Point; readonly to: Point }): Added | undefined {
+export function added(
+  what: AddKind,
+  ground: Ground,
+  drawn: { readonly from: Point; readonly to: Point },
+): Added | undefined {
   const { site, storey, newId } = ground;
   const at = drawn.to;
   const room = roomAt(site, storey, drawn.from) ?? roomAt(site, storey, at);
@@ -36,8 +40,21 @@ export function added(what: AddKind, ground: Ground, drawn: { readonly from: Poi
       if (!room) return undefined;
       const id = newId("obstacles");
       const footprint = rectangle(atLeast(drawn, 0.3));
-      const record = { id, room: room.id, kind: "furniture", name: "", footprint, base: 0, top: 1.2, seeThrough: false } as const;
-      return { name: "plan.edit.add", steps: [{ do: "put", kind: "obstacles", record }], made: { kind: "obstacles", id } };
+      const record = {
+        id,
+        room: room.id,
+        kind: "furniture",
+        name: "",
+        footprint,
+        base: 0,
+        top: 1.2,
+        seeThrough: false,
+      } as const;
+      return {
+        name: "plan.edit.add",
+        steps: [{ do: "put", kind: "obstacles", record }],
+        made: { kind: "obstacles", id },
+      };
     }
     case "door":
     case "passage":
@@ -47,11 +64,24 @@ export function added(what: AddKind, ground: Ground, drawn: { readonly from: Poi
     case "dwellPlace": {
       if (!room) return undefined;
       const id = newId("dwellPlaces");
-      const kind = room.use === "sanitary" ? "wc" : room.use === "changing" ? "bench" : room.use === "plant" ? "panel" : "desk";
+      const kind =
+        room.use === "sanitary"
+          ? "wc"
+          : room.use === "changing"
+            ? "bench"
+            : room.use === "plant"
+              ? "panel"
+              : "desk";
       const radius = kind === "desk" ? site.defaults.seatedRadius : 0.3;
       return {
         name: "plan.edit.add",
-        steps: [{ do: "put", kind: "dwellPlaces", record: { id, room: room.id, kind, at: centimetres(at), radius } }],
+        steps: [
+          {
+            do: "put",
+            kind: "dwellPlaces",
+            record: { id, room: room.id, kind, at: centimetres(at), radius },
+          },
+        ],
         made: { kind: "dwellPlaces", id },
       };
     }
@@ -61,7 +91,11 @@ export function added(what: AddKind, ground: Ground, drawn: { readonly from: Poi
       return {
         name: "plan.edit.add",
         steps: [
-          { do: "put", kind: "interference", record: { id, room: room.id, kind: "heater", at: centimetres(at), height: 2.2 } },
+          {
+            do: "put",
+            kind: "interference",
+            record: { id, room: room.id, kind: "heater", at: centimetres(at), height: 2.2 },
+          },
         ],
         made: { kind: "interference", id },
       };
@@ -82,14 +116,24 @@ export function added(what: AddKind, ground: Ground, drawn: { readonly from: Poi
         width: 0.6,
         turn: room.ceilingGrid?.turn ?? 0,
       } as const;
-      return { name: "plan.edit.add", steps: [{ do: "put", kind: "luminaires", record }], made: { kind: "luminaires", id } };
+      return {
+        name: "plan.edit.add",
+        steps: [{ do: "put", kind: "luminaires", record }],
+        made: { kind: "luminaires", id },
+      };
     }
     case "ceilingThing": {
       if (!room) return undefined;
       const id = newId("ceilingThings");
       return {
         name: "plan.edit.add",
-        steps: [{ do: "put", kind: "ceilingThings", record: { id, room: room.id, kind: "smoke-head", at: centimetres(at) } }],
+        steps: [
+          {
+            do: "put",
+            kind: "ceilingThings",
+            record: { id, room: room.id, kind: "smoke-head", at: centimetres(at) },
+          },
+        ],
         made: { kind: "ceilingThings", id },
       };
     }
@@ -110,7 +154,11 @@ export function added(what: AddKind, ground: Ground, drawn: { readonly from: Poi
         masks: [],
         pinned: false,
       } as const;
-      return { name: "plan.edit.add", steps: [{ do: "put", kind: "detectors", record }], made: { kind: "detectors", id } };
+      return {
+        name: "plan.edit.add",
+        steps: [{ do: "put", kind: "detectors", record }],
+        made: { kind: "detectors", id },
+      };
     }
   }
 }
@@ -118,11 +166,16 @@ export function added(what: AddKind, ground: Ground, drawn: { readonly from: Poi
 /** The model used last in the room, else the first that may hang at its height. */
 function modelFor(site: Site, room: Room): string | undefined {
   const used = site.detectors.findLast((device) => device.room === room.id) ?? site.detectors.at(-1);
-  const fits = site.models.filter(({ mounting }) => mounting.min <= room.ceilingHeight && room.ceilingHeight <= mounting.max);
+  const fits = site.models.filter(
+    ({ mounting }) => mounting.min <= room.ceilingHeight && room.ceilingHeight <= mounting.max,
+  );
   return (fits.find(({ id }) => id === used?.model) ?? fits[0] ?? site.models[0])?.id;
 }
 
-function newRoom({ site, storey, newId }: Ground, drawn: { readonly from: Point; readonly to: Point }): Added {
+function newRoom(
+  { site, storey, newId }: Ground,
+  drawn: { readonly from: Point; readonly to: Point },
+): Added {
   const id = newId("rooms");
   const like = site.rooms.find((room) => room.storey === storey);
   const record: Room = {
@@ -138,7 +191,11 @@ function newRoom({ site, storey, newId }: Ground, drawn: { readonly from: Point;
     demand: { catch: true, walk: true, hold: true },
     noDevices: [],
   };
-  return { name: "plan.edit.add", steps: [{ do: "put", kind: "rooms", record }], made: { kind: "rooms", id } };
+  return {
+    name: "plan.edit.add",
+    steps: [{ do: "put", kind: "rooms", record }],
+    made: { kind: "rooms", id },
+  };
 }
 
 const usual = {
@@ -149,7 +206,11 @@ const usual = {
 } as const;
 
 /** An opening of usual size in the nearest wall; on its other side the room that begins behind that wall. */
-function newOpening(kind: keyof typeof usual, { site, storey, view, newId }: Ground, at: Point): Added | undefined {
+function newOpening(
+  kind: keyof typeof usual,
+  { site, storey, view, newId }: Ground,
+  at: Point,
+): Added | undefined {
   let best: { room: Room; wall: ReturnType<typeof nearestWall> } | undefined;
   for (const room of roomsOn(site, storey).values()) {
     const wall = nearestWall(room, at);
@@ -183,7 +244,11 @@ function newOpening(kind: keyof typeof usual, { site, storey, view, newId }: Gro
     angle: Math.PI / 2,
     state: "closed",
   };
-  return { name: "plan.edit.add", steps: [{ do: "put", kind: "openings", record }], made: { kind: "openings", id } };
+  return {
+    name: "plan.edit.add",
+    steps: [{ do: "put", kind: "openings", record }],
+    made: { kind: "openings", id },
+  };
 }
 
 /** The room on the other side of a wall of at most 0.6 m, and the wall's thickness. */
@@ -194,7 +259,8 @@ function behind(
 ): { readonly room: Room; readonly thickness: number } | undefined {
   const width = distance(door.middle, door.from) || 1;
   let out: Point = [(door.middle[1] - door.from[1]) / width, -(door.middle[0] - door.from[0]) / width];
-  if (insideRoom(door.room, [door.middle[0] + out[0] * 0.02, door.middle[1] + out[1] * 0.02])) out = [-out[0], -out[1]];
+  if (insideRoom(door.room, [door.middle[0] + out[0] * 0.02, door.middle[1] + out[1] * 0.02]))
+    out = [-out[0], -out[1]];
   for (let deep = 0.01; deep <= 0.6; deep += 0.01) {
     const there: Point = [door.middle[0] + out[0] * deep, door.middle[1] + out[1] * deep];
     const room = roomAt(site, storey, there);
@@ -210,8 +276,12 @@ const thousandths = ([x, y]: Point): Point => [Math.round(x * 1000) / 1000, Math
 const centimetres = ([x, y]: Point): Point => [Math.round(x * 100) / 100, Math.round(y * 100) / 100];
 
 /** A rectangle of usable size, also where someone only touched. */
-function atLeast({ from, to }: { readonly from: Point; readonly to: Point }, least: number): { from: Point; to: Point } {
-  const grown = (a: number, b: number): number => (Math.abs(b - a) < least ? a + (b < a ? -least : least) : b);
+function atLeast(
+  { from, to }: { readonly from: Point; readonly to: Point },
+  least: number,
+): { from: Point; to: Point } {
+  const grown = (a: number, b: number): number =>
+    Math.abs(b - a) < least ? a + (b < a ? -least : least) : b;
   return { from, to: [grown(from[0], to[0]), grown(from[1], to[1])] };
 }
 

@@ -31,11 +31,29 @@ export type Grip =
 /** What is going on between pressing and letting go. */
 export type ToolState =
   | { readonly on: "rest" }
-  | { readonly on: "press"; readonly from: Pixel; readonly hits: readonly RecordRef[]; readonly grip: Grip | undefined; readonly add: "add" | "replace" }
+  | {
+      readonly on: "press";
+      readonly from: Pixel;
+      readonly hits: readonly RecordRef[];
+      readonly grip: Grip | undefined;
+      readonly add: "add" | "replace";
+    }
   | { readonly on: "pan"; readonly last: Pixel }
-  | { readonly on: "move"; readonly refs: readonly RecordRef[]; readonly from: Point; readonly by: Point; readonly guides: readonly Guide[] }
+  | {
+      readonly on: "move";
+      readonly refs: readonly RecordRef[];
+      readonly from: Point;
+      readonly by: Point;
+      readonly guides: readonly Guide[];
+    }
   | { readonly on: "turn"; readonly ref: RecordRef; readonly by: Radians }
-  | { readonly on: "reshape"; readonly grip: Grip; readonly steps: readonly EditStep[]; readonly guides: readonly Guide[]; readonly at: Point }
+  | {
+      readonly on: "reshape";
+      readonly grip: Exclude<Grip, { kind: "turn" }>;
+      readonly steps: readonly EditStep[];
+      readonly guides: readonly Guide[];
+      readonly at: Point;
+    }
   | { readonly on: "box"; readonly from: Point; readonly to: Point }
   | { readonly on: "draw"; readonly what: AddKind; readonly from: Point; readonly to: Point }
   | { readonly on: "measure"; readonly from: Point; readonly to: Point; readonly held: "held" | "set" };
@@ -44,7 +62,13 @@ export const rest: ToolState = { on: "rest" };
 
 /** Something that the person did. Pixels count from the left top of the plan. */
 export type Input =
-  | { readonly do: "down"; readonly pixel: Pixel; readonly shift: boolean; readonly pan: boolean; readonly touch: boolean }
+  | {
+      readonly do: "down";
+      readonly pixel: Pixel;
+      readonly shift: boolean;
+      readonly pan: boolean;
+      readonly touch: boolean;
+    }
   | { readonly do: "drag"; readonly pixel: Pixel; readonly free: boolean }
   | { readonly do: "up"; readonly pixel: Pixel }
   | { readonly do: "double"; readonly pixel: Pixel }

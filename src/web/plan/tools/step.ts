@@ -2,9 +2,9 @@ import type { Point } from "#engine";
 import type { EditStep, RecordRef } from "../../contract.ts";
 import { cornerSteps, moveSteps, turnSteps, wallSteps } from "../change.ts";
 import { picked, placeOf, recordOf, roomsOn, sameRef } from "../pick.ts";
-import { type Guide, snapCorner, snapObstacle, snapPlace, snapReference } from "../snap.ts";
 import { insideRoom, nearestOn } from "../shapes.ts";
-import { panned, type Pixel, toPixel, toPoint } from "../view.ts";
+import { type Guide, snapCorner, snapObstacle, snapPlace, snapReference } from "../snap.ts";
+import { type Pixel, panned, toPixel, toPoint } from "../view.ts";
 import { added, isDrawn } from "./add.ts";
 import { type Bench, type Deed, type Grip, type Input, rest, type ToolState } from "./state.ts";
 
@@ -67,10 +67,14 @@ function dragged(state: ToolState, input: Extract<Input, { do: "drag" }>, bench:
         view: panned(bench.view, pixel.px - state.last.px, pixel.py - state.last.py),
       };
     case "move":
-      return { state: { ...state, ...movedBy(bench, state.refs, { from: state.from, to: point, free: input.free }) } };
+      return {
+        state: { ...state, ...movedBy(bench, state.refs, { from: state.from, to: point, free: input.free }) },
+      };
     case "turn": {
       const middle = placeOf(bench.site, state.ref);
-      const now = recordOf(bench.site, "detectors", state.ref.id)?.turn ?? recordOf(bench.site, "luminaires", state.ref.id)?.turn;
+      const now =
+        recordOf(bench.site, "detectors", state.ref.id)?.turn ??
+        recordOf(bench.site, "luminaires", state.ref.id)?.turn;
       if (!middle || now === undefined) return { state };
       const step = input.free ? Math.PI / 180 : Math.PI / 36;
       const aimed = Math.round(Math.atan2(point[1] - middle[1], point[0] - middle[0]) / step) * step;
@@ -86,7 +90,11 @@ function dragged(state: ToolState, input: Extract<Input, { do: "drag" }>, bench:
 }
 
 /** What a press becomes when it starts to move. */
-function begun(state: Extract<ToolState, { on: "press" }>, input: Extract<Input, { do: "drag" }>, bench: Bench): Deed {
+function begun(
+  state: Extract<ToolState, { on: "press" }>,
+  input: Extract<Input, { do: "drag" }>,
+  bench: Bench,
+): Deed {
   const from = toPoint(bench.view, state.from);
   if (state.add === "add") return { state: { on: "box", from, to: toPoint(bench.view, input.pixel) } };
   if (state.grip) {
@@ -99,7 +107,11 @@ function begun(state: Extract<ToolState, { on: "press" }>, input: Extract<Input,
     };
   }
   const refs = bench.readOnly ? undefined : movable(state.hits, bench);
-  if (!refs) return { state: { on: "pan", last: input.pixel }, view: panned(bench.view, input.pixel.px - state.from.px, input.pixel.py - state.from.py) };
+  if (!refs)
+    return {
+      state: { on: "pan", last: input.pixel },
+      view: panned(bench.view, input.pixel.px - state.from.px, input.pixel.py - state.from.py),
+    };
   const moved = movedBy(bench, refs, { from, to: toPoint(bench.view, input.pixel), free: input.free });
   const select = refs.some((ref) => bench.selection.some((one) => sameRef(one, ref))) ? {} : { select: refs };
   return { state: { on: "move", refs, from, ...moved }, ...select };
@@ -110,7 +122,10 @@ function movable(hits: readonly RecordRef[], bench: Bench): readonly RecordRef[]
   const first = hits[0];
   if (!first) return undefined;
   const chosen = hits.find((hit) => bench.selection.some((one) => sameRef(one, hit)));
-  if (chosen) return chosen.kind === "rooms" && bench.selection.length === 1 && first.kind !== "rooms" ? undefined : bench.selection;
+  if (chosen)
+    return chosen.kind === "rooms" && bench.selection.length === 1 && first.kind !== "rooms"
+      ? undefined
+      : bench.selection;
   return first.kind === "detectors" ? [first] : undefined;
 }
 
@@ -122,9 +137,13 @@ function movedBy(
   const raw: Point = [drag.to[0] - drag.from[0], drag.to[1] - drag.from[1]];
   const first = refs[0];
   if (drag.free || !first) return { by: raw, guides: [] };
-  if (first.kind === "obstacles" && refs.length === 1) return snapObstacle(bench.site, { view: bench.view, ref: first, by: raw });
+  if (first.kind === "obstacles" && refs.length === 1)
+    return snapObstacle(bench.site, { view: bench.view, ref: first, by: raw });
   const start = snapReference(bench.site, refs);
-  if (!start || !["detectors", "luminaires", "ceilingThings", "dwellPlaces", "interference"].includes(first.kind))
+  if (
+    !start ||
+    !["detectors", "luminaires", "ceilingThings", "dwellPlaces", "interference"].includes(first.kind)
+  )
     return { by: [Math.round(raw[0] * 100) / 100, Math.round(raw[1] * 100) / 100], guides: [] };
   const snapped = snapPlace(bench.site, bench.storey, {
     view: bench.view,
@@ -134,7 +153,11 @@ function movedBy(
   return { by: [snapped.at[0] - start[0], snapped.at[1] - start[1]], guides: snapped.guides };
 }
 
-function reshaped(grip: Grip, to: Point, how: { readonly bench: Bench; readonly free: boolean }): ToolState {
+function reshaped(
+  grip: Exclude<Grip, { kind: "turn" }>,
+  to: Point,
+  how: { readonly bench: Bench; readonly free: boolean },
+): ToolState {
   const { bench, free } = how;
   if (grip.kind === "corner") {
     const snapped = free
@@ -152,7 +175,13 @@ function reshaped(grip: Grip, to: Point, how: { readonly bench: Bench; readonly 
   const away = ((to[0] - a[0]) * (b[1] - a[1]) - (to[1] - a[1]) * (b[0] - a[0])) / length;
   const step = free ? 0.001 : 0.01;
   const by = Math.round(away / step) * step;
-  return { on: "reshape", grip, steps: wallSteps(bench.site, grip.ref, { index: grip.index, by }), guides: [], at: to };
+  return {
+    on: "reshape",
+    grip,
+    steps: wallSteps(bench.site, grip.ref, { index: grip.index, by }),
+    guides: [],
+    at: to,
+  };
 }
 
 function released(state: ToolState, pixel: Pixel, bench: Bench): Deed {
@@ -166,15 +195,23 @@ function released(state: ToolState, pixel: Pixel, bench: Bench): Deed {
     case "turn":
     case "reshape": {
       const steps = previewOf(state, bench.site);
-      const name = state.on === "move" ? "plan.edit.move" : state.on === "turn" ? "plan.edit.turn" : "plan.edit.reshape";
-      return steps.length > 0 && !isNothing(state) ? { state: rest, commit: { name, steps } } : { state: rest };
+      const name =
+        state.on === "move" ? "plan.edit.move" : state.on === "turn" ? "plan.edit.turn" : "plan.edit.reshape";
+      return steps.length > 0 && !isNothing(state)
+        ? { state: rest, commit: { name, steps } }
+        : { state: rest };
     }
     case "box":
       return { state: rest, select: inBox(state, bench) };
     case "draw": {
       const made = added(state.what, bench, { from: state.from, to: toPoint(bench.view, pixel) });
       if (!made) return { state: rest };
-      return { state: rest, commit: { name: made.name, steps: made.steps }, select: [made.made], tool: { kind: "select" } };
+      return {
+        state: rest,
+        commit: { name: made.name, steps: made.steps },
+        select: [made.made],
+        tool: { kind: "select" },
+      };
     }
     case "measure":
       return { state: { ...state, to: cornerNear(bench, pixel) ?? state.to, held: "set" } };
@@ -211,7 +248,9 @@ function inBox(box: { readonly from: Point; readonly to: Point }, bench: Bench):
     x <= Math.max(box.from[0], box.to[0]) &&
     y >= Math.min(box.from[1], box.to[1]) &&
     y <= Math.max(box.from[1], box.to[1]);
-  return (["detectors", "interference", "ceilingThings", "dwellPlaces", "luminaires", "obstacles"] as const).flatMap((kind) =>
+  return (
+    ["detectors", "interference", "ceilingThings", "dwellPlaces", "luminaires", "obstacles"] as const
+  ).flatMap((kind) =>
     bench.site[kind].flatMap((record) => {
       const ref: RecordRef = { kind, id: record.id };
       const at = placeOf(bench.site, ref);
@@ -248,7 +287,10 @@ function cornerNear(bench: Bench, pixel: Pixel): Point | undefined {
     }
   for (const device of bench.site.detectors) {
     const { px, py } = toPixel(bench.view, device.at);
-    if (Math.hypot(px - pixel.px, py - pixel.py) < 10 && [...roomsOn(bench.site, bench.storey).values()].some((room) => insideRoom(room, device.at)))
+    if (
+      Math.hypot(px - pixel.px, py - pixel.py) < 10 &&
+      [...roomsOn(bench.site, bench.storey).values()].some((room) => insideRoom(room, device.at))
+    )
       return device.at;
   }
   return undefined;

@@ -1,0 +1,140 @@
+import type { Finding, RoomCoverage, Site } from "#engine";
+import type { DeviceZones } from "../contract.ts";
+import { applied } from "../jobs/apply.ts";
+import { coverageNow, findingsOf, zonesOf } from "./engine-ways.ts";
+import type { ReviewAnswer, ReviewQuestion } from "./protocol.ts";
+import { roomParts, sameParts } from "./room-key.ts";
+
+/** Calculates the open job room by room, and what a drag would do in between. Only what changed is calculated again. */
+interface Known {
+  readonly parts: readonly unknown[];
+  readonly coverage: RoomCoverage;
+  readonly zones: readonly (readonly [string, DeviceZones])[];
+  readonly findings: readonly Finding[];
+}
+
+let site: Site | undefined;
+let revision = 0;
+const known = new Map<string, Known>();
+let waiting: string[] = [];
+let live: Extract<ReviewQuestion, { ask: "live" }> | undefined;
+let device: Extract<ReviewQuestion, { ask: "device" }> | undefined;
+let running = false;
+
+const tell = (answer: ReviewAnswer): void => postMessage(answer);
+
+addEventListener("message", ({ data }: MessageEvent<ReviewQuestion>) => {
+  switch (data.ask) {
+    case "site":
+      known.clear();
+      take(data.site, data.revision);
+      break;
+    case "change":
+      if (!site) return;
+      take(
+        { ...applied(site, data.steps), ...(data.defaults ? { defaults: data.defaults } : {}) },
+        data.revision,
+      );
+      break;
+    case "live":
+      live = data;
+      break;
+    case "device":
+      device = data;
+  }
+  if (!running) void work();
+});
+
+function take(next: Site, to: number): void {
+  site = next;
+  revision = to;
+  live = undefined;
+  waiting = next.rooms.map(({ id }) => id);
+  const rooms = new Set(waiting);
+  for (const id of known.keys()) if (!rooms.has(id)) known.delete(id);
+}
+
+/** One room at a time; between two rooms newer questions are heard. A drag comes before the rest. */
+async function work(): Promise<void> {
+  running = true;
+  while (live || device || waiting.length > 0) {
+    try {
+      if (live) answerLive();
+      else if (device) answerDevice();
+      else reviewNext();
+    } catch (trouble) {
+      tell({
+        tell: "trouble",
+        revision,
+        sentence: trouble instanceof Error ? trouble.message : String(trouble),
+      });
+      live = undefined;
+      device = undefined;
+    }
+    await breath();
+  }
+  running = false;
+}
+
+/** A turn of the event loop without the 4 ms that timers cost. */
+const breath = (): Promise<void> =>
+  new Promise((resolve) => {
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = () => {
+      port1.close();
+      resolve();
+    };
+    port2.postMessage(undefined);
+  });
+
+function reviewNext(): void {
+  const id = waiting.shift();
+  if (!site || id === undefined) return;
+  const parts = roomParts(site, id);
+  let result = known.get(id);
+  if (!result || !sameParts(result.parts, parts)) {
+    const own = site;
+    const coverage = coverageNow(own, id);
+    const zones = own.detectors
+      .filter(({ room }) => room === id)
+      .map((one) => [one.id, zonesOf(own, one)] as const);
+    result = { parts, coverage, zones, findings: [] };
+    known.set(id, result);
+    tell({ tell: "room", revision, coverage, zones });
+  }
+  if (waiting.length === 0) {
+    const findings = findingsOf(
+      site,
+      [...known.values()].map(({ coverage }) => coverage),
+    );
+    tell({ tell: "done", revision, findings, rooms: [...known.keys()] });
+  }
+}
+
+function answerLive(): void {
+  const question = live;
+  live = undefined;
+  if (!question || !site || question.revision !== revision || question.steps.length === 0) return;
+  const next = applied(site, question.steps);
+  const moved = next.detectors.filter((one, i) => one !== site?.detectors[i]);
+  const rooms = new Set(moved.flatMap(({ room, controls }) => [room, ...controls]));
+  const before = site.detectors.filter((one, i) => one !== next.detectors[i]);
+  for (const { room, controls } of before) for (const id of [room, ...controls]) rooms.add(id);
+  const zones = moved.map((one) => [one.id, zonesOf(next, one)] as const);
+  tell({ tell: "live", turn: question.turn, zones, coverage: [...rooms].map((id) => coverageNow(next, id)) });
+}
+
+function answerDevice(): void {
+  const question = device;
+  device = undefined;
+  if (!question) return;
+  const { detectors } = question.site;
+  const there = detectors.some(({ id }) => id === question.device.id);
+  const next = {
+    ...question.site,
+    detectors: there
+      ? detectors.map((one) => (one.id === question.device.id ? question.device : one))
+      : [...detectors, question.device],
+  };
+  tell({ tell: "device", turn: question.turn, zones: zonesOf(next, question.device) });
+}

@@ -1,0 +1,76 @@
+import { Button } from "react-aria-components";
+import type { Calculated, OpenJob } from "../contract.ts";
+import { roomArea } from "../plan/shapes.ts";
+import { useUnits } from "../settings/preferences.ts";
+import type { Stage } from "../shell/workbench.ts";
+import { areaText, t } from "../texts/index.ts";
+import { Figures } from "./figures.tsx";
+
+interface StoreyCardProps {
+  readonly job: OpenJob;
+  readonly storey: string;
+  readonly stage: Stage;
+  readonly calculated: Calculated;
+  readonly onPlace: (rooms: readonly string[]) => void;
+  readonly onFindings: () => void;
+  readonly onDraw: () => void;
+}
+
+/** Nothing is selected: the storey as a whole, and what to do next. */
+export function StoreyCard({ job, storey, stage, calculated, onPlace, onFindings, onDraw }: StoreyCardProps) {
+  const units = useUnits();
+  const rooms = job.site.rooms.filter((room) => room.storey === storey);
+  const ids = new Set(rooms.map(({ id }) => id));
+  const devices = job.site.detectors.filter(({ room }) => ids.has(room));
+  const findings = calculated.findings.filter(({ room }) => room !== undefined && ids.has(room));
+  const gaps = rooms.reduce(
+    (sum, { id }) => sum + (calculated.rooms.get(id)?.gaps.reduce((part, { area }) => part + area, 0) ?? 0),
+    0,
+  );
+  if (rooms.length === 0)
+    return (
+      <div className="stack">
+        <p>{t("card.storey.empty")}</p>
+        <Button className="button button-first wide-button" onPress={onDraw}>
+          {t("card.storey.draw")}
+        </Button>
+      </div>
+    );
+  const empty = rooms.filter(({ id }) => !devices.some(({ controls }) => controls.includes(id)));
+  return (
+    <div className="stack">
+      <Figures
+        rows={[
+          [t("card.storey.rooms"), String(rooms.length)],
+          [
+            t("card.storey.area"),
+            areaText(
+              rooms.reduce((sum, room) => sum + roomArea(room), 0),
+              units,
+            ),
+          ],
+          [t("card.storey.detectors"), String(devices.length)],
+          ...(devices.length > 0 ? [[t("card.storey.gaps"), areaText(gaps, units)] as const] : []),
+        ]}
+      />
+      {stage === "survey" ? (
+        <p className="hint">{t("card.storey.survey")}</p>
+      ) : empty.length > 0 ? (
+        <Button
+          className="button button-first wide-button"
+          onPress={() => onPlace(empty.map(({ id }) => id))}
+        >
+          {t("card.storey.place", { count: empty.length })}
+        </Button>
+      ) : findings.length > 0 ? (
+        <Button className="button button-first wide-button" onPress={onFindings}>
+          {t("card.storey.findings", { count: findings.length })}
+        </Button>
+      ) : (
+        <Button className="button wide-button" onPress={() => onPlace([...ids])}>
+          {t("card.storey.place-again")}
+        </Button>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,115 @@
+import { Button } from "react-aria-components";
+import type { Calculated, OpenJob, RecordRef } from "../contract.ts";
+import { nameOf } from "../plan/names.ts";
+import { recordOf } from "../plan/pick.ts";
+import type { Actions } from "../shell/actions.ts";
+import type { Panel } from "../shell/workbench.ts";
+import { t } from "../texts/index.ts";
+import { DetectorCard } from "./detector-card.tsx";
+import { OpeningCard } from "./opening-card.tsx";
+import { RoomCard } from "./room-card.tsx";
+import {
+  CeilingThingCard,
+  DwellCard,
+  FloorPieceCard,
+  LuminaireCard,
+  ObstacleCard,
+  SourceCard,
+} from "./thing-cards.tsx";
+import "./cards.css";
+
+interface ThingCardProps {
+  readonly job: OpenJob;
+  readonly refs: readonly RecordRef[];
+  readonly calculated: Calculated;
+  readonly actions: Actions;
+  readonly onPanel: (panel: Panel) => void;
+}
+
+/** What there is to know and to do about the selected things. */
+export function ThingCard(props: ThingCardProps) {
+  const { job, refs, actions } = props;
+  const first = refs[0];
+  if (!first) return null;
+  return (
+    <div className="stack" key={`${first.kind} ${first.id}`}>
+      {refs.length === 1 ? (
+        <OneCard {...props} of={first} />
+      ) : (
+        <p>{t("card.many", { count: refs.length })}</p>
+      )}
+      {job.readOnly ? null : (
+        <div className="row card-deeds">
+          {first.kind === "rooms" ? null : (
+            <Button className="button button-quiet" onPress={actions.duplicate}>
+              {t("card.duplicate")}
+            </Button>
+          )}
+          <Button className="button button-quiet" onPress={actions.remove}>
+            {t("card.remove")}
+          </Button>
+        </div>
+      )}
+    </div>
+  );
+}
+
+function OneCard({ job, calculated, onPanel, of }: ThingCardProps & { readonly of: RecordRef }) {
+  const { site } = job;
+  switch (of.kind) {
+    case "detectors": {
+      const device = recordOf(site, "detectors", of.id);
+      return device ? (
+        <DetectorCard
+          job={job}
+          device={device}
+          calculated={calculated}
+          onEye={() => onPanel({ kind: "eye", device: of.id })}
+          onModel={(model) => onPanel({ kind: "models", model })}
+        />
+      ) : null;
+    }
+    case "rooms": {
+      const room = recordOf(site, "rooms", of.id);
+      return room ? (
+        <RoomCard
+          job={job}
+          room={room}
+          calculated={calculated}
+          onPlace={() => onPanel({ kind: "place", rooms: [of.id] })}
+        />
+      ) : null;
+    }
+    case "openings": {
+      const opening = recordOf(site, "openings", of.id);
+      return opening ? <OpeningCard job={job} opening={opening} /> : null;
+    }
+    case "obstacles": {
+      const record = recordOf(site, "obstacles", of.id);
+      return record ? <ObstacleCard job={job} record={record} /> : null;
+    }
+    case "dwellPlaces": {
+      const record = recordOf(site, "dwellPlaces", of.id);
+      return record ? <DwellCard job={job} record={record} /> : null;
+    }
+    case "interference": {
+      const record = recordOf(site, "interference", of.id);
+      return record ? <SourceCard job={job} record={record} /> : null;
+    }
+    case "luminaires": {
+      const record = recordOf(site, "luminaires", of.id);
+      return record ? <LuminaireCard job={job} record={record} /> : null;
+    }
+    case "ceilingThings": {
+      const record = recordOf(site, "ceilingThings", of.id);
+      return record ? <CeilingThingCard job={job} record={record} /> : null;
+    }
+    case "floorPieces": {
+      const record = recordOf(site, "floorPieces", of.id);
+      return record ? <FloorPieceCard job={job} record={record} /> : null;
+    }
+    case "storeys":
+    case "models":
+      return <p>{nameOf(site, of)}</p>;
+  }
+}

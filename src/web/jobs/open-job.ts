@@ -1,0 +1,60 @@
+import { editSite, type JobDocument, setDefaults, setDetails, setName } from "#job";
+import type { OpenJob } from "../contract.ts";
+import type { JobSource } from "./memory-job.ts";
+
+/** The open job document as the screen sees it. */
+export function documentJob(id: string, document: JobDocument, newId: () => string): JobSource {
+  const ways = {
+    edit: (name, steps) => {
+      document.run(editSite(name, steps as never));
+    },
+    setDetails: (details) => {
+      document.run(setDetails(details));
+    },
+    setName: (name) => {
+      document.run(setName(name));
+    },
+    setDefaults: (defaults) => {
+      document.run(setDefaults(defaults));
+    },
+    undo: () => {
+      document.undo();
+    },
+    redo: () => {
+      document.redo();
+    },
+    newId,
+  } satisfies Partial<OpenJob>;
+  const read = (): OpenJob => {
+    const { site } = document.snapshot();
+    return {
+      id,
+      site,
+      details: { ...noDetails, ...document.job().details },
+      revision: document.revision(),
+      readOnly: document.readOnly(),
+      canUndo: document.canUndo(),
+      canRedo: document.canRedo(),
+      ...ways,
+    };
+  };
+  let known: OpenJob | undefined;
+  return {
+    current: () => {
+      if (known?.revision !== document.revision()) known = read();
+      return known as OpenJob;
+    },
+    subscribe: (listener) => document.subscribe(listener),
+  };
+}
+
+const noDetails: OpenJob["details"] = {
+  client: "",
+  site: "",
+  drawnBy: "",
+  checkedBy: "",
+  date: "",
+  revision: "",
+  currency: "",
+  region: "",
+};

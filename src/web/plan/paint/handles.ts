@@ -1,0 +1,246 @@
+import type { Outline, Point, Site } from "#engine";
+import type { EditStep, RecordRef } from "../../contract.ts";
+import { lengthText, t, type Units } from "../../texts/index.ts";
+import { recordOf, roomAt } from "../pick.ts";
+import { distance, openingShape, turnedRectangle } from "../shapes.ts";
+import { type Guide, wallDistances } from "../snap.ts";
+import type { Grip, ToolState } from "../tools/state.ts";
+import { faded } from "./palette.ts";
+import { inPixels, pixelOf, type Surface, writeText } from "./surface.ts";
+
+interface Held {
+  readonly storey: string;
+  readonly selection: readonly RecordRef[];
+  readonly toolState: ToolState;
+  readonly preview: readonly EditStep[];
+  readonly grips: readonly Grip[];
+  readonly units: Units;
+}
+
+/** Selection, grips, guides, figures while dragging, measure. */
+export function paintHandles(surface: Surface, held: Held, site: Site): void {
+  inPixels(surface);
+  const { toolState } = held;
+  for (const ref of held.selection) paintChosen(surface, ref, site);
+  if (toolState.on === "rest" || toolState.on === "press")
+    for (const grip of held.grips) paintGrip(surface, grip, site);
+  if (toolState.on === "move" || toolState.on === "reshape")
+    for (const guide of toolState.guides) paintGuide(surface, guide);
+  if (toolState.on === "move") paintDistances(surface, { ref: toolState.refs[0], site, held });
+  if (toolState.on === "reshape") paintSides(surface, { ref: toolState.grip.ref, site, units: held.units });
+  if (toolState.on === "box") paintBox(surface, toolState.from, toolState.to);
+  if (toolState.on === "draw") {
+    paintBox(surface, toolState.from, toolState.to);
+    paintBoxSize(surface, toolState, held.units);
+  }
+  if (toolState.on === "measure") paintMeasure(surface, toolState, held.units);
+}
+
+function paintChosen(surface: Surface, ref: RecordRef, site: Site): void {
+  const { context, palette } = surface;
+  const ring = ringOf(site, ref);
+  if (ring) {
+    trace(surface, ring);
+    context.fillStyle = faded(palette.focus, 0.07);
+    if (ref.kind !== "rooms") context.fill();
+    context.strokeStyle = palette.focus;
+    context.lineWidth = 2;
+    context.stroke();
+    return;
+  }
+  const at = ref.kind === "detectors" ? recordOf(site, "detectors", ref.id)?.at : undefined;
+  if (!at) return;
+  const { px, py } = pixelOf(surface, at);
+  context.beginPath();
+  context.arc(px, py, 17, 0, 2 * Math.PI);
+  context.fillStyle = faded(palette.focus, 0.14);
+  context.fill();
+  context.strokeStyle = palette.focus;
+  context.lineWidth = 2;
+  context.stroke();
+}
+
+function ringOf(site: Site, ref: RecordRef): Outline | undefined {
+  switch (ref.kind) {
+    case "rooms":
+      return recordOf(site, "rooms", ref.id)?.outline;
+    case "obstacles":
+    case "floorPieces":
+      return recordOf(site, ref.kind, ref.id)?.footprint;
+    case "luminaires": {
+      const one = recordOf(site, "luminaires", ref.id);
+      return (
+        one &&
+        turnedRectangle(one.at, {
+          ...one,
+          length: Math.max(one.length, 0.16),
+          width: Math.max(one.width, 0.16),
+        })
+      );
+    }
+    case "openings": {
+      const opening = recordOf(site, "openings", ref.id);
+      return opening && openingShape(opening, recordOf(site, "rooms", opening.rooms[0])).reveal;
+    }
+    default:
+      return undefined;
+  }
+}
+
+function trace(surface: Surface, ring: Outline): void {
+  const { context } = surface;
+  context.beginPath();
+  ring.forEach((point, i) => {
+    const { px, py } = pixelOf(surface, point);
+    if (i === 0) context.moveTo(px, py);
+    else context.lineTo(px, py);
+  });
+  context.closePath();
+}
+
+function paintGrip(surface: Surface, grip: Grip, site: Site): void {
+  const { context, palette } = surface;
+  const { px, py } = pixelOf(surface, grip.at);
+  context.fillStyle = palette.plan;
+  context.strokeStyle = palette.focus;
+  context.lineWidth = 2;
+  context.beginPath();
+  if (grip.kind === "turn") {
+    const middle =
+      grip.ref.kind === "detectors"
+        ? recordOf(site, "detectors", grip.ref.id)?.at
+        : recordOf(site, "luminaires", grip.ref.id)?.at;
+    if (middle) {
+      const from = pixelOf(surface, middle);
+      const length = Math.hypot(px - from.px, py - from.py) || 1;
+      context.moveTo(from.px + ((px - from.px) / length) * 17, from.py + ((py - from.py) / length) * 17);
+      context.lineTo(px, py);
+      context.stroke();
+      context.beginPath();
+    }
+    context.arc(px, py, 5.5, 0, 2 * Math.PI);
+  } else if (grip.kind === "corner") context.rect(px - 5, py - 5, 10, 10);
+  else context.arc(px, py, 4, 0, 2 * Math.PI);
+  context.fill();
+  context.stroke();
+}
+
+function paintGuide(surface: Surface, guide: Guide): void {
+  const { context, palette } = surface;
+  const [from, to] = [pixelOf(surface, guide.from), pixelOf(surface, guide.to)];
+  context.strokeStyle = palette.focus;
+  context.lineWidth = 1;
+  context.setLineDash([3, 3]);
+  context.beginPath();
+  context.moveTo(from.px, from.py);
+  context.lineTo(to.px, to.py);
+  context.stroke();
+  context.setLineDash([]);
+  if (guide.kind === "grid") {
+    context.beginPath();
+    context.arc(to.px, to.py, 22, 0, 2 * Math.PI);
+    context.stroke();
+  }
+  writeText(surface, t(`plan.snap.${guide.kind}`), {
+    pixel: { px: (from.px + to.px) / 2, py: (from.py + to.py) / 2 - (guide.kind === "grid" ? 32 : 12) },
+    colour: palette.focus,
+  });
+}
+
+/** The nearest two walls of a moved thing, one across and one along, with metres. */
+function paintDistances(
+  surface: Surface,
+  moved: { readonly ref: RecordRef | undefined; readonly site: Site; readonly held: Held },
+): void {
+  const { ref, site, held } = moved;
+  if (!ref || (ref.kind !== "detectors" && ref.kind !== "luminaires" && ref.kind !== "dwellPlaces")) return;
+  const at = recordOf(site, ref.kind, ref.id)?.at;
+  const room = at && roomAt(site, held.storey, at);
+  if (!at || !room) return;
+  const { context, palette } = surface;
+  const rays = wallDistances(room, at);
+  for (const pair of [rays.slice(0, 2), rays.slice(2, 4)]) {
+    const near = pair.reduce((a, b) => (b.metres < a.metres ? b : a), pair[0] ?? { to: at, metres: 0 });
+    if (near.metres === 0) continue;
+    const [a, b] = [pixelOf(surface, at), pixelOf(surface, near.to)];
+    context.strokeStyle = palette.muted;
+    context.lineWidth = 1;
+    context.beginPath();
+    context.moveTo(a.px, a.py);
+    context.lineTo(b.px, b.py);
+    context.stroke();
+    writeText(surface, lengthText(near.metres, held.units), {
+      pixel: { px: (a.px + b.px) / 2, py: (a.py + b.py) / 2 },
+      colour: palette.ink,
+    });
+  }
+}
+
+/** Lengths of the sides while a corner or side moves. */
+function paintSides(
+  surface: Surface,
+  shaped: { readonly ref: RecordRef; readonly site: Site; readonly units: Units },
+): void {
+  const ring = ringOf(shaped.site, shaped.ref) ?? [];
+  ring.forEach((a, i) => {
+    const b = ring[(i + 1) % ring.length] as Point;
+    const [p, q] = [pixelOf(surface, a), pixelOf(surface, b)];
+    if (Math.hypot(p.px - q.px, p.py - q.py) < 50) return;
+    writeText(surface, lengthText(distance(a, b), shaped.units), {
+      pixel: { px: (p.px + q.px) / 2, py: (p.py + q.py) / 2 },
+      colour: surface.palette.ink,
+    });
+  });
+}
+
+function paintBox(surface: Surface, from: Point, to: Point): void {
+  const { context, palette } = surface;
+  const [a, b] = [pixelOf(surface, from), pixelOf(surface, to)];
+  context.beginPath();
+  context.rect(Math.min(a.px, b.px), Math.min(a.py, b.py), Math.abs(a.px - b.px), Math.abs(a.py - b.py));
+  context.fillStyle = faded(palette.focus, 0.08);
+  context.fill();
+  context.strokeStyle = palette.focus;
+  context.lineWidth = 1.25;
+  context.stroke();
+}
+
+function paintBoxSize(
+  surface: Surface,
+  box: { readonly from: Point; readonly to: Point },
+  units: Units,
+): void {
+  const [wide, high] = [Math.abs(box.to[0] - box.from[0]), Math.abs(box.to[1] - box.from[1])];
+  if (wide < 0.05 && high < 0.05) return;
+  const at = pixelOf(surface, [(box.from[0] + box.to[0]) / 2, (box.from[1] + box.to[1]) / 2]);
+  writeText(surface, `${lengthText(wide, units)} × ${lengthText(high, units)}`, {
+    pixel: at,
+    colour: surface.palette.ink,
+  });
+}
+
+function paintMeasure(
+  surface: Surface,
+  line: { readonly from: Point; readonly to: Point },
+  units: Units,
+): void {
+  const { context, palette } = surface;
+  const [a, b] = [pixelOf(surface, line.from), pixelOf(surface, line.to)];
+  const length = Math.hypot(b.px - a.px, b.py - a.py) || 1;
+  const [nx, ny] = [((b.py - a.py) / length) * 6, (-(b.px - a.px) / length) * 6];
+  context.strokeStyle = palette.ink;
+  context.lineWidth = 1.5;
+  context.beginPath();
+  context.moveTo(a.px, a.py);
+  context.lineTo(b.px, b.py);
+  for (const end of [a, b]) {
+    context.moveTo(end.px - nx, end.py - ny);
+    context.lineTo(end.px + nx, end.py + ny);
+  }
+  context.stroke();
+  writeText(surface, lengthText(distance(line.from, line.to), units), {
+    pixel: { px: (a.px + b.px) / 2, py: (a.py + b.py) / 2 - 12 },
+    colour: palette.ink,
+    strong: true,
+  });
+}

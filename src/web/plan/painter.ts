@@ -1,0 +1,198 @@
+import type { Detector, Finding, Site } from "#engine";
+import type { Calculated, DeviceZones, EditStep, RecordRef } from "../contract.ts";
+import { applied } from "../jobs/apply.ts";
+import { lengthText, t, type Units } from "../texts/index.ts";
+import { paintBase, paintNames } from "./paint/base.ts";
+import { paintFlags } from "./paint/flags.ts";
+import { paintHandles } from "./paint/handles.ts";
+import {
+  paintCeilingThing,
+  paintDetector,
+  paintDwellPlace,
+  paintScaleBar,
+  paintSource,
+} from "./paint/marks.ts";
+import type { Palette } from "./paint/palette.ts";
+import { inPixels, type Surface } from "./paint/surface.ts";
+import { paintFigures, paintZones, type Shown, type ZonePaths, zonePaths } from "./paint/zones.ts";
+import { recordOf, roomsOn } from "./pick.ts";
+import { type Scene, sceneOf } from "./scene.ts";
+import type { Grip, ToolState } from "./tools/state.ts";
+import { barLength, type Insets, type View } from "./view.ts";
+
+/** All that the picture depends on. */
+export interface Picture {
+  readonly site: Site;
+  readonly storey: string;
+  readonly view: View;
+  readonly units: Units;
+  readonly palette: Palette;
+  readonly shown: Shown;
+  readonly calculated: Calculated;
+  readonly selection: readonly RecordRef[];
+  readonly toolState: ToolState;
+  readonly preview: readonly EditStep[];
+  readonly grips: readonly Grip[];
+  /** A layout on show instead of the room's own devices. */
+  readonly tried: { readonly room: string; readonly devices: readonly Detector[] } | undefined;
+  readonly flags: readonly Flag[];
+  readonly insets: Insets;
+}
+
+export interface Flag {
+  readonly number: number;
+  readonly severity: Finding["severity"];
+  readonly at: readonly [number, number];
+  readonly current: boolean;
+}
+
+export interface Painter {
+  readonly show: (picture: Picture) => void;
+  readonly scene: () => Scene | undefined;
+  readonly stop: () => void;
+}
+
+/**
+ * Paints the plan on three canvases, one above the other: what stands still, the zones, and what moves under the hand.
+ * Each is painted only when something that it shows has changed, once a frame at most.
+ */
+export function painterOn(
+  layers: readonly [HTMLCanvasElement, HTMLCanvasElement, HTMLCanvasElement],
+): Painter {
+  const contexts = layers.map((canvas) => canvas.getContext("2d")) as CanvasRenderingContext2D[];
+  let next: Picture | undefined;
+  let painted: Picture | undefined;
+  let frame = 0;
+  let density = 0;
+  let scene: Scene | undefined;
+  let paths: ZonePaths | undefined;
+
+  const paint = (): void => {
+    frame = 0;
+    if (!next || next.view.width === 0) return;
+    const picture = next;
+    const before = painted;
+    painted = picture;
+    const resized = fit(layers, picture.view, density);
+    if (resized) density = globalThis.devicePixelRatio || 1;
+    const moved =
+      resized ||
+      !before ||
+      before.view !== picture.view ||
+      before.palette !== picture.palette ||
+      before.units !== picture.units;
+    const surface = (layer: number): Surface => ({
+      context: contexts[layer] as CanvasRenderingContext2D,
+      view: picture.view,
+      palette: picture.palette,
+      density,
+    });
+    const rebuilt = !scene || !before || !sameGround(before, picture);
+    if (rebuilt) scene = sceneOf(picture.site, picture.storey);
+    if (moved || rebuilt) {
+      clear(surface(0));
+      paintBase(surface(0), scene as Scene);
+    }
+    const zonesChanged =
+      !paths ||
+      !before ||
+      before.calculated !== picture.calculated ||
+      before.storey !== picture.storey ||
+      before.tried !== picture.tried ||
+      before.site !== picture.site;
+    if (zonesChanged) paths = pathsOf(picture);
+    if (moved || zonesChanged || before?.shown !== picture.shown || rebuilt) {
+      clear(surface(1));
+      paintZones(surface(1), paths as ZonePaths, picture.shown);
+      paintNames(surface(1), scene as Scene, picture.units);
+      paintFigures(surface(1), paths as ZonePaths, picture);
+    }
+    clear(surface(2));
+    paintMoving(surface(2), picture);
+  };
+
+  return {
+    show: (picture) => {
+      next = picture;
+      frame ||= requestAnimationFrame(paint);
+    },
+    scene: () => scene,
+    stop: () => cancelAnimationFrame(frame),
+  };
+}
+
+/** Records that the fixed drawing is made of. */
+const groundKinds = ["rooms", "openings", "obstacles", "floorPieces", "luminaires"] as const;
+
+const sameGround = (a: Picture, b: Picture): boolean =>
+  a.storey === b.storey && groundKinds.every((kind) => a.site[kind] === b.site[kind]);
+
+function fit(layers: readonly HTMLCanvasElement[], view: View, density: number): boolean {
+  const now = globalThis.devicePixelRatio || 1;
+  const [width, height] = [Math.round(view.width * now), Math.round(view.height * now)];
+  if (density === now && layers[0]?.width === width && layers[0].height === height) return false;
+  for (const canvas of layers) {
+    canvas.width = width;
+    canvas.height = height;
+  }
+  return true;
+}
+
+function clear(surface: Surface): void {
+  inPixels(surface);
+  surface.context.clearRect(0, 0, surface.view.width, surface.view.height);
+}
+
+function pathsOf({ site, storey, calculated, tried }: Picture): ZonePaths {
+  const rooms = roomsOn(site, storey);
+  const zones: DeviceZones[] = [];
+  for (const device of site.detectors) {
+    if (!rooms.has(device.room) || device.room === tried?.room) continue;
+    const known = calculated.zones.get(device.id);
+    if (known) zones.push(known);
+  }
+  for (const device of tried?.devices ?? []) {
+    const known = calculated.zones.get(device.id);
+    if (known) zones.push(known);
+  }
+  const coverage = [...rooms.keys()].flatMap((id) => calculated.rooms.get(id) ?? []);
+  return zonePaths(zones, coverage);
+}
+
+/** Devices, places, sources, flags, grips, figures: what changes with every move of the hand. */
+function paintMoving(surface: Surface, picture: Picture): void {
+  const site = applied(picture.site, picture.preview);
+  const rooms = roomsOn(site, picture.storey);
+  const chosen = new Set(picture.selection.map(({ kind, id }) => `${kind} ${id}`));
+  inPixels(surface);
+  for (const place of site.dwellPlaces)
+    if (rooms.has(place.room)) paintDwellPlace(surface, place, chosen.has(`dwellPlaces ${place.id}`));
+  for (const thing of site.ceilingThings)
+    if (rooms.has(thing.room)) paintCeilingThing(surface, thing, chosen.has(`ceilingThings ${thing.id}`));
+  for (const source of site.interference)
+    if (rooms.has(source.room)) paintSource(surface, source, chosen.has(`interference ${source.id}`));
+  paintHandles(surface, picture, site);
+  inPixels(surface);
+  const devices = site.detectors.filter(({ room }) => rooms.has(room) && room !== picture.tried?.room);
+  for (const device of [...devices, ...(picture.tried?.devices ?? [])])
+    paintDetector(surface, device, {
+      hears: (recordOf(site, "models", device.model)?.zones.sound?.length ?? 0) > 0,
+      chosen: chosen.has(`detectors ${device.id}`),
+      ghost: false,
+      tag: true,
+    });
+  paintFlags(surface, picture.flags);
+  const metres = barLength(picture.view, 120);
+  paintScaleBar(surface, {
+    pixels: metres * picture.view.scale,
+    text: barText(metres, picture.units),
+    at: { px: picture.insets.left + 16, py: picture.view.height - picture.insets.bottom - 14 },
+  });
+}
+
+const barText = (metres: number, units: Units): string =>
+  units === "metric"
+    ? t("plan.bar", {
+        metres: metres >= 1 ? String(Math.round(metres)) : String(Number(metres.toPrecision(1))),
+      })
+    : lengthText(metres, units);

@@ -1,0 +1,229 @@
+import { useEffect, useRef } from "react";
+import type { Calculator } from "../calculate/calculator.ts";
+import { preferences, usePreferences } from "../settings/preferences.ts";
+import { type Actions, storeyBounds } from "../shell/actions.ts";
+import type { Store, Workbench } from "../shell/workbench.ts";
+import { t } from "../texts/index.ts";
+import { keyDeed } from "./keys.ts";
+import { type Palette, readPalette } from "./paint/palette.ts";
+import { painterOn } from "./painter.ts";
+import { listenOn } from "./pointers.ts";
+import { benchOf, cursorAt, flagAt, flagsOf, triedOf } from "./reading.ts";
+import { type Input, rest } from "./tools/state.ts";
+import { gripsOf, previewOf, stepped } from "./tools/step.ts";
+import { fitted, type Insets } from "./view.ts";
+import "./plan.css";
+
+interface PlanProps {
+  readonly store: Store<Workbench>;
+  readonly calculator: Calculator;
+  readonly actions: Actions;
+  readonly insets: () => Insets;
+  /** Moves the keyboard into the card. */
+  readonly onCard: () => void;
+}
+
+/** The drawing on the screen. It paints itself outside React: a frame costs only what has changed. */
+export function Plan({ store, calculator, actions, insets, onCard }: PlanProps) {
+  const host = useRef<HTMLDivElement>(null);
+  const { theme, contrast, units } = usePreferences();
+  const picture = useRef<{ palette: Palette; repaint: () => void } | undefined>(undefined);
+
+  useEffect(() => {
+    const element = host.current;
+    if (!element) return;
+    const layers = [...element.querySelectorAll("canvas")] as [
+      HTMLCanvasElement,
+      HTMLCanvasElement,
+      HTMLCanvasElement,
+    ];
+    const painter = painterOn(layers);
+    let space = false;
+    let lastPreview: ReturnType<typeof previewOf> = [];
+    const own = {
+      palette: readPalette(),
+      repaint: () => {
+        const bench = store.get();
+        const calculated = calculator.current();
+        const preview = previewOf(bench.toolState, bench.job.site);
+        painter.show({
+          site: bench.job.site,
+          storey: bench.storey,
+          view: bench.view,
+          units: preferences().units,
+          palette: own.palette,
+          shown: bench.shown,
+          calculated,
+          selection: bench.selection,
+          toolState: bench.toolState,
+          preview,
+          grips: gripsOf(benchOf(bench)),
+          tried: triedOf(bench),
+          flags: flagsOf(bench, calculated.findings),
+          insets: insets(),
+        });
+      },
+    };
+    picture.current = own;
+    const input = (what: Input): void => {
+      const bench = store.get();
+      if (what.do === "down") {
+        element.focus({ preventScroll: true });
+        const flag = flagAt(bench, calculator.current().findings, what.pixel);
+        if (flag !== undefined && bench.tool.kind === "select") {
+          store.set({ panel: { kind: "findings" } });
+          actions.showFinding(flag, calculator.current().findings);
+          return;
+        }
+      }
+      const deed = stepped(bench.toolState, what, { ...benchOf(bench), grips: gripsOf(benchOf(bench)) });
+      const change: { -readonly [K in keyof Workbench]?: Workbench[K] } = { toolState: deed.state };
+      if (deed.view) change.view = deed.view;
+      if (deed.select) {
+        change.selection = deed.select;
+        if (what.do === "up") change.panel = { kind: "thing" };
+      }
+      if (deed.tool) change.tool = deed.tool;
+      if (deed.commit) {
+        bench.job.edit(deed.commit.name, deed.commit.steps);
+        lastPreview = [];
+      }
+      store.set(change);
+      const preview = deed.commit ? [] : previewOf(deed.state, store.get().job.site);
+      if (preview.some(({ kind }) => kind === "detectors") || (lastPreview.length > 0 && !deed.commit))
+        calculator.live(preview);
+      lastPreview = preview;
+    };
+    const stopListening = listenOn(element, {
+      view: () => store.get().view,
+      setView: (view) => store.set({ view }),
+      input,
+      rested: () => {
+        const { toolState } = store.get();
+        if (toolState.on === "press") store.set({ toolState: { ...toolState, add: "add", grip: undefined } });
+      },
+      panning: () => space,
+      hover: (pixel) => {
+        element.style.cursor = cursorAt(store.get(), pixel, space);
+      },
+    });
+    const sized = new ResizeObserver(([entry]) => {
+      if (!entry) return;
+      const { width, height } = entry.contentRect;
+      const { view, job, storey } = store.get();
+      const next = { ...view, width, height };
+      store.set({ view: view.width === 0 ? fitted(next, storeyBounds(job.site, storey), insets()) : next });
+    });
+    sized.observe(element);
+    const keyDown = (event: KeyboardEvent): void => {
+      if (event.key === " ") {
+        space = true;
+        event.preventDefault();
+        return;
+      }
+      const deed = keyDeed(event);
+      if (!deed) return;
+      event.preventDefault();
+      const { job, selection } = store.get();
+      switch (deed.do) {
+        case "move":
+          if (selection.length > 0) actions.nudge(deed.by);
+          else actions.pan(deed.pixels[0], deed.pixels[1]);
+          return;
+        case "turn":
+          return actions.turn(deed.by);
+        case "zoom":
+          return actions.zoom(deed.factor);
+        case "walk":
+          return actions.walk(deed.way);
+        case "flag": {
+          const { findings } = calculator.current();
+          if (findings.length === 0) return;
+          const at = store.get().finding ?? (deed.way === 1 ? -1 : 0);
+          store.set({ panel: { kind: "findings" } });
+          actions.showFinding((at + deed.way + findings.length) % findings.length, findings);
+          return;
+        }
+        case "fit":
+          return actions.fit();
+        case "remove":
+          return actions.remove();
+        case "duplicate":
+          return actions.duplicate();
+        case "undo":
+          return job.undo();
+        case "redo":
+          return job.redo();
+        case "let-go":
+          return actions.letGo();
+        case "measure":
+          return actions.take({ kind: "measure" });
+        case "set-down": {
+          const { tool, view } = store.get();
+          const pixel = { px: view.width / 2, py: view.height / 2 };
+          if (tool.kind !== "add") return onCard();
+          input({ do: "down", pixel, shift: false, pan: false, touch: false });
+          input({ do: "up", pixel });
+          return;
+        }
+        case "card":
+          return onCard();
+      }
+    };
+    const keyUp = (event: KeyboardEvent): void => {
+      if (event.key === " ") space = false;
+    };
+    element.addEventListener("keydown", keyDown);
+    element.addEventListener("keyup", keyUp);
+    const stopStore = store.subscribe(own.repaint);
+    const stopCalculator = calculator.subscribe(own.repaint);
+    const dark = matchMedia("(prefers-color-scheme: dark)");
+    const repalette = (): void => {
+      own.palette = readPalette();
+      own.repaint();
+    };
+    dark.addEventListener("change", repalette);
+    void document.fonts.ready.then(repalette);
+    own.repaint();
+    return () => {
+      stopListening();
+      sized.disconnect();
+      stopStore();
+      stopCalculator();
+      dark.removeEventListener("change", repalette);
+      element.removeEventListener("keydown", keyDown);
+      element.removeEventListener("keyup", keyUp);
+      painter.stop();
+      store.set({ toolState: rest });
+    };
+  }, [store, calculator, actions, insets, onCard]);
+
+  // Colours and figures follow the preferences.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: read again by what is painted
+  useEffect(() => {
+    const own = picture.current;
+    if (!own) return;
+    own.palette = readPalette();
+    own.repaint();
+  }, [theme, contrast, units]);
+
+  return (
+    // biome-ignore lint/a11y/useSemanticElements: a drawing that one moves in has no element of its own
+    <div
+      ref={host}
+      className="plan"
+      role="application"
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: arrow keys move what is selected
+      tabIndex={0}
+      aria-label={t("plan.label")}
+      aria-describedby="plan-keys"
+    >
+      <canvas />
+      <canvas />
+      <canvas />
+      <p id="plan-keys" className="unseen">
+        {t("plan.keys")}
+      </p>
+    </div>
+  );
+}

@@ -1,0 +1,70 @@
+import type { Detector, Finding } from "#engine";
+import type { Workbench } from "../shell/workbench.ts";
+import { placedFlags } from "./paint/flags.ts";
+import type { Flag } from "./painter.ts";
+import { picked, placeOf, recordOf, roomsOn, sameRef } from "./pick.ts";
+import { labelPlace } from "./shapes.ts";
+import type { Bench } from "./tools/state.ts";
+import { gripsOf } from "./tools/step.ts";
+import { type Pixel, toPixel } from "./view.ts";
+
+/** What the tools see of the workbench. */
+export const benchOf = ({ job, storey, view, selection, tool }: Workbench): Omit<Bench, "grips"> => ({
+  site: job.site,
+  storey,
+  view,
+  selection,
+  tool,
+  readOnly: job.readOnly,
+  newId: job.newId,
+});
+
+export const triedOf = ({
+  tried,
+}: Workbench): { readonly room: string; readonly devices: readonly Detector[] } | undefined =>
+  tried && { room: tried.room, devices: tried.layout.devices };
+
+/** Findings of the storey as flags; the number is the place in the whole list. */
+export function flagsOf(bench: Workbench, findings: readonly Finding[]): readonly Flag[] {
+  const rooms = roomsOn(bench.job.site, bench.storey);
+  return findings.flatMap((finding, index): Flag[] => {
+    const room = finding.room === undefined ? undefined : rooms.get(finding.room);
+    if (!room) return [];
+    const at = finding.at ?? recordPlace(bench, finding) ?? labelPlace(room);
+    return [{ number: index + 1, severity: finding.severity, at, current: bench.finding === index }];
+  });
+}
+
+function recordPlace({ job }: Workbench, finding: Finding): Flag["at"] | undefined {
+  const id = finding.records[0];
+  if (id === undefined) return undefined;
+  for (const kind of ["detectors", "openings", "obstacles", "dwellPlaces", "interference"] as const)
+    if (recordOf(job.site, kind, id)) return placeOf(job.site, { kind, id });
+  return undefined;
+}
+
+/** Index of the finding whose flag's head lies under a pixel. */
+export function flagAt(bench: Workbench, findings: readonly Finding[], pixel: Pixel): number | undefined {
+  const placed = placedFlags(bench, flagsOf(bench, findings));
+  const hit = placed.findLast(
+    ({ head }) => Math.abs(head.px - pixel.px) < 14 && Math.abs(head.py - pixel.py) < 14,
+  );
+  return hit && hit.flag.number - 1;
+}
+
+/** The pointer's shape tells what pressing would do. */
+export function cursorAt(bench: Workbench, pixel: Pixel | undefined, space: boolean): string {
+  if (!pixel) return "";
+  if (space) return "grab";
+  if (bench.tool.kind !== "select") return "crosshair";
+  const own = benchOf(bench);
+  const grip = gripsOf(own).find(({ at }) => {
+    const { px, py } = toPixel(bench.view, at);
+    return Math.hypot(px - pixel.px, py - pixel.py) < 12;
+  });
+  if (grip) return grip.kind === "turn" ? "grab" : "move";
+  const [hit] = picked(own.site, own.storey, { view: bench.view, pixel, reach: 12 });
+  if (!hit) return "grab";
+  if (hit.kind === "detectors") return "move";
+  return bench.selection.some((ref) => sameRef(ref, hit)) && hit.kind !== "rooms" ? "move" : "default";
+}

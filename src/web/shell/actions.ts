@@ -1,0 +1,191 @@
+import type { Finding, Point } from "#engine";
+import type { RecordKind, RecordRef } from "../contract.ts";
+import { duplicateSteps, moveSteps, removeSteps, turnSteps } from "../plan/change.ts";
+import { placeOf, recordOf, roomsOn, sameRef } from "../plan/pick.ts";
+import { rest, type Tool } from "../plan/tools/state.ts";
+import { type Bounds, boundsOf, fitted, type Insets, toPixel, type View, zoomed } from "../plan/view.ts";
+import type { Store, Workbench } from "./workbench.ts";
+
+/** Things that one may do to the selection and the view, from keys, cards and menus alike. */
+export interface Actions {
+  readonly select: (refs: readonly RecordRef[]) => void;
+  readonly nudge: (by: Point) => void;
+  readonly turn: (by: number) => void;
+  readonly duplicate: () => void;
+  readonly remove: () => void;
+  readonly take: (tool: Tool) => void;
+  readonly letGo: () => void;
+  readonly fit: () => void;
+  readonly zoom: (factor: number) => void;
+  readonly pan: (right: number, down: number) => void;
+  readonly goTo: (storey: string) => void;
+  /** Selects the next (1) or the one before (-1) of the things on the storey. */
+  readonly walk: (way: 1 | -1) => void;
+  readonly showFinding: (index: number, findings: readonly Finding[]) => void;
+  /** Brings a place into view, zooming in where it would be too small. */
+  readonly lookAt: (place: Point) => void;
+}
+
+export function actionsOn(store: Store<Workbench>, insets: () => Insets): Actions {
+  const view = (next: View): void => store.set({ view: next });
+  const steps = (name: string, make: (bench: Workbench) => ReturnType<typeof moveSteps>): void => {
+    const bench = store.get();
+    if (bench.job.readOnly) return;
+    const made = make(bench);
+    if (made.length > 0) bench.job.edit(name, made);
+  };
+  const select = (refs: readonly RecordRef[]): void =>
+    store.set({ selection: refs, panel: { kind: "thing" } });
+  const goTo = (storey: string): void => {
+    if (store.get().storey === storey) return;
+    store.set({ storey, selection: [], toolState: rest, finding: undefined });
+    fit();
+  };
+  const lookAt = (place: Point): void => {
+    const { view: now } = store.get();
+    const scale = Math.max(now.scale, 36);
+    const edges = insets();
+    const middle = {
+      px: edges.left + (now.width - edges.left - edges.right) / 2,
+      py: edges.top + (now.height - edges.top - edges.bottom) / 2,
+    };
+    view({
+      ...now,
+      scale,
+      x: place[0] - (middle.px - now.width / 2) / scale,
+      y: place[1] + (middle.py - now.height / 2) / scale,
+    });
+  };
+  const fit = (): void => {
+    const { job, storey, view: now } = store.get();
+    if (now.width === 0) return;
+    view(fitted(now, storeyBounds(job.site, storey), insets()));
+  };
+  return {
+    select,
+    nudge: (by) => steps("plan.edit.nudge", ({ job, selection }) => moveSteps(job.site, selection, by)),
+    turn: (by) => steps("plan.edit.turn", ({ job, selection }) => turnSteps(job.site, selection, by)),
+    duplicate: () => {
+      const { job, selection } = store.get();
+      if (job.readOnly) return;
+      const copy = duplicateSteps(job.site, selection, { by: [0.6, -0.6], newId: job.newId });
+      if (copy.steps.length === 0) return;
+      job.edit("plan.edit.duplicate", copy.steps);
+      select(copy.made);
+    },
+    remove: () => {
+      steps("plan.edit.remove", ({ job, selection }) => removeSteps(job.site, selection));
+      store.set({ selection: [] });
+    },
+    take: (tool) => store.set({ tool, toolState: rest }),
+    letGo: () => {
+      const { tool, toolState, selection, panel } = store.get();
+      if (toolState.on !== "rest") store.set({ toolState: rest });
+      else if (tool.kind !== "select") store.set({ tool: { kind: "select" } });
+      else if (selection.length > 0 || panel.kind !== "thing")
+        store.set({ selection: [], panel: { kind: "thing" } });
+    },
+    fit,
+    zoom: (factor) => {
+      const { view: now } = store.get();
+      view(zoomed(now, { px: now.width / 2, py: now.height / 2 }, factor));
+    },
+    pan: (right, down) => {
+      const { view: now } = store.get();
+      view({ ...now, x: now.x - right / now.scale, y: now.y + down / now.scale });
+    },
+    goTo,
+    walk: (way) => {
+      const { job, storey, selection } = store.get();
+      const all = thingsOn(job.site, storey);
+      if (all.length === 0) return;
+      const at = all.findIndex((ref) => sameRef(ref, selection[0]));
+      const next = all[(at + way + all.length) % all.length] ?? all[0];
+      if (!next) return;
+      select([next]);
+      const place = placeOf(job.site, next);
+      if (place && !isInView(store.get().view, place, insets())) lookAt(place);
+    },
+    showFinding: (index, findings) => {
+      const finding = findings[index];
+      if (!finding) return;
+      const { job } = store.get();
+      const refs = finding.records.flatMap((id) => refOf(job.site, id) ?? []);
+      const room = finding.room === undefined ? undefined : recordOf(job.site, "rooms", finding.room);
+      if (room && room.storey !== store.get().storey) goTo(room.storey);
+      store.set({
+        finding: index,
+        selection: refs.length > 0 ? refs : room ? [{ kind: "rooms", id: room.id }] : [],
+      });
+      const place = finding.at ?? (refs[0] && placeOf(job.site, refs[0]));
+      if (place && !isInView(store.get().view, place, insets())) lookAt(place);
+    },
+    lookAt,
+  };
+}
+
+const isInView = (view: View, place: Point, insets: Insets): boolean => {
+  const { px, py } = toPixel(view, place);
+  return (
+    view.scale > 14 &&
+    px > insets.left + 24 &&
+    px < view.width - insets.right - 24 &&
+    py > insets.top + 40 &&
+    py < view.height - insets.bottom - 24
+  );
+};
+
+/** Kinds of things in the order in which the keyboard walks them. */
+const walked = [
+  "detectors",
+  "rooms",
+  "openings",
+  "obstacles",
+  "floorPieces",
+  "dwellPlaces",
+  "interference",
+  "luminaires",
+  "ceilingThings",
+] as const satisfies readonly RecordKind[];
+
+/** All things on a storey: detectors by tag, the rest room by room. */
+export function thingsOn(site: Workbench["job"]["site"], storey: string): RecordRef[] {
+  const rooms = roomsOn(site, storey);
+  return walked.flatMap((kind) =>
+    (site[kind] as readonly { readonly id: string }[]).flatMap((record): RecordRef[] => {
+      const here =
+        kind === "rooms"
+          ? rooms.has(record.id)
+          : kind === "openings"
+            ? (record as unknown as { rooms: readonly (string | null)[] }).rooms.some(
+                (id) => id !== null && rooms.has(id),
+              )
+            : rooms.has((record as unknown as { room: string }).room);
+      return here ? [{ kind, id: record.id }] : [];
+    }),
+  );
+}
+
+function refOf(site: Workbench["job"]["site"], id: string): RecordRef | undefined {
+  const kind = walked.find((one) =>
+    (site[one] as readonly { readonly id: string }[]).some((record) => record.id === id),
+  );
+  return kind && { kind, id };
+}
+
+/** Bounds of a storey's rooms with a margin for walls and swings outside. */
+export function storeyBounds(site: Workbench["job"]["site"], storey: string): Bounds {
+  const bounds = boundsOf([...roomsOn(site, storey).values()].flatMap((room) => room.outline)) ?? {
+    left: 0,
+    right: 12,
+    bottom: 0,
+    top: 8,
+  };
+  const margin = 0.8;
+  return {
+    left: bounds.left - margin,
+    right: bounds.right + margin,
+    bottom: bounds.bottom - margin,
+    top: bounds.top + margin,
+  };
+}

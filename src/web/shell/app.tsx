@@ -1,0 +1,99 @@
+import { lazy, Suspense, useEffect, useState, useSyncExternalStore } from "react";
+import { demoModels, toSite } from "#job";
+import { type Calculator, startCalculator } from "../calculate/calculator.ts";
+import { Say } from "../fields/index.ts";
+import { homeShelf } from "../home/home-shelf.ts";
+import type { JobSource } from "../jobs/memory-job.ts";
+import { documentJob } from "../jobs/open-job.ts";
+import { memoryShelf } from "../jobs/shelf.ts";
+import type { StoredJob } from "../storage/index.ts";
+import { t } from "../texts/index.ts";
+import { JobScreen } from "./job-screen.tsx";
+
+const HomePage = lazy(() => import("../home/index.ts").then((part) => ({ default: part.HomePage })));
+
+const store = memoryShelf();
+const shelf = homeShelf(store, {
+  demoJob: async () => (await import("#job")).demoJob(),
+  demoModels: demoModels.map((model) => toSite("models", model)),
+});
+const calculator: Calculator = startCalculator();
+
+/** Start page and open job, by the address: #/job/ID is a job, anything else the start page. */
+export function App() {
+  const address = useSyncExternalStore(listen, () => location.hash);
+  const id = /^#\/job\/(.+)$/.exec(address)?.[1];
+  return (
+    <Suspense fallback={<p className="wait">{t("shell.loading")}</p>}>
+      {id === undefined ? <Start /> : <OneJob key={id} id={decodeURIComponent(id)} />}
+    </Suspense>
+  );
+}
+
+const listen = (listener: () => void): (() => void) => {
+  addEventListener("hashchange", listener);
+  return () => removeEventListener("hashchange", listener);
+};
+
+/** Long enough that two of a job's ids never meet. */
+const newId = (): string => crypto.randomUUID().replaceAll("-", "").slice(0, 16);
+
+const goHome = (): void => {
+  location.hash = "";
+};
+
+function Start() {
+  const current = useSyncExternalStore(calculator.subscribe, calculator.current);
+  return (
+    <HomePage
+      shelf={shelf}
+      calculations={{ ...calculator, current }}
+      onOpen={(job) => {
+        location.hash = `#/job/${encodeURIComponent(job)}`;
+      }}
+    />
+  );
+}
+
+function OneJob({ id }: { readonly id: string }) {
+  const [opened, setOpened] = useState<
+    { readonly source: JobSource } | { readonly trouble: string } | undefined
+  >();
+  useEffect(() => {
+    let gone = false;
+    let job: StoredJob | undefined;
+    store.open(id).then(
+      (found) => {
+        if (gone) return void found.close();
+        job = found;
+        setOpened({ source: documentJob(id, found.document, newId) });
+      },
+      (cause: unknown) => {
+        if (!gone) setOpened({ trouble: cause instanceof Error ? cause.message : String(cause) });
+      },
+    );
+    return () => {
+      gone = true;
+      void job?.close();
+    };
+  }, [id]);
+  if (!opened) return <p className="wait">{t("shell.opening")}</p>;
+  if ("trouble" in opened)
+    return (
+      <div className="wait">
+        <Say severity="must" live>
+          <p>{t("shell.not-opened")}</p>
+          <p className="hint">{opened.trouble}</p>
+          <a href="#/">{t("shell.home")}</a>
+        </Say>
+      </div>
+    );
+  return (
+    <JobScreen
+      source={opened.source}
+      calculator={calculator}
+      fileText={() => shelf.fileText(id)}
+      onHome={goHome}
+    />
+  );
+}

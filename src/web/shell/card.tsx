@@ -1,0 +1,114 @@
+import { type ReactNode, type PointerEvent as ReactPointerEvent, useEffect, useRef, useState } from "react";
+import { Button } from "react-aria-components";
+import type { Pixel } from "../plan/view.ts";
+import { t } from "../texts/index.ts";
+import { Sign } from "./signs.tsx";
+
+interface CardProps {
+  readonly title: string;
+  readonly children: ReactNode;
+  readonly wide?: boolean;
+  readonly onClose?: () => void;
+  /** Where on the screen the thing lies that the card speaks of: it is never covered. */
+  readonly thing: Pixel | undefined;
+  /** Changes when the card speaks of something else. */
+  readonly about: string;
+  readonly cardRef: (element: HTMLElement | null) => void;
+}
+
+const sheets = ["low", "half", "full"] as const;
+const sheetSize = { low: "132px", half: "46dvh", full: "calc(100dvh - 120px)" } as const;
+
+/** The card of the selected thing: floats on a laptop and may be moved aside; on a phone a sheet that is low, half or full. */
+export function Card({ title, children, wide, onClose, thing, about, cardRef }: CardProps) {
+  const own = useRef<HTMLElement | null>(null);
+  const [shift, setShift] = useState({ x: 0, y: 0 });
+  const [side, setSide] = useState<"left" | "right">("right");
+  const [sheet, setSheet] = useState<(typeof sheets)[number]>("low");
+  const grab = useRef<{ x: number; y: number; from: typeof shift; sheet: number } | undefined>(undefined);
+
+  // biome-ignore lint/correctness/useExhaustiveDependencies: looks again only when the card speaks of something else
+  useEffect(() => {
+    if (!thing || !own.current) return;
+    const box = own.current.getBoundingClientRect();
+    const margin = 28;
+    const covered =
+      thing.px > box.left - margin &&
+      thing.px < box.right + margin &&
+      thing.py > box.top - margin &&
+      thing.py < box.bottom + margin;
+    if (!covered) return;
+    setShift({ x: 0, y: 0 });
+    setSide(thing.px > globalThis.innerWidth / 2 ? "left" : "right");
+  }, [about]);
+
+  const isSheet = (): boolean => matchMedia("(max-width: 640px)").matches;
+  const down = (event: ReactPointerEvent<HTMLElement>): void => {
+    if ((event.target as HTMLElement).closest("button:not(.card-grab)")) return;
+    event.currentTarget.setPointerCapture(event.pointerId);
+    grab.current = { x: event.clientX, y: event.clientY, from: shift, sheet: own.current?.offsetHeight ?? 0 };
+  };
+  const move = (event: ReactPointerEvent<HTMLElement>): void => {
+    const held = grab.current;
+    if (!held) return;
+    if (isSheet()) {
+      own.current?.style.setProperty("--sheet", `${Math.max(100, held.sheet + held.y - event.clientY)}px`);
+      return;
+    }
+    setShift({ x: held.from.x + event.clientX - held.x, y: held.from.y + event.clientY - held.y });
+  };
+  const up = (event: ReactPointerEvent<HTMLElement>): void => {
+    const held = grab.current;
+    grab.current = undefined;
+    if (!held || !isSheet()) return;
+    own.current?.style.removeProperty("--sheet");
+    const high = held.sheet + held.y - event.clientY;
+    const whole = globalThis.innerHeight;
+    const moved = Math.abs(held.y - event.clientY) > 6;
+    if (!moved) return setSheet(next(sheet));
+    setSheet(high < whole * 0.3 ? "low" : high < whole * 0.65 ? "half" : "full");
+  };
+  return (
+    <section
+      ref={(element) => {
+        own.current = element;
+        cardRef(element);
+      }}
+      className={`card no-print${wide ? " card-wide" : ""}${side === "left" ? " card-left" : ""} card-moved`}
+      style={{
+        ...(shift.x === 0 && shift.y === 0 ? {} : { transform: `translate(${shift.x}px, ${shift.y}px)` }),
+        ["--sheet-size" as string]: sheetSize[sheet],
+      }}
+      aria-label={title}
+    >
+      <header
+        className="card-head"
+        onPointerDown={down}
+        onPointerMove={move}
+        onPointerUp={up}
+        onPointerCancel={() => {
+          grab.current = undefined;
+        }}
+      >
+        <button
+          type="button"
+          className="card-grab"
+          aria-label={t(`shell.sheet.${sheet}`)}
+          onKeyDown={(event) => {
+            if (event.key === "Enter" || event.key === " ") setSheet(next(sheet));
+          }}
+        />
+        <h2 className="card-title">{title}</h2>
+        {onClose ? (
+          <Button className="bar-word bar-sign" aria-label={t("shell.close")} onPress={onClose}>
+            <Sign name="close" />
+          </Button>
+        ) : null}
+      </header>
+      <div className="card-body">{children}</div>
+    </section>
+  );
+}
+
+const next = (sheet: (typeof sheets)[number]): (typeof sheets)[number] =>
+  sheets[(sheets.indexOf(sheet) + 1) % sheets.length] ?? "low";

@@ -1,0 +1,184 @@
+import {
+  lazy,
+  Suspense,
+  useCallback,
+  useEffect,
+  useMemo,
+  useRef,
+  useState,
+  useSyncExternalStore,
+} from "react";
+import type { Calculator } from "../calculate/calculator.ts";
+import { StoreyCard } from "../cards/storey-card.tsx";
+import { ThingCard } from "../cards/thing-card.tsx";
+import { Say } from "../fields/index.ts";
+import type { JobSource } from "../jobs/memory-job.ts";
+import { nameOf, spokenOf } from "../plan/names.ts";
+import { placeOf } from "../plan/pick.ts";
+import { Plan } from "../plan/plan.tsx";
+import { ThingsList } from "../plan/things-list.tsx";
+import { type Insets, toPixel } from "../plan/view.ts";
+import { preferences } from "../settings/preferences.ts";
+import { t } from "../texts/index.ts";
+import { actionsOn } from "./actions.ts";
+import { Card } from "./card.tsx";
+import { StageLine } from "./stage-line.tsx";
+import { TopBar } from "./top-bar.tsx";
+import { type Panel, usePart, workbenchOf } from "./workbench.ts";
+import "./shell.css";
+
+const PlacePanel = lazy(() => import("../place/index.ts").then((part) => ({ default: part.PlacePanel })));
+
+interface JobScreenProps {
+  readonly source: JobSource;
+  readonly calculator: Calculator;
+  readonly fileText: () => Promise<string>;
+  readonly onHome: () => void;
+}
+
+/** The open job: plan edge to edge, bars above and below, one floating card. */
+export function JobScreen({ source, calculator, fileText, onHome }: JobScreenProps) {
+  const job = useSyncExternalStore(source.subscribe, source.current);
+  const [store] = useState(() => workbenchOf(job));
+  const calculated = useSyncExternalStore(calculator.subscribe, calculator.current);
+  const card = useRef<HTMLElement | null>(null);
+  const [trouble, setTrouble] = useState<string | undefined>();
+
+  useEffect(() => {
+    const follow = (): void => {
+      const now = source.current();
+      const { storey } = store.get();
+      const there = now.site.storeys.some(({ id }) => id === storey);
+      store.set({ job: now, ...(there ? {} : { storey: now.site.storeys[0]?.id ?? "" }) });
+      calculator.follow(now);
+    };
+    follow();
+    return source.subscribe(follow);
+  }, [source, store, calculator]);
+  useEffect(() => () => calculator.follow(undefined), [calculator]);
+
+  const insets = useCallback((): Insets => {
+    const phone = matchMedia("(max-width: 640px)").matches;
+    const beside = !phone && globalThis.innerWidth > 1000;
+    return { left: 0, right: beside ? 352 : 0, top: 52, bottom: phone ? 186 : 52 };
+  }, []);
+  const actions = useMemo(() => actionsOn(store, insets), [store, insets]);
+  const onCard = useCallback(() => {
+    card.current
+      ?.querySelector<HTMLElement>(".card-body input, .card-body button, .card-body select")
+      ?.focus();
+  }, []);
+  const bench = usePart(store, ({ selection, storey, stage, panel, finding }) => ({
+    selection,
+    storey,
+    stage,
+    panel,
+    finding,
+  }));
+  const onPanel = (panel: Panel): void =>
+    store.set({ panel, ...(panel.kind === "place" ? {} : { tried: undefined }) });
+  const close = (): void => {
+    onPanel({ kind: "thing" });
+    store.set({ finding: undefined });
+  };
+  const print = async (): Promise<void> => {
+    try {
+      const { printStorey } = await import("./print.ts");
+      await printStorey({ job, storey: bench.storey, calculated });
+    } catch (cause) {
+      setTrouble(cause instanceof Error ? cause.message : String(cause));
+    }
+  };
+  const { site } = job;
+  const first = bench.selection[0];
+  const storey = site.storeys.find(({ id }) => id === bench.storey);
+  const place = first && placeOf(site, first);
+  const view = store.get().view;
+  const title = titleOf();
+  function titleOf(): string {
+    switch (bench.panel.kind) {
+      case "place":
+        return t("shell.panel.place");
+      default:
+        if (!first) return storey?.name ?? site.name;
+        return bench.selection.length > 1
+          ? t("card.many", { count: bench.selection.length })
+          : nameOf(site, first);
+    }
+  }
+  return (
+    <div className="desk">
+      <Plan store={store} calculator={calculator} actions={actions} insets={insets} onCard={onCard} />
+      <TopBar
+        store={store}
+        actions={actions}
+        fileText={fileText}
+        onHome={onHome}
+        onPrint={() => void print()}
+      />
+      <ThingsList
+        store={store}
+        actions={actions}
+        onPlan={() => document.querySelector<HTMLElement>(".plan")?.focus()}
+      />
+      <Card
+        title={title}
+        about={`${bench.panel.kind} ${first?.kind} ${first?.id}`}
+        thing={place && toPixel(view, place)}
+        wide={bench.panel.kind !== "thing"}
+        cardRef={(element) => {
+          card.current = element;
+        }}
+        {...(bench.panel.kind === "thing" && !first
+          ? {}
+          : { onClose: bench.panel.kind === "thing" ? () => actions.select([]) : close })}
+      >
+        <Suspense fallback={<p className="hint">{t("shell.loading")}</p>}>
+          {bench.panel.kind === "place" ? (
+            <PlacePanel
+              job={job}
+              calculations={{ ...calculator, current: calculated }}
+              rooms={bench.panel.rooms}
+              onPreview={(room, layout) => store.set({ tried: layout && { room, layout } })}
+              onClose={close}
+            />
+          ) : first ? (
+            <ThingCard
+              job={job}
+              refs={bench.selection}
+              calculated={calculated}
+              actions={actions}
+              onPanel={onPanel}
+            />
+          ) : (
+            <StoreyCard
+              job={job}
+              storey={bench.storey}
+              stage={bench.stage}
+              calculated={calculated}
+              onPlace={(rooms) => onPanel({ kind: "place", rooms })}
+              onFindings={() => onPanel({ kind: "findings" })}
+              onDraw={() => actions.take({ kind: "add", what: "room" })}
+            />
+          )}
+        </Suspense>
+      </Card>
+      {calculated.busy ? (
+        <p className="working no-print" role="status">
+          {t("shell.calculating")}
+        </p>
+      ) : null}
+      {(trouble ?? calculated.trouble) ? (
+        <div className="trouble no-print">
+          <Say severity="must" live>
+            {t("shell.trouble", { sentence: trouble ?? calculated.trouble ?? "" })}
+          </Say>
+        </div>
+      ) : null}
+      <StageLine store={store} actions={actions} findings={calculated.findings} />
+      <p className="unseen" role="status">
+        {first ? spokenOf(site, first, preferences().units) : ""}
+      </p>
+    </div>
+  );
+}

@@ -1,0 +1,138 @@
+import { Button, Menu, MenuItem, MenuTrigger, Popover } from "react-aria-components";
+import type { Finding } from "#engine";
+import type { AddKind } from "../plan/tools/state.ts";
+import { t } from "../texts/index.ts";
+import type { Actions } from "./actions.ts";
+import { Sign } from "./signs.tsx";
+import { type Stage, type Store, usePart, type Workbench } from "./workbench.ts";
+
+interface StageLineProps {
+  readonly store: Store<Workbench>;
+  readonly actions: Actions;
+  readonly findings: readonly Finding[];
+}
+
+const addable: Readonly<Record<Stage, readonly AddKind[]>> = {
+  survey: [
+    "room",
+    "door",
+    "passage",
+    "window",
+    "glazing",
+    "obstacle",
+    "dwellPlace",
+    "source",
+    "luminaire",
+    "ceilingThing",
+  ],
+  place: ["detector", "dwellPlace", "obstacle", "source"],
+};
+
+/** The stages as a line of words, in the order of the job; each with what is still open in it. */
+export function StageLine({ store, actions, findings }: StageLineProps) {
+  const { stage, tool, readOnly } = usePart(store, (bench) => ({
+    stage: bench.stage,
+    tool: bench.tool,
+    readOnly: bench.job.readOnly,
+  }));
+  const counts = countsOf(findings);
+  return (
+    <footer className="stage-line no-print">
+      <nav className="stages" aria-label={t("shell.stages")}>
+        {(["survey", "place"] as const).map((one) => (
+          <span key={one} className="stage-item">
+            <Button
+              className="stage-word"
+              {...(stage === one ? { "aria-current": "step" as const } : {})}
+              onPress={() => store.set({ stage: one, tool: { kind: "select" } })}
+            >
+              {t(`shell.stage.${one}`)}
+            </Button>
+            {counts[one] > 0 ? (
+              <Button
+                className="stage-count"
+                aria-label={t("shell.open-findings", { count: counts[one] })}
+                onPress={() => store.set({ stage: one, panel: { kind: "findings" } })}
+              >
+                {counts[one]}
+              </Button>
+            ) : null}
+          </span>
+        ))}
+      </nav>
+      <span className="bar-gap" />
+      {readOnly ? (
+        <span className="hint">{t("shell.read-only")}</span>
+      ) : tool.kind === "add" ? (
+        <span className="tool-now" role="status">
+          <span className="bar-cut">{t(`plan.add.${tool.what}.how`)}</span>
+          <Button className="bar-word" onPress={actions.letGo}>
+            {t("plan.add.stop")}
+          </Button>
+        </span>
+      ) : (
+        <MenuTrigger>
+          <Button className="bar-word">
+            <Sign name="plus" />
+            {t("plan.add")}
+          </Button>
+          <Popover className="menu-box" placement="top end">
+            <Menu className="menu" aria-label={t("plan.add")}>
+              {addable[stage].map((what) => (
+                <MenuItem
+                  key={what}
+                  className="menu-item"
+                  onAction={() => actions.take({ kind: "add", what })}
+                >
+                  {t(`plan.add.${what}`)}
+                </MenuItem>
+              ))}
+            </Menu>
+          </Popover>
+        </MenuTrigger>
+      )}
+      <Button
+        className="bar-word bar-sign"
+        aria-label={t("plan.measure")}
+        aria-pressed={tool.kind === "measure"}
+        onPress={() => actions.take(tool.kind === "measure" ? { kind: "select" } : { kind: "measure" })}
+      >
+        <Sign name="measure" />
+        <span className="bar-wide">{t("plan.measure")}</span>
+      </Button>
+      <span className="zoom-keys">
+        <Button
+          className="bar-word bar-sign"
+          aria-label={t("plan.zoom.out")}
+          onPress={() => actions.zoom(0.8)}
+        >
+          <Sign name="minus" />
+        </Button>
+        <Button className="bar-word bar-sign" aria-label={t("plan.zoom.fit")} onPress={actions.fit}>
+          <Sign name="fit" />
+        </Button>
+        <Button
+          className="bar-word bar-sign"
+          aria-label={t("plan.zoom.in")}
+          onPress={() => actions.zoom(1.25)}
+        >
+          <Sign name="plus" />
+        </Button>
+      </span>
+    </footer>
+  );
+}
+
+/** Findings about how the plan was drawn or read belong to the survey, the others to placing. */
+export function stageOf(finding: Finding): Stage {
+  return surveyCodes.test(finding.code) ? "survey" : "place";
+}
+
+const surveyCodes =
+  /^(room|opening|obstacle|outline|storey|floor-piece|dwell-place|job|record|luminaire|source-)/;
+
+function countsOf(findings: readonly Finding[]): Readonly<Record<Stage, number>> {
+  const counts = { survey: 0, place: 0 };
+  for (const finding of findings) if (finding.severity !== "note") counts[stageOf(finding)] += 1;
+  return counts;
+}

@@ -1,0 +1,107 @@
+import { useRef, useSyncExternalStore } from "react";
+import type { Layout } from "#engine";
+import type { OpenJob, RecordRef } from "../contract.ts";
+import type { Shown } from "../plan/paint/zones.ts";
+import { rest, type Tool, type ToolState } from "../plan/tools/state.ts";
+import type { View } from "../plan/view.ts";
+
+export type Stage = "survey" | "place";
+
+/** What the floating card shows. */
+export type Panel =
+  | { readonly kind: "none" }
+  | { readonly kind: "thing" }
+  | { readonly kind: "place"; readonly rooms: readonly string[] }
+  | { readonly kind: "findings" }
+  | { readonly kind: "models"; readonly model?: string }
+  | { readonly kind: "eye"; readonly device: string }
+  | { readonly kind: "settings" };
+
+/** What the screen is about at the moment; not part of the job. */
+export interface Workbench {
+  readonly job: OpenJob;
+  readonly storey: string;
+  readonly view: View;
+  readonly selection: readonly RecordRef[];
+  readonly tool: Tool;
+  readonly toolState: ToolState;
+  readonly shown: Shown;
+  readonly stage: Stage;
+  readonly panel: Panel;
+  /** Index of the finding that is highlighted. */
+  readonly finding: number | undefined;
+  /** A layout on show that was not taken. */
+  readonly tried: { readonly room: string; readonly layout: Layout } | undefined;
+}
+
+export interface Store<T> {
+  readonly get: () => T;
+  readonly set: (change: Partial<T>) => void;
+  readonly subscribe: (listener: () => void) => () => void;
+}
+
+export function storeOf<T extends object>(start: T): Store<T> {
+  let value = start;
+  const listeners = new Set<() => void>();
+  return {
+    get: () => value,
+    set: (change) => {
+      value = { ...value, ...change };
+      for (const listener of listeners) listener();
+    },
+    subscribe: (listener) => {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+  };
+}
+
+/** A part of a store, kept up to date in a component; the component draws again only when that part changes. */
+export function usePart<T extends object, P>(store: Store<T>, part: (value: T) => P): P {
+  const kept = useRef<{ readonly part: P } | undefined>(undefined);
+  const read = (): P => {
+    const next = part(store.get());
+    if (kept.current && same(kept.current.part, next)) return kept.current.part;
+    kept.current = { part: next };
+    return next;
+  };
+  return useSyncExternalStore(store.subscribe, read);
+}
+
+/** Equal, or lists and plain records whose members are the same. */
+function same(a: unknown, b: unknown): boolean {
+  if (Object.is(a, b)) return true;
+  if (typeof a !== "object" || typeof b !== "object" || a === null || b === null) return false;
+  if (Object.getPrototypeOf(a) !== Object.getPrototypeOf(b)) return false;
+  const [keys, others] = [Object.keys(a), Object.keys(b)];
+  return (
+    keys.length === others.length &&
+    keys.every((key) => Object.is((a as Record<string, unknown>)[key], (b as Record<string, unknown>)[key]))
+  );
+}
+
+export const allShown: Shown = {
+  seated: true,
+  towards: true,
+  across: true,
+  sound: true,
+  gaps: true,
+  spill: true,
+  darkWalks: true,
+};
+
+export function workbenchOf(job: OpenJob): Store<Workbench> {
+  return storeOf<Workbench>({
+    job,
+    storey: job.site.storeys[0]?.id ?? "",
+    view: { scale: 40, x: 0, y: 0, width: 0, height: 0 },
+    selection: [],
+    tool: { kind: "select" },
+    toolState: rest,
+    shown: { ...allShown, across: false },
+    stage: "place",
+    panel: { kind: "thing" },
+    finding: undefined,
+    tried: undefined,
+  });
+}
