@@ -112,7 +112,7 @@ export interface Calculations {
 
 /** Start page: jobs and three ways to begin. */
 export interface HomeProps {
-  readonly shelf: JobShelf;
+  readonly shelf: HomeShelf;
   readonly calculations: Calculations;
   /** Goes to a stored job. */
   readonly onOpen: (jobId: string) => void;
@@ -177,7 +177,7 @@ export interface JobEntry {
 }
 
 /** All jobs that this browser can reach, and what may be done with them as wholes. */
-export interface JobShelf {
+export interface HomeShelf {
   readonly list: () => Promise<readonly JobEntry[]>;
   /** Keeps a new job and returns its id. */
   readonly create: (site: Site) => Promise<string>;

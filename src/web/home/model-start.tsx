@@ -2,7 +2,7 @@ import { useRef, useState } from "react";
 import { Button, DropZone, FileTrigger, isFileDropItem, Text } from "react-aria-components";
 import type { Site } from "#engine";
 import { planningDefaults, remedyOf, sentenceOf } from "#engine";
-import type { Calculations, JobShelf, ModelRead } from "../contract.ts";
+import type { Calculations, HomeShelf, ModelRead } from "../contract.ts";
 import { Running, Say } from "../fields/index.ts";
 import { t } from "../texts/index.ts";
 import { ReadReport } from "./read-report.tsx";
@@ -19,7 +19,7 @@ type Reading =
 
 interface ModelStartProps {
   readonly calculations: Calculations;
-  readonly shelf: JobShelf;
+  readonly shelf: HomeShelf;
   readonly onOpen: (jobId: string) => void;
 }
 
@@ -116,7 +116,7 @@ export function ModelStart({ calculations, shelf, onOpen }: ModelStartProps) {
 }
 
 /** The job that a building model becomes: what was read, the usual planning numbers, the models to start with. */
-const siteOf = (name: string, read: ModelRead["site"], shelf: JobShelf): Site => ({
+const siteOf = (name: string, read: ModelRead["site"], shelf: HomeShelf): Site => ({
   name,
   defaults: planningDefaults,
   dwellPlaces: [],

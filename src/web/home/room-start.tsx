@@ -1,6 +1,6 @@
 import { useMemo, useState } from "react";
 import { Button } from "react-aria-components";
-import type { Calculations, JobShelf } from "../contract.ts";
+import type { Calculations, HomeShelf } from "../contract.ts";
 import { Choice, LengthField, More, Pick, TextBox } from "../fields/index.ts";
 import { t } from "../texts/index.ts";
 import { RoomAnswerView } from "./room-answer.tsx";
@@ -21,7 +21,7 @@ const most = 60;
 
 interface RoomStartProps {
   readonly calculations: Calculations;
-  readonly shelf: JobShelf;
+  readonly shelf: HomeShelf;
   readonly onOpen: (jobId: string) => void;
   readonly onTrouble: (trouble: unknown) => void;
 }

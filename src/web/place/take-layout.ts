@@ -51,5 +51,17 @@ export function nextTag(site: Site, room: string, taken: ReadonlySet<string>): s
   }
 }
 
+/** New tags for detectors that share theirs with another; everything else stays as it is. */
+export function stepsForTags(site: Site, detectors: readonly string[]): readonly EditStep[] {
+  const tags = new Set(site.detectors.map(({ tag }) => tag));
+  return detectors.flatMap((id): readonly EditStep[] => {
+    const detector = site.detectors.find((one) => one.id === id);
+    if (detector === undefined) return [];
+    const tag = nextTag(site, detector.room, tags);
+    tags.add(tag);
+    return [{ do: "set", kind: "detectors", id, fields: { tag } }];
+  });
+}
+
 const sameDemand = (a: Room["demand"], b: Room["demand"]): boolean =>
   a.catch === b.catch && a.walk === b.walk && a.hold === b.hold;
