@@ -1,7 +1,9 @@
 import type { Metres } from "../quantity/index.ts";
+import { contains } from "./contains.ts";
+import { distanceToRings, ringsOf } from "./measure.ts";
 import type { Point, Region } from "./shapes.ts";
 import { side } from "./side.ts";
-import { type SightGrid, sightGrid } from "./way-sight.ts";
+import { type SightGrid, sightGrid, WAY_SKIN } from "./way-sight.ts";
 
 /** A region prepared for finding shortest ways in it. */
 export interface Ways {
@@ -106,8 +108,9 @@ export function waysFrom(ways: Ways, start: Point): WaysFrom {
  */
 export function wayTo(from: WaysFrom, goal: Point): Way | undefined {
   const { ways, start, lengths } = from;
-  if (ways.sight.clear(start, goal))
+  if (isStraight(ways, [start, goal])) {
     return { path: [start, goal], length: Math.hypot(goal[0] - start[0], goal[1] - start[1]) };
+  }
   const lastBends: { readonly index: number; readonly length: Metres }[] = [];
   for (const [index, bend] of ways.bends.entries()) {
     const known = lengths[index] as number;
@@ -117,6 +120,13 @@ export function wayTo(from: WaysFrom, goal: Point): Way | undefined {
   lastBends.sort((a, b) => a.length - b.length);
   const last = lastBends.find(({ index }) => ways.sight.clear((ways.bends[index] as WayCorner).at, goal));
   return last && { path: [start, ...pathThrough(from, last.index), goal], length: last.length };
+}
+
+/** Whether the straight line between two places stays inside; two places on the edge may also be joined by a line that stays outside. */
+function isStraight(ways: Ways, [start, goal]: readonly [Point, Point]): boolean {
+  if (!ways.sight.clear(start, goal)) return false;
+  const middle: Point = [(start[0] + goal[0]) / 2, (start[1] + goal[1]) / 2];
+  return contains(ways.region, middle) || distanceToRings(middle, ringsOf(ways.region)) <= WAY_SKIN;
 }
 
 function pathThrough({ ways, previous }: WaysFrom, last: number): Point[] {
