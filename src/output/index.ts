@@ -1,3 +1,5 @@
+export { csvOf } from "./csv/csv.ts";
+export { deviceSchedule } from "./csv/device-schedule.ts";
 export { detectorMark, detectorMarks, detectorRingRadius } from "./drawing/detector-mark.ts";
 export { dotsInside, hatchStrokes } from "./drawing/hatching.ts";
 export { type Hue, ink, type Look, lookOf, muted, paper, type Variant } from "./drawing/ink.ts";
@@ -6,5 +8,12 @@ export { type PlanSheetInput, planSheet } from "./drawing/plan-sheet.ts";
 export type { Projection } from "./drawing/projection.ts";
 export { plannedWords, type SheetTitle } from "./drawing/title-block.ts";
 export type { DeviceZone } from "./drawing/zone-marks.ts";
+export { type JobSheetDetails, type PackFile, type PackInput, packFiles } from "./pack/pack-files.ts";
 export { type PdfDetails, type PdfFonts, pdfOf } from "./pdf/pdf.ts";
+export { type Measure, measuresOf } from "./setting-out/measures.ts";
+export {
+  type SettingOutInput,
+  settingOutSheets,
+  type UnnumberedSheet,
+} from "./setting-out/setting-out-sheets.ts";
 export { svgOf } from "./svg/svg.ts";

@@ -171,7 +171,7 @@ export function cellSize(room: Room, scale: number): readonly [number, number] {
   const ys = room.outline.map((point) => point[1]);
   const at = { scale, origin: [0, 0] } as const;
   return [
-    Math.max(58, paperLength(Math.max(...xs) - Math.min(...xs), at) + 26),
+    Math.max(58, paperLength(Math.max(...xs) - Math.min(...xs), at) + 24),
     paperLength(Math.max(...ys) - Math.min(...ys), at) + 32,
   ];
 }

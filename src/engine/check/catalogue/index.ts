@@ -1,3 +1,4 @@
+import { commandLineProblems } from "./command-line.ts";
 import { coverageProblems } from "./coverage.ts";
 import type { CatalogueEntry } from "./entry.ts";
 import { exchangeProblems } from "./exchange.ts";
@@ -17,6 +18,7 @@ const all = {
   ...exchangeProblems,
   ...outputProblems,
   ...programProblems,
+  ...commandLineProblems,
 } as const;
 
 /** Permanent code of a problem; codes are never reused. */

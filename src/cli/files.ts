@@ -1,0 +1,93 @@
+import { constants } from "node:fs";
+import { access, mkdir, open, readFile, rename, rm } from "node:fs/promises";
+import { basename, dirname, join, resolve } from "node:path";
+import type { Problem } from "#engine";
+
+/** A file's bytes, or why they cannot be had. */
+export async function readBytes(
+  folder: string,
+  file: string,
+): Promise<{ readonly bytes: Uint8Array } | { readonly problem: Problem }> {
+  try {
+    return { bytes: await readFile(resolve(folder, file)) };
+  } catch (error) {
+    return { problem: { code: "file-unreadable", values: { file, reason: reasonOf(error) } } };
+  }
+}
+
+/** Refuses outputs that are there already, unless they may be replaced. */
+export async function occupied(
+  folder: string,
+  files: readonly string[],
+  replace: "may-replace" | "keep",
+): Promise<readonly Problem[]> {
+  if (replace === "may-replace") return [];
+  const problems: Problem[] = [];
+  for (const file of files)
+    if (await exists(resolve(folder, file))) problems.push({ code: "output-exists", values: { file } });
+  return problems;
+}
+
+/**
+ * Writes a file whole or not at all: into a new file beside it, flushed to the disk, then renamed over the name.
+ * A reader sees the old content or the new, and so does the next start after a power cut.
+ */
+export async function writeWhole(
+  folder: string,
+  file: string,
+  content: string | Uint8Array,
+): Promise<Problem | undefined> {
+  const path = resolve(folder, file);
+  const beside = join(dirname(path), `.${basename(path)}.${process.pid}.part`);
+  try {
+    await mkdir(dirname(path), { recursive: true });
+    const handle = await open(beside, "w");
+    try {
+      await handle.writeFile(content);
+      await handle.sync();
+    } finally {
+      await handle.close();
+    }
+    await rename(beside, path);
+    await syncFolder(dirname(path));
+    return undefined;
+  } catch (error) {
+    await rm(beside, { force: true });
+    return { code: "file-unwritable", values: { file, reason: reasonOf(error) } };
+  }
+}
+
+/** A rename is on the disk once its folder is; not every system lets a folder be opened, and then there is no more to be done. */
+async function syncFolder(folder: string): Promise<void> {
+  const handle = await open(folder, "r").catch(() => undefined);
+  if (!handle) return;
+  await handle.sync().catch(() => undefined);
+  await handle.close();
+}
+
+async function exists(path: string): Promise<boolean> {
+  return access(path, constants.F_OK).then(
+    () => true,
+    () => false,
+  );
+}
+
+/** The system's reason in words; its codes are for programmers. */
+function reasonOf(error: unknown): string {
+  const code = (error as NodeJS.ErrnoException).code;
+  switch (code) {
+    case "ENOENT":
+      return "there is no such file or folder";
+    case "EACCES":
+    case "EPERM":
+      return "permission is denied";
+    case "EISDIR":
+      return "it is a folder";
+    case "ENOTDIR":
+      return "a part of its path is not a folder";
+    case "ENOSPC":
+      return "the disk is full";
+    default:
+      return error instanceof Error ? error.message : String(error);
+  }
+}

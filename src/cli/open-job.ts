@@ -1,0 +1,25 @@
+import type { Problem, Site } from "#engine";
+import { type JobFile, parseJob, siteOf } from "#job";
+import type { World } from "./command.ts";
+import { readBytes } from "./files.ts";
+
+export interface OpenedJob {
+  readonly job: JobFile;
+  readonly site: Site;
+  /** What was mended or left out on the way in. */
+  readonly notes: readonly Problem[];
+  readonly readOnly: boolean;
+}
+
+/** Reads a job file and makes the engine's snapshot of it. */
+export async function openJob(
+  world: World,
+  file: string,
+): Promise<OpenedJob | { readonly problems: readonly Problem[] }> {
+  const read = await readBytes(world.folder, file);
+  if ("problem" in read) return { problems: [read.problem] };
+  const parsed = parseJob(new TextDecoder().decode(read.bytes));
+  if (!parsed.job) return { problems: parsed.problems };
+  const { site, problems } = siteOf(parsed.job);
+  return { job: parsed.job, site, notes: [...parsed.notes, ...problems], readOnly: parsed.readOnly };
+}

@@ -1,0 +1,118 @@
+import { join } from "node:path";
+import { deviceZone, findingsOf, orderedFindings, reviewSite, type Site, type ZoneKind } from "#engine";
+import type { JobFile } from "#job";
+import { type DeviceZone, type JobSheetDetails, packFiles } from "#output";
+import { summaryOf } from "./check.ts";
+import { type Command, exitCodes, exitOf, refused, textValue } from "./command.ts";
+import { occupied, writeWhole } from "./files.ts";
+import { readFonts } from "./fonts.ts";
+import { openJob } from "./open-job.ts";
+import { progressLine } from "./progress-line.ts";
+import { aligned, findingJson } from "./words.ts";
+
+export const pack: Command = {
+  name: "pack",
+  usage: "pack JOB -o DIR",
+  summary: "Plans, setting-out sheets and the device schedule, to scale.",
+  help: [
+    ["-o, --output DIR", "folder for the files; made if it is not there"],
+    ["--black-and-white", "no colours; the patterns are the same"],
+  ],
+  options: { output: { type: "string", short: "o" }, "black-and-white": { type: "boolean" } },
+  run: async ({ world, words, values }) => {
+    const [file, ...more] = words;
+    const output = textValue(values, "output");
+    if (file === undefined || more.length > 0 || output === undefined)
+      return refused({
+        code: "command-wrong",
+        values: { reason: "it takes one job file and -o DIR", command: "pack" },
+      });
+    const opened = await openJob(world, file);
+    if ("problems" in opened) return opened;
+    const { site, job } = opened;
+    const line = progressLine(world);
+    const review = reviewSite(site, {
+      progress: ({ done, total }) => line.show(`checked ${done} of ${total} rooms`),
+    });
+    line.show("drawing");
+    const files = await packFiles({
+      site,
+      coverage: review.rooms,
+      zones: zonesOf(site),
+      details: detailsOf(job),
+      fonts: await readFonts(),
+      created: createdOf(job),
+      variant: values["black-and-white"] ? "black-and-white" : "colour",
+    });
+    line.clear();
+    const names = files.map((one) => join(output, one.name));
+    const taken = await occupied(world.folder, names, values.force ? "may-replace" : "keep");
+    if (taken.length > 0) return refused(...taken);
+    for (const [i, one] of files.entries()) {
+      if (world.cancelled.aborted) break;
+      const failed = await writeWhole(world.folder, names[i]!, one.content);
+      if (failed) return refused(failed);
+    }
+    const findings = orderedFindings(site, [...findingsOf(opened.notes), ...review.findings]);
+    const sheets = files.flatMap((one) => one.sheets.map((sheet) => ({ file: one.name, ...sheet })));
+    return {
+      exit: world.cancelled.aborted ? exitCodes.cancelled : exitOf(findings),
+      json: {
+        files: files.map((one) => one.name),
+        sheets: sheets.map((sheet) => ({ ...sheet, scale: sheet.scale ?? null })),
+        findings: findings.map(findingJson),
+      },
+      text: [
+        aligned(
+          ["Page", "Scale", "File"],
+          [
+            ...sheets.map((sheet) => [
+              String(sheet.page),
+              sheet.scale ? `1 : ${sheet.scale}` : "",
+              join(output, sheet.file),
+            ]),
+            ...files.filter((one) => one.sheets.length === 0).map((one) => ["", "", join(output, one.name)]),
+          ],
+          new Set([0]),
+        ),
+        "",
+        summaryOf(findings),
+      ].join("\n"),
+    };
+  },
+};
+
+const kinds: readonly ZoneKind[] = ["seated", "towards", "across", "sound"];
+
+/** Zones of every detector as coverage counts them, doors closed. */
+function zonesOf(site: Site): readonly DeviceZone[] {
+  return site.detectors.flatMap((detector) => {
+    const model = site.models.find((one) => one.id === detector.model);
+    return kinds
+      .filter((kind) => (model?.zones[kind]?.length ?? 0) > 0)
+      .map((kind) => ({
+        device: detector.id,
+        kind,
+        region: deviceZone(site, { device: detector.id, kind, doors: "closed" }),
+      }));
+  });
+}
+
+function detailsOf(job: JobFile): JobSheetDetails {
+  const { details } = job;
+  return {
+    job: job.name,
+    client: details.client ?? "",
+    site: details.site ?? "",
+    date: details.date ?? "",
+    revision: details.revision ?? "",
+    drawnBy: details.drawnBy ?? "",
+    checkedBy: details.checkedBy ?? "",
+  };
+}
+
+/** The job's own date, so that the same job gives the same bytes; a fixed day where it has none. */
+function createdOf(job: JobFile): Date {
+  const date = new Date(job.details.date ?? "");
+  return Number.isNaN(date.getTime()) ? new Date(Date.UTC(2000, 0, 1)) : date;
+}

@@ -1,0 +1,14 @@
+/**
+ * Rows as CSV (RFC 4180): comma, CRLF, quotes where needed; a byte order mark, since spreadsheets take UTF-8 for something else without it.
+ *
+ * A cell that a spreadsheet would take for a formula, because it begins with = + - @, a tab or a line break, is led by an apostrophe:
+ * names in a job come from files of strangers. Negative numbers are no exception; the rule has none.
+ */
+export const csvOf = (rows: readonly (readonly (string | number)[])[]): string =>
+  `\ufeff${rows.map((row) => row.map(cellOf).join(",")).join("\r\n")}\r\n`;
+
+function cellOf(value: string | number): string {
+  const text = String(value);
+  const safe = /^[=+\-@\t\r\n]/.test(text) ? `'${text}` : text;
+  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+}

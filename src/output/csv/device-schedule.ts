@@ -1,0 +1,72 @@
+import { controlledRooms, degreesOf, roomTitle, type Site, wholeTurn } from "#engine";
+import { cutOutWords, maskWords, measureWords } from "../setting-out/device-rows.ts";
+import { measuresOf } from "../setting-out/measures.ts";
+import { wallLetters } from "../setting-out/wall-letters.ts";
+import { csvOf } from "./csv.ts";
+
+const head = [
+  "Tag",
+  "Storey",
+  "Room",
+  "Model",
+  "Height m",
+  "Turn °",
+  "x m",
+  "y m",
+  "From wall (mm)",
+  "From wall (mm)",
+  "Cut-out mm",
+  "Masks",
+  "Group",
+  "Switches",
+  "Pinned",
+  "Id",
+];
+
+/** Every detector of a job as one line of CSV, in the order of storeys and tags, with the measures of the setting-out sheets. */
+export function deviceSchedule(site: Site): string {
+  const rooms = new Map(site.rooms.map((room) => [room.id, room]));
+  const letters = new Map(
+    site.rooms.map((room) => [
+      room.id,
+      wallLetters(
+        site.detectors.filter((one) => one.room === room.id).flatMap((one) => measuresOf(one, room, site)),
+      ),
+    ]),
+  );
+  const storeyPlace = (room: string): number =>
+    site.storeys.findIndex((storey) => storey.id === rooms.get(room)?.storey);
+  const detectors = [...site.detectors].sort(
+    (a, b) => storeyPlace(a.room) - storeyPlace(b.room) || (a.tag < b.tag ? -1 : a.tag > b.tag ? 1 : 0),
+  );
+  const rows = detectors.map((detector) => {
+    const room = rooms.get(detector.room);
+    const model = site.models.find((one) => one.id === detector.model);
+    const measures = room ? measuresOf(detector, room, site) : [];
+    return [
+      detector.tag,
+      site.storeys.find((storey) => storey.id === room?.storey)?.name ?? "",
+      roomTitle(room),
+      model?.title ?? detector.model,
+      detector.height.toFixed(2),
+      String(Math.round(degreesOf(wholeTurn(detector.turn))) % 360),
+      detector.at[0].toFixed(3),
+      detector.at[1].toFixed(3),
+      ...[0, 1].map((i) => {
+        const measure = measures[i];
+        return measure
+          ? measureWords(measure, letters.get(detector.room) ?? new Map()).replaceAll("\u00a0", "")
+          : "measure on site";
+      }),
+      cutOutWords(model).replace("*", ""),
+      detector.masks.map(maskWords).join("; "),
+      detector.group,
+      controlledRooms(detector)
+        .map((id) => roomTitle(rooms.get(id)))
+        .join("; "),
+      detector.pinned ? "yes" : "no",
+      detector.id,
+    ];
+  });
+  return csvOf([head, ...rows]);
+}

@@ -1,0 +1,143 @@
+import type { RoomCoverage, Site, Storey } from "#engine";
+import { deviceSchedule } from "../csv/device-schedule.ts";
+import type { Variant } from "../drawing/ink.ts";
+import type { Sheet } from "../drawing/mark.ts";
+import { planSheet } from "../drawing/plan-sheet.ts";
+import type { SheetTitle } from "../drawing/title-block.ts";
+import type { DeviceZone } from "../drawing/zone-marks.ts";
+import { type PdfFonts, pdfOf } from "../pdf/pdf.ts";
+import { settingOutSheets, type UnnumberedSheet } from "../setting-out/setting-out-sheets.ts";
+import { svgOf } from "../svg/svg.ts";
+
+/** What the title blocks say of the job as a whole. */
+export type JobSheetDetails = Pick<
+  SheetTitle,
+  "job" | "client" | "site" | "date" | "revision" | "drawnBy" | "checkedBy"
+>;
+
+export interface PackInput {
+  readonly site: Site;
+  readonly coverage: readonly RoomCoverage[];
+  readonly zones: readonly DeviceZone[];
+  readonly details: JobSheetDetails;
+  readonly fonts: PdfFonts;
+  /** Stamped into the PDFs. */
+  readonly created: Date;
+  readonly variant?: Variant;
+}
+
+export interface PackFile {
+  readonly name: string;
+  readonly content: string | Uint8Array;
+  /** The sheets in it, in order. */
+  readonly sheets: readonly {
+    readonly title: string;
+    readonly page: number;
+    readonly scale: number | undefined;
+  }[];
+}
+
+/** The files of a pack: plans and setting-out sheets of every storey that has rooms, as SVG and PDF, and the device schedule. */
+export async function packFiles(input: PackInput): Promise<readonly PackFile[]> {
+  const { site } = input;
+  const storeys = site.storeys.filter((storey) => site.rooms.some((room) => room.storey === storey.id));
+  const slugs = slugsOf(storeys);
+  const documents = [
+    ...storeys.map(
+      (storey): Document => ({ name: `plan-${slugs.get(storey.id)}`, sheets: [planOf(input, storey)] }),
+    ),
+    ...storeys.map(
+      (storey): Document => ({
+        name: `setting-out-${slugs.get(storey.id)}`,
+        sheets: settingOutSheets({
+          site,
+          storey: storey.id,
+          title: titleOf(input, { storey, sheet: "Setting out" }),
+        }),
+      }),
+    ),
+  ].filter((document) => document.sheets.length > 0);
+  const pages = documents.reduce((sum, document) => sum + document.sheets.length, 0);
+  let page = 0;
+  const files: PackFile[] = [];
+  for (const { name, sheets } of documents) {
+    const numbered = sheets.map((sheet) => {
+      page += 1;
+      return { page, sheet: sheet(page, pages) };
+    });
+    files.push(...numbered.map((one, i) => svgFile(sheets.length === 1 ? name : `${name}-${i + 1}`, one)));
+    files.push({
+      name: `${name}.pdf`,
+      content: await pdfOf(
+        numbered.map((one) => one.sheet),
+        {
+          fonts: input.fonts,
+          title: numbered[0]!.sheet.title,
+          author: input.details.drawnBy,
+          created: input.created,
+        },
+      ),
+      sheets: numbered.map(sheetLine),
+    });
+  }
+  return [...files, { name: "device-schedule.csv", content: deviceSchedule(site), sheets: [] }];
+}
+
+interface Document {
+  readonly name: string;
+  readonly sheets: readonly UnnumberedSheet[];
+}
+
+interface Numbered {
+  readonly page: number;
+  readonly sheet: Sheet;
+}
+
+const sheetLine = ({ page, sheet }: Numbered): PackFile["sheets"][number] => ({
+  title: sheet.title,
+  page,
+  scale: sheet.scale,
+});
+
+const svgFile = (name: string, numbered: Numbered): PackFile => ({
+  name: `${name}.svg`,
+  content: svgOf(numbered.sheet),
+  sheets: [sheetLine(numbered)],
+});
+
+function planOf(input: PackInput, storey: Storey): UnnumberedSheet {
+  const { site, coverage, zones, variant } = input;
+  return (page, pages) =>
+    planSheet({
+      site,
+      storey: storey.id,
+      coverage,
+      zones,
+      title: { ...titleOf(input, { storey, sheet: "Plan, detectors" }), page, pages },
+      ...(variant ? { variant } : {}),
+    });
+}
+
+const titleOf = (
+  input: PackInput,
+  of: { readonly storey: Storey; readonly sheet: string },
+): Omit<SheetTitle, "page" | "pages"> => ({ ...input.details, storey: of.storey.name, sheet: of.sheet });
+
+/** Names of storeys as parts of file names, all different. */
+function slugsOf(storeys: readonly Storey[]): ReadonlyMap<string, string> {
+  const used = new Set<string>();
+  return new Map(
+    storeys.map((storey, i) => {
+      const plain = storey.name
+        .normalize("NFD")
+        .replace(/\p{Mark}/gu, "")
+        .toLowerCase()
+        .replace(/[^a-z0-9]+/g, "-")
+        .replace(/^-+|-+$/g, "")
+        .slice(0, 40);
+      const name = plain === "" || used.has(plain) ? [plain, String(i + 1)].filter(Boolean).join("-") : plain;
+      used.add(name);
+      return [storey.id, name];
+    }),
+  );
+}
