@@ -1,7 +1,7 @@
-import type { Finding, RoomCoverage, Site } from "#engine";
+import type { RoomCoverage, Site } from "#engine";
 import type { DeviceZones } from "../contract.ts";
 import { applied } from "../jobs/apply.ts";
-import { coverageNow, findingsOf, zonesOf } from "./engine-ways.ts";
+import { allFindings, roomKeeper, zonesOf } from "./engine-ways.ts";
 import type { ReviewAnswer, ReviewQuestion } from "./protocol.ts";
 import { roomParts, sameParts } from "./room-key.ts";
 
@@ -10,12 +10,12 @@ interface Known {
   readonly parts: readonly unknown[];
   readonly coverage: RoomCoverage;
   readonly zones: readonly (readonly [string, DeviceZones])[];
-  readonly findings: readonly Finding[];
 }
 
 let site: Site | undefined;
 let revision = 0;
 const known = new Map<string, Known>();
+const rooms = roomKeeper();
 let waiting: string[] = [];
 let live: Extract<ReviewQuestion, { ask: "live" }> | undefined;
 let device: Extract<ReviewQuestion, { ask: "device" }> | undefined;
@@ -27,6 +27,7 @@ addEventListener("message", ({ data }: MessageEvent<ReviewQuestion>) => {
   switch (data.ask) {
     case "site":
       known.clear();
+      rooms.forget();
       take(data.site, data.revision);
       break;
     case "change":
@@ -50,8 +51,8 @@ function take(next: Site, to: number): void {
   revision = to;
   live = undefined;
   waiting = next.rooms.map(({ id }) => id);
-  const rooms = new Set(waiting);
-  for (const id of known.keys()) if (!rooms.has(id)) known.delete(id);
+  const there = new Set(waiting);
+  for (const id of known.keys()) if (!there.has(id)) known.delete(id);
 }
 
 /** One room at a time; between two rooms newer questions are heard. A drag comes before the rest. */
@@ -94,16 +95,16 @@ function reviewNext(): void {
   let result = known.get(id);
   if (!result || !sameParts(result.parts, parts)) {
     const own = site;
-    const coverage = coverageNow(own, id);
+    const coverage = rooms.coverage(own, id);
     const zones = own.detectors
       .filter(({ room }) => room === id)
       .map((one) => [one.id, zonesOf(own, one)] as const);
-    result = { parts, coverage, zones, findings: [] };
+    result = { parts, coverage, zones };
     known.set(id, result);
     tell({ tell: "room", revision, coverage, zones });
   }
   if (waiting.length === 0) {
-    const findings = findingsOf(
+    const findings = allFindings(
       site,
       [...known.values()].map(({ coverage }) => coverage),
     );
@@ -117,11 +118,16 @@ function answerLive(): void {
   if (!question || !site || question.revision !== revision || question.steps.length === 0) return;
   const next = applied(site, question.steps);
   const moved = next.detectors.filter((one, i) => one !== site?.detectors[i]);
-  const rooms = new Set(moved.flatMap(({ room, controls }) => [room, ...controls]));
+  const touched = new Set(moved.flatMap(({ room, controls }) => [room, ...controls]));
   const before = site.detectors.filter((one, i) => one !== next.detectors[i]);
-  for (const { room, controls } of before) for (const id of [room, ...controls]) rooms.add(id);
+  for (const { room, controls } of before) for (const id of [room, ...controls]) touched.add(id);
   const zones = moved.map((one) => [one.id, zonesOf(next, one)] as const);
-  tell({ tell: "live", turn: question.turn, zones, coverage: [...rooms].map((id) => coverageNow(next, id)) });
+  tell({
+    tell: "live",
+    turn: question.turn,
+    zones,
+    coverage: [...touched].map((id) => rooms.coverage(next, id)),
+  });
 }
 
 function answerDevice(): void {

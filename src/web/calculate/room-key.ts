@@ -1,5 +1,32 @@
 import type { Site } from "#engine";
 
+/** What a room's result depends on, detectors aside, as far as the rooms in which those hang. */
+export function groundParts(site: Site, room: string): readonly unknown[] {
+  const hung = [
+    ...new Set(site.detectors.filter(({ controls }) => controls.includes(room)).map((one) => one.room)),
+  ];
+  const [defaults, rooms, openings, pieces, obstacles, places, sources, luminaires, things] = roomParts(
+    site,
+    room,
+  );
+  const far = site.rooms.filter(({ id }) => hung.includes(id));
+  const farObstacles = site.obstacles.filter((one) => hung.includes(one.room));
+  return [
+    defaults,
+    rooms,
+    openings,
+    pieces,
+    obstacles,
+    places,
+    sources,
+    luminaires,
+    things,
+    site.models,
+    far,
+    farObstacles,
+  ];
+}
+
 /** Everything that a room's result depends on: itself, its openings, the rooms behind them, what stands in them, and devices near by. */
 export function roomParts(site: Site, room: string): readonly unknown[] {
   const openings = site.openings.filter(({ rooms }) => rooms.includes(room));

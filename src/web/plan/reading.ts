@@ -1,9 +1,9 @@
 import type { Detector, Finding } from "#engine";
 import type { Workbench } from "../shell/workbench.ts";
+import { labelPlace } from "./label-place.ts";
 import { placedFlags } from "./paint/flags.ts";
 import type { Flag } from "./painter.ts";
 import { picked, placeOf, recordOf, roomsOn, sameRef } from "./pick.ts";
-import { labelPlace } from "./shapes.ts";
 import type { Bench } from "./tools/state.ts";
 import { gripsOf } from "./tools/step.ts";
 import { type Pixel, toPixel } from "./view.ts";
@@ -30,7 +30,7 @@ export function flagsOf(bench: Workbench, findings: readonly Finding[]): readonl
   return findings.flatMap((finding, index): Flag[] => {
     const room = finding.room === undefined ? undefined : rooms.get(finding.room);
     if (!room) return [];
-    const at = finding.at ?? recordPlace(bench, finding) ?? labelPlace(room);
+    const at = finding.at ?? recordPlace(bench, finding) ?? labelPlace(room, bench.job.site);
     return [{ number: index + 1, severity: finding.severity, at, current: bench.finding === index }];
   });
 }

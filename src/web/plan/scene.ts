@@ -1,8 +1,8 @@
 import type { FloorPiece, Obstacle, Point, Room, Site } from "#engine";
+import { labelPlace } from "./label-place.ts";
 import {
   addRing,
   distance,
-  labelPlace,
   middleOf,
   type OpeningShape,
   openingShape,
@@ -17,8 +17,8 @@ export const obstacleTones = 5;
 /** The fixed drawing of one storey as paths in plan metres, made once for a snapshot and painted at any zoom. */
 export interface Scene {
   readonly bounds: Bounds;
-  /** Wide outlines: what shows of them round the rooms are the walls. */
-  readonly walls: readonly { readonly width: number; readonly path: Path2D }[];
+  /** One wide outline: what shows of it round the rooms are the walls. */
+  readonly walls: { readonly width: number; readonly path: Path2D };
   readonly rooms: Path2D;
   readonly grids: Path2D;
   readonly noDevices: Path2D;
@@ -65,24 +65,18 @@ export function sceneOf(site: Site, storey: string): Scene {
     list.filter((one) => byId.has(one.room));
   const openings = site.openings.filter((opening) => opening.rooms.some((id) => id !== null && byId.has(id)));
 
-  const thickness = new Map<string, number>();
-  for (const opening of openings)
-    for (const id of opening.rooms)
-      if (id)
-        thickness.set(
-          id,
-          Math.min(0.5, Math.max(thickness.get(id) ?? wallWithoutOpenings, opening.thickness)),
-        );
-  const walls = new Map<number, Path2D>();
+  // One width for the whole storey: what a room's band takes from its neighbour is painted over by the neighbour's floor.
+  const outer = openings
+    .filter(({ rooms: sides }) => sides.includes(null))
+    .map((opening) => opening.thickness);
+  const wallWidth = Math.min(0.5, Math.max(wallWithoutOpenings, ...outer));
+  const walls = new Path2D();
   const roomPath = new Path2D();
   const grids = new Path2D();
   const noDevices = new Path2D();
   for (const room of rooms) {
-    const width = 2 * (thickness.get(room.id) ?? wallWithoutOpenings);
-    let wall = walls.get(width);
-    if (!wall) walls.set(width, (wall = new Path2D()));
     for (const ring of [room.outline, ...room.holes]) {
-      addRing(wall, ring);
+      addRing(walls, ring);
       addRing(roomPath, ring);
     }
     for (const ring of room.noDevices) addRing(noDevices, ring);
@@ -149,13 +143,13 @@ export function sceneOf(site: Site, storey: string): Scene {
   }
 
   const labels = rooms.map((room) => {
-    const at = labelPlace(room);
+    const at = labelPlace(room, site);
     const xs = room.outline.map(([x]) => x);
     return { room, at, area: roomArea(room), wide: Math.max(...xs) - Math.min(...xs) };
   });
   return {
     bounds: boundsOf(rooms.flatMap((room) => room.outline)) ?? { left: 0, right: 10, bottom: 0, top: 7 },
-    walls: [...walls].sort(([a], [b]) => b - a).map(([width, path]) => ({ width, path })),
+    walls: { width: 2 * wallWidth, path: walls },
     rooms: roomPath,
     grids,
     noDevices,

@@ -2,7 +2,10 @@ import type { Metres, Opening, Outline, Point, Region, Room } from "#engine";
 
 /** Adds a closed ring to a path in plan metres. */
 export function addRing(path: Path2D, ring: Outline): void {
-  ring.forEach(([x, y], index) => (index === 0 ? path.moveTo(x, y) : path.lineTo(x, y)));
+  ring.forEach(([x, y], index) => {
+    if (index === 0) path.moveTo(x, y);
+    else path.lineTo(x, y);
+  });
   path.closePath();
 }
 
@@ -58,28 +61,6 @@ export function rimDistance(ring: Outline, point: Point): Metres {
   for (let i = 0, j = ring.length - 1; i < ring.length; j = i++)
     least = Math.min(least, distance(point, nearestOn(ring[j] as Point, ring[i] as Point, point)));
   return least;
-}
-
-/** A roomy place for a label: of a coarse grid inside the room, the point farthest from its walls. */
-export function labelPlace(room: Room): Point {
-  const xs = room.outline.map(([x]) => x);
-  const ys = room.outline.map(([, y]) => y);
-  const [left, right] = [Math.min(...xs), Math.max(...xs)];
-  const [bottom, top] = [Math.min(...ys), Math.max(...ys)];
-  let best: Point = [(left + right) / 2, (bottom + top) / 2];
-  let most = insideRoom(room, best) ? rimDistance(room.outline, best) * 1.15 : -1;
-  const steps = 12;
-  for (let i = 1; i < steps; i++)
-    for (let j = 1; j < steps; j++) {
-      const at: Point = [left + ((right - left) * i) / steps, bottom + ((top - bottom) * j) / steps];
-      if (!insideRoom(room, at)) continue;
-      const clear = [room.outline, ...room.holes].reduce(
-        (low, ring) => Math.min(low, rimDistance(ring, at)),
-        Infinity,
-      );
-      if (clear > most) [best, most] = [at, clear];
-    }
-  return best;
 }
 
 /** Where an opening's parts lie: reveal, and the leaf of a door with its swing. */

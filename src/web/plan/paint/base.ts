@@ -12,10 +12,8 @@ export function paintBase(surface: Surface, scene: Scene): void {
   context.lineJoin = "miter";
   context.miterLimit = 4;
   context.strokeStyle = palette.wall;
-  for (const wall of scene.walls) {
-    context.lineWidth = wall.width;
-    context.stroke(wall.path);
-  }
+  context.lineWidth = scene.walls.width;
+  context.stroke(scene.walls.path);
   context.fillStyle = palette.plan;
   context.fill(scene.rooms);
 
@@ -43,9 +41,9 @@ export function paintBase(surface: Surface, scene: Scene): void {
   context.setLineDash([8 * px, 3 * px, 2 * px, 3 * px]);
   context.stroke(scene.raised);
   context.setLineDash([]);
-  context.fillStyle = faded(palette.towards, 0.16);
+  context.fillStyle = palette.plan;
   context.fill(scene.glass);
-  context.strokeStyle = palette.towards;
+  context.strokeStyle = palette["wall-line"];
   context.stroke(scene.glass);
 
   context.strokeStyle = palette.edge;
@@ -81,21 +79,23 @@ export function paintNames(surface: Surface, scene: Scene, units: Units): void {
   for (const { room, at, area, wide } of scene.labels) {
     const pixel = pixelOf(surface, at);
     if (!onScreen(view, pixel, 120)) continue;
-    const title = room.number ? `${room.number} ${room.name}` : room.name;
     context.font = `600 13px ${family}`;
-    const room13 = wide * view.scale - 12;
-    const width = context.measureText(title).width;
-    const fits = width < room13;
-    if (fits) {
-      writeText(surface, title, { pixel, colour: palette.ink, strong: true });
-      if (view.scale > 22)
-        writeText(surface, areaText(area, units), {
-          pixel: { px: pixel.px, py: pixel.py + 17 },
-          colour: palette.muted,
-        });
-    } else if (room.number && context.measureText(room.number).width < room13) {
-      writeText(surface, room.number, { pixel, colour: palette.ink, strong: true });
+    const space = wide * view.scale - 10;
+    const fits = (text: string): boolean => text !== "" && context.measureText(text).width < space;
+    const title = room.number ? `${room.number} ${room.name}` : room.name;
+    const lines = fits(title)
+      ? [title]
+      : fits(room.name)
+        ? [room.number, room.name]
+        : [room.number || room.name];
+    const shown = lines.filter(fits);
+    const figure = view.scale > 22 && shown.length > 0 ? areaText(area, units) : "";
+    let py = pixel.py - (shown.length - 1 + (figure ? 1 : 0)) * 8;
+    for (const line of shown) {
+      writeText(surface, line, { pixel: { px: pixel.px, py }, colour: palette.ink, strong: true });
+      py += 16;
     }
+    if (figure) writeText(surface, figure, { pixel: { px: pixel.px, py }, colour: palette.muted });
   }
   if (view.scale < 45) return;
   for (const { obstacle, at, wide } of scene.obstacleLabels) {
