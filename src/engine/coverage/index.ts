@@ -6,6 +6,7 @@ export { type PreparedRoom, prepareRoom, withOneOpen } from "./prepared-room.ts"
 export type * from "./results.ts";
 export { coverageOf, doorStates, type RoomDoorState, roomCoverage } from "./room-coverage.ts";
 export { type Scene, type SceneOptions, sceneOf } from "./scene.ts";
+export { type SeesQuestion, sees } from "./sees.ts";
 export { seesSource, spillZone } from "./spill-zone.ts";
 export { type Entrance, type StandingArea, standingArea } from "./standing-area.ts";
 export { unseenReason } from "./unseen-reason.ts";

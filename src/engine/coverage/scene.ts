@@ -91,18 +91,17 @@ export function sceneOf(site: Site, options: SceneOptions): Scene {
       const fitted = first && fittedReveal(opening, { first, second });
       return fitted ? [fitted] : [];
     });
+  const pieces = rooms.flatMap((room) => look.floorPiecesOf(room.id));
+  // Solids stand wherever they stand, also where they stick out of the room that they belong to.
+  const prisms = [
+    ...rooms.flatMap((room) => obstaclePrisms(room, { look: look.obstaclesOf(room.id), pieces })),
+    ...reveals.flatMap((fitted) => openingPrisms(fitted, { rooms, pieces, doors: options.doors })),
+  ];
   const parts = joinedRooms(rooms, reveals).map((ids) => {
     const own = rooms.filter((room) => ids.has(room.id));
     const ownReveals = reveals.filter((fitted) => ids.has(fitted.opening.rooms[0]));
-    const pieces = own.flatMap((room) => look.floorPiecesOf(room.id));
-    const prisms = own.flatMap((room) => obstaclePrisms(room, { look: look.obstaclesOf(room.id), pieces }));
-    const fills = ownReveals.flatMap((fitted) =>
-      openingPrisms(fitted, { rooms: own, pieces, doors: options.doors }),
-    );
-    return partOf(
-      { rooms: own, reveals: ownReveals, pieces, prisms: [...prisms, ...fills] },
-      options.eroded ?? 0,
-    );
+    const ownPieces = pieces.filter((piece) => ids.has(piece.room));
+    return partOf({ rooms: own, reveals: ownReveals, pieces: ownPieces, prisms }, options.eroded ?? 0);
   });
   return { site, ...options, parts };
 }
@@ -158,15 +157,15 @@ function partOf(input: PartInput, eroded: Metres): ScenePart {
   ];
   const bounds = boundsOf(spaces.flatMap(ringsOf));
   const levels = levelsOf(rooms, { reveals, pieces });
-  if (eroded === 0)
-    return { rooms, reveals, walls: wallLines(rooms, reveals), prisms: input.prisms, levels, bounds };
+  const near = input.prisms.filter((prism) => overlap(prism.bounds, bounds));
+  if (eroded === 0) return { rooms, reveals, walls: wallLines(rooms, reveals), prisms: near, levels, bounds };
   // One part in two hundred more than asked, plus ten grains: rounding and chords must not leave a solid too thick.
   const amount = eroded * 1.005 + 1e-4;
   const free = outset(union(spaces), amount);
   const walls = ringsOf(free).flatMap((ring) =>
     ring.map((a, i): WallLine => ({ a, b: ring[(i + 1) % ring.length] as Point, room: "" })),
   );
-  const prisms = input.prisms.flatMap((prism) => {
+  const prisms = near.flatMap((prism) => {
     const rings = ringsOf(
       inset(
         prism.rings.flatMap((ring) => regionOf(ring)),
@@ -177,6 +176,9 @@ function partOf(input: PartInput, eroded: Metres): ScenePart {
   });
   return { rooms, reveals, walls, prisms, levels, bounds };
 }
+
+const overlap = (a: Bounds, b: Bounds): boolean =>
+  a.minX <= b.maxX && a.maxX >= b.minX && a.minY <= b.maxY && a.maxY >= b.minY;
 
 /** Sets of rooms that open reveals join. */
 function joinedRooms(
