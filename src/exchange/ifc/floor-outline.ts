@@ -1,6 +1,6 @@
 import type { Metres, Outline, Point, Region } from "#engine";
 import type { ElementMesh } from "./kernel.ts";
-import { regionArea, simplified, unionOf } from "./region.ts";
+import { boxOf, inPiece, regionArea, simplified, unionOf } from "./region.ts";
 
 /** A body of space, cut at its floor. */
 export interface FloorOutline {
@@ -53,10 +53,41 @@ export function floorOutline(mesh: ElementMesh): FloorOutline | undefined {
   const flat = ceilings.filter((face) => Math.abs(face.high - top) < 0.01 && Math.abs(face.low - top) < 0.01);
   const flatArea = flat.reduce((sum, face) => sum + face.area, 0);
   if (flatArea > 0.9 * area) return { region, floor, height: top - floor, unevenCeiling: false };
-  const mean = Math.abs(volume(mesh)) / area;
-  const height = mean > 0 && mean <= highest - floor ? mean : highest - floor;
-  return { region, floor, height, unevenCeiling: true };
+  const height = (meanTop(faces, region) ?? highest) - floor;
+  return { region, floor, height: height > 0 ? height : highest - floor, unevenCeiling: true };
 }
+
+/** Places along the longer side of a floor at which the ceiling above is measured. */
+const soundings = 24;
+
+/** Mean height of the uppermost face over a grid of places on the floor; the way round of the triangles does not matter. [m] */
+const meanTop = (faces: readonly Face[], region: Region): Metres | undefined => {
+  const [x1, y1, x2, y2] = boxOf(region[0]!.outline);
+  const step = Math.max(x2 - x1, y2 - y1) / soundings;
+  let [sum, count] = [0, 0];
+  for (let x = x1 + step / 2; x < x2; x += step) {
+    for (let y = y1 + step / 2; y < y2; y += step) {
+      if (!region.some((piece) => inPiece([x, y], piece))) continue;
+      const tops = faces.flatMap((face) => heightAt(face, [x, y]) ?? []);
+      if (tops.length < 2) continue;
+      sum += Math.max(...tops);
+      count++;
+    }
+  }
+  return count > 0 ? sum / count : undefined;
+};
+
+/** Height of a face above a place, undefined where it does not lie over it. [m] */
+const heightAt = (face: Face, at: Point): Metres | undefined => {
+  const [a, b, c] = face.ring as [Point, Point, Point];
+  const whole = (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
+  if (Math.abs(whole) < 1e-10) return undefined;
+  const v = ((at[0] - a[0]) * (c[1] - a[1]) - (at[1] - a[1]) * (c[0] - a[0])) / whole;
+  const w = ((b[0] - a[0]) * (at[1] - a[1]) - (b[1] - a[1]) * (at[0] - a[0])) / whole;
+  if (v < 0 || w < 0 || v + w > 1) return undefined;
+  const [az, bz, cz] = face.heights;
+  return az + v * (bz - az) + w * (cz - az);
+};
 
 interface Face {
   readonly ring: Outline;
@@ -64,6 +95,7 @@ interface Face {
   readonly area: number;
   readonly low: Metres;
   readonly high: Metres;
+  readonly heights: readonly [Metres, Metres, Metres];
   readonly level: boolean;
 }
 
@@ -85,6 +117,7 @@ const facesOf = ({ corners, triangles }: ElementMesh["parts"][number]): Face[] =
       area: Math.abs(nz) / 2,
       low: Math.min(az, bz, cz),
       high: Math.max(az, bz, cz),
+      heights: [az, bz, cz],
       level: Math.abs(nz) > levelShare * size,
     });
   }
@@ -102,20 +135,4 @@ const mainLevel = (faces: readonly Face[]): Metres => {
   let most = -1;
   for (const [key, area] of areas) if (area > most) [best, most] = [key, area];
   return best / 1000;
-};
-
-/** Volume enclosed by a closed mesh (sum of signed tetrahedra). [m³] */
-const volume = (mesh: ElementMesh): number => {
-  let sum = 0;
-  for (const { corners: p, triangles } of mesh.parts) {
-    for (let t = 0; t < triangles.length; t += 3) {
-      const [i, j, k] = [triangles[t]! * 3, triangles[t + 1]! * 3, triangles[t + 2]! * 3];
-      const [ox, oy, oz] = [p[0]!, p[1]!, p[2]!];
-      const [ax, ay, az] = [p[i]! - ox, p[i + 1]! - oy, p[i + 2]! - oz];
-      const [bx, by, bz] = [p[j]! - ox, p[j + 1]! - oy, p[j + 2]! - oz];
-      const [cx, cy, cz] = [p[k]! - ox, p[k + 1]! - oy, p[k + 2]! - oz];
-      sum += ax * (by * cz - bz * cy) + ay * (bz * cx - bx * cz) + az * (bx * cy - by * cx);
-    }
-  }
-  return sum / 6;
 };

@@ -27,18 +27,17 @@ export interface WallHole {
 }
 
 /** The holes of the file: every opening body in a wall, and every door or window that was set without one. */
-export function wallHoles(model: IfcModel, relations: Relations): readonly WallHole[] {
+export function wallHoles(model: IfcModel, relations: Relations, leftOut: LeftOutList): readonly WallHole[] {
   const holes: WallHole[] = [];
   for (const body of model.ids("IFCOPENINGELEMENT", "IFCOPENINGSTANDARDCASE")) {
     const filling = relations.fillingOf.get(body);
     const host = relations.hostOf.get(body);
     if (filling !== undefined && !isFilling(model.type(filling))) continue;
-    if (
-      filling === undefined &&
-      host !== undefined &&
-      /SLAB|ROOF|COVERING|FOOTING|STAIR/.test(model.type(host))
-    )
+    if (host !== undefined && /SLAB|ROOF|COVERING|FOOTING|STAIR/.test(model.type(host))) {
+      if (filling !== undefined)
+        leftOut.add("skylight or hatch", "it lies in a roof or floor, not in a wall");
       continue;
+    }
     holes.push({ body, filling, host });
   }
   for (const id of model.ids("IFCDOOR", "IFCDOORSTANDARDCASE", "IFCWINDOW", "IFCWINDOWSTANDARDCASE")) {

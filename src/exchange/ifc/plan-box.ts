@@ -32,6 +32,9 @@ export function planBox(mesh: ElementMesh): PlanBox | undefined {
   return { ...smallestRectangle(hull), low, high };
 }
 
+/** Smallest turned rectangle around a ring. */
+export const boxAround = (ring: readonly Point[]): Rectangle => smallestRectangle(hullOf(ring));
+
 type Rectangle = Pick<PlanBox, "centre" | "along" | "length" | "width">;
 
 /** One side of the smallest rectangle lies along a side of the hull (Freeman and Shapira 1975). */

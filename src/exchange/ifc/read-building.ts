@@ -1,5 +1,6 @@
 import type { Problem } from "#engine";
 import type { ImportResult, SurveyRecords } from "../survey.ts";
+import { contactsOf, openContacts } from "./contacts.ts";
 import { type Identities, identities } from "./identities.ts";
 import type { ElementMesh, OpenModel } from "./kernel.ts";
 import { type LeftOutList, leftOutList } from "./left-out.ts";
@@ -13,7 +14,7 @@ import { nearOrigin } from "./shift.ts";
 import { flightsOf, readFlights } from "./stairs.ts";
 import { type ReadStorey, readStoreys, standingStoreys } from "./storeys.ts";
 import { readThings, thingsOf } from "./things.ts";
-import { readUnderlay, wallsOf } from "./underlay.ts";
+import { partingsOf, readUnderlay, wallsOf } from "./underlay.ts";
 import { lengthUnit } from "./units.ts";
 
 export interface BuildingContext {
@@ -60,8 +61,8 @@ export function readBuilding(model: IfcModel, context: BuildingContext): ImportR
   const inside = { ...reading, rooms };
 
   progress("openings", 0.5);
-  const holes = rooms.length > 0 ? wallHoles(model, relations) : [];
-  const openings = readOpenings(
+  const holes = rooms.length > 0 ? wallHoles(model, relations, reading.leftOut) : [];
+  const cut = readOpenings(
     holes,
     meshesOf(
       context.open,
@@ -69,6 +70,13 @@ export function readBuilding(model: IfcModel, context: BuildingContext): ImportR
     ),
     inside,
   );
+  const contacts = contactsOf(rooms);
+  const between =
+    contacts.length > 0 ? meshesOf(context.open, partingsOf(model)) : new Map<number, ElementMesh>();
+  const openings = [
+    ...cut,
+    ...openContacts(contacts, [...between.values()], { openings: cut, identities: names }),
+  ];
 
   progress("things", 0.7);
   const lamps = luminairesOf(model, relations, reading.leftOut);

@@ -106,6 +106,18 @@ export function distanceToSegment(p: Point, a: Point, b: Point): number {
   return Math.hypot(p[0] - a[0] - t * dx, p[1] - a[1] - t * dy);
 }
 
+/** Least and largest x and y of a ring. */
+export function boxOf(ring: Outline): readonly [number, number, number, number] {
+  let [x1, y1, x2, y2] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const [x, y] of ring) {
+    x1 = Math.min(x1, x);
+    y1 = Math.min(y1, y);
+    x2 = Math.max(x2, x);
+    y2 = Math.max(y2, y);
+  }
+  return [x1, y1, x2, y2];
+}
+
 /** Convex hull, counter-clockwise (Andrew's monotone chain). */
 export function hullOf(points: readonly Point[]): Outline {
   const sorted = [...points].sort((p, q) => p[0] - q[0] || p[1] - q[1]);

@@ -4,7 +4,7 @@ import type { Identities } from "./identities.ts";
 import type { ElementMesh } from "./kernel.ts";
 import type { LeftOutList } from "./left-out.ts";
 import { type IfcModel, textOf, wordOf } from "./model.ts";
-import { pieceArea, regionArea, sharedOf, simplified } from "./region.ts";
+import { boxOf, pieceArea, regionArea, sharedOf, simplified } from "./region.ts";
 import { type Relations, storeyOf } from "./relations.ts";
 import { notARoom, roomUse } from "./room-use.ts";
 import { type ReadStorey, storeyAt } from "./storeys.ts";
@@ -162,18 +162,6 @@ const withoutDoubles = (rooms: readonly ReadRoom[], context: RoomContext): reado
 const boxesMeet = (a: Piece, b: Piece): boolean => {
   const [p, q] = [boxOf(a.outline), boxOf(b.outline)];
   return p[0] < q[2] && q[0] < p[2] && p[1] < q[3] && q[1] < p[3];
-};
-
-/** Least and largest x and y of a ring. */
-export const boxOf = (ring: Outline): readonly [number, number, number, number] => {
-  let [x1, y1, x2, y2] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (const [x, y] of ring) {
-    x1 = Math.min(x1, x);
-    y1 = Math.min(y1, y);
-    x2 = Math.max(x2, x);
-    y2 = Math.max(y2, y);
-  }
-  return [x1, y1, x2, y2];
 };
 
 const tidy = (metres: number): number => Math.round(metres * 1e4) / 1e4;

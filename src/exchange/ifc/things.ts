@@ -14,9 +14,10 @@ import type { ElementMesh } from "./kernel.ts";
 import type { LeftOutList } from "./left-out.ts";
 import type { ReadLimits } from "./limits.ts";
 import { type IfcModel, textOf } from "./model.ts";
-import { distanceToSegment, inPiece, pieceArea, ringArea, sharedOf } from "./region.ts";
+import { boxAround } from "./plan-box.ts";
+import { boxOf, distanceToSegment, inPiece, pieceArea, ringArea, sharedOf } from "./region.ts";
 import { type Relations, typeNameOf } from "./relations.ts";
-import { boxOf, type ReadRoom } from "./rooms.ts";
+import type { ReadRoom } from "./rooms.ts";
 import { isSwitch, standsOnFloor, type ThingKind, thingKind } from "./thing-kinds.ts";
 
 export interface ThingContext {
@@ -220,22 +221,14 @@ const identity = (thing: Thing, { context, part }: { context: ThingContext; part
 
 /** The longer side of a desk with more room before it is where somebody sits. */
 const besideDesk = (place: Place): Point => {
-  const middle = centroid(place.outline);
-  let best = middle;
-  let widest = -1;
-  const ring = place.outline;
-  const longest = Math.max(...ring.map((a, i) => length(a, ring[(i + 1) % ring.length]!)));
-  ring.forEach((a, i) => {
-    const b = ring[(i + 1) % ring.length]!;
-    const size = length(a, b);
-    if (size < 0.9 * longest) return;
-    const out: Point = [(b[1] - a[1]) / size, -(b[0] - a[0]) / size];
-    const at: Point = [(a[0] + b[0]) / 2 + 0.3 * out[0], (a[1] + b[1]) / 2 + 0.3 * out[1]];
-    if (!inPiece(at, place.room.piece)) return;
-    const clear = wallDistance(at, place.room);
-    if (clear > widest) [best, widest] = [at, clear];
+  const { centre, along, width } = boxAround(place.outline);
+  const sides = [-1, 1].map((side): Point => {
+    const off = side * (width / 2 + 0.3);
+    return [tidy(centre[0] - off * along[1]), tidy(centre[1] + off * along[0])];
   });
-  return [tidy(best[0]), tidy(best[1])];
+  const inside = sides.filter((at) => inPiece(at, place.room.piece));
+  inside.sort((p, q) => wallDistance(q, place.room) - wallDistance(p, place.room));
+  return inside[0] ?? centroid(place.outline);
 };
 
 const wallDistance = (at: Point, room: ReadRoom): Metres =>

@@ -16,6 +16,12 @@ export const wallsOf = (model: IfcModel): readonly number[] =>
     "IFCCOLUMNSTANDARDCASE",
   );
 
+/** Elements that part one room from another. */
+export const partingsOf = (model: IfcModel): readonly number[] => [
+  ...wallsOf(model),
+  ...model.ids("IFCPLATE", "IFCMEMBER", "IFCDOOR", "IFCWINDOW", "IFCBUILDINGELEMENTPROXY"),
+];
+
 /** Walls and columns from above, storey by storey. */
 export function readUnderlay(
   ids: readonly number[],

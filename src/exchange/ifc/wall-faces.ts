@@ -1,6 +1,7 @@
 import type { Metres, Outline, Point } from "#engine";
 import type { PlanBox } from "./plan-box.ts";
-import { boxOf, type ReadRoom } from "./rooms.ts";
+import { boxOf } from "./region.ts";
+import type { ReadRoom } from "./rooms.ts";
 
 /** A straight part of a room's outline beside an opening. `s` runs along the opening from its middle, `t` across it. */
 export interface WallFace {
