@@ -1,0 +1,2 @@
+export { firmModels, useFirmModels } from "./firm-list.ts";
+export { ModelsEditor } from "./models-editor.tsx";
