@@ -1,6 +1,5 @@
 import type { Point, Way } from "../geometry/index.ts";
 import type { Metres } from "../quantity/index.ts";
-import type { PlanningDefaults } from "../site/index.ts";
 import type { DarkWalk } from "./results.ts";
 
 /** Places on a way at which sight is tested are this far apart; where it changes the place is then found to a millimetre. [m] */
@@ -77,10 +76,6 @@ export function worstWalk(
   }
   return worst;
 }
-
-/** Seconds from reaction to light: as the data sheet says plus the lamp's start, where known; else the job's figure for both together. @returns [s] */
-export const responseOf = (response: number | undefined, defaults: PlanningDefaults): number =>
-  response ?? defaults.response;
 
 /** A place along a way. @param way - The way. @param distance - From its start. [m] @returns Its end beyond its length. @example Half of a straight way: its middle */
 export function placeAlong(way: Way, distance: Metres): Point {

@@ -1,18 +1,17 @@
 import {
+  DECLARED_AT,
   type DetectorModel,
   type ReachShape,
-  reachOf,
   reachOfWalk,
   reachTowards,
-  scaledReach,
-  warmthFactor,
 } from "../detector/index.ts";
 import type { Point } from "../geometry/index.ts";
-import type { Metres } from "../quantity/index.ts";
-import { type Detector, floorHeight, type Room, type SiteLookUp } from "../site/index.ts";
+import type { Metres, Radians } from "../quantity/index.ts";
+import type { Detector, Room, SiteLookUp } from "../site/index.ts";
 import type { Watcher } from "./dark-walk.ts";
+import { standingHeight } from "./floors.ts";
 import type { Scene } from "./scene.ts";
-import { zoneInScene } from "./zone.ts";
+import { planningReach, zoneInScene } from "./zone.ts";
 import type { DeviceLike } from "./zone-types.ts";
 
 /**
@@ -72,39 +71,42 @@ interface ReachQuestion {
 }
 
 function withinWalkReach({ look, room, detector, model }: ReachQuestion): Watcher["sees"] {
-  const { margin, sightHeights } = look.site.defaults;
-  const warmth = warmthFactor(room.highestTemperature ?? 22);
+  const { defaults } = look.site;
+  const temperature = room.highestTemperature ?? DECLARED_AT;
   const pieces = look.floorPiecesOf(room.id);
   const hung = look.roomById.get(detector.room) ?? room;
-  const lens = hung.floor + floorHeight(look.floorPiecesOf(hung.id), detector.at) + detector.height;
-  const known = new Map<number, { readonly towards: ReachShape; readonly across: ReachShape }>();
-  const reachAt = (height: Metres) => {
-    const key = Math.round(height * 1000);
+  const lens =
+    standingHeight({ room: hung, pieces: look.floorPiecesOf(hung.id) }, detector.at) + detector.height;
+  const device = deviceOf(detector, model);
+  const known = new Map<number, Readonly<Record<"towards" | "across", ReachShape>>>();
+  // Floors are level or stepped, so few heights occur; each is worked out once.
+  const reachAt = (height: Metres): Readonly<Record<"towards" | "across", ReachShape>> => {
+    const key = Math.round(height * 1e4);
     const before = known.get(key);
     if (before) return before;
-    const kindAt = (kind: "towards" | "across"): ReachShape =>
-      scaledReach(
-        reachOf(model, { kind, height, sightHeight: sightHeights.walking, mounted: detector.height }).shape,
-        (1 - margin[kind]) * warmth,
-      );
-    const reach = { towards: kindAt("towards"), across: kindAt("across") };
+    const shapeOf = (kind: "towards" | "across"): ReachShape =>
+      planningReach(defaults, {
+        device,
+        kind,
+        height,
+        sight: defaults.sightHeights.walking,
+        purpose: "coverage",
+        temperature,
+      }).shape;
+    const reach = { towards: shapeOf("towards"), across: shapeOf("across") };
     known.set(key, reach);
     return reach;
   };
   return (at, heading) => {
     const [dx, dy] = [at[0] - detector.at[0], at[1] - detector.at[1]];
     const distance = Math.hypot(dx, dy);
-    const height = lens - room.floor - (pieces.length === 0 ? 0 : floorHeight(pieces, at));
-    const { towards, across } = reachAt(height);
-    if (distance === 0) return reachTowards(towards, 0) > 0;
+    const { towards, across } = reachAt(lens - standingHeight({ room, pieces }, at));
     const angle = Math.atan2(dy, dx) - detector.turn;
-    const psi = angleBetween(heading, [-dx, -dy]);
-    return (
-      distance <=
-      reachOfWalk({ towards: reachTowards(towards, angle), across: reachTowards(across, angle) }, psi)
-    );
+    const reach = { towards: reachTowards(towards, angle), across: reachTowards(across, angle) };
+    return distance <= reachOfWalk(reach, angleBetween(heading, [-dx, -dy]));
   };
 }
 
-const angleBetween = (a: Point, b: Point): number =>
+/** @returns Angle between two directions, 0 … π; 0 where one of them has no length. [rad] */
+const angleBetween = (a: Point, b: Point): Radians =>
   Math.atan2(Math.abs(a[0] * b[1] - a[1] * b[0]), a[0] * b[0] + a[1] * b[1]);
