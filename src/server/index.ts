@@ -1,0 +1,1 @@
+export { demoId, type RunningServer, type ServerOptions, startServer } from "./start-server.ts";
