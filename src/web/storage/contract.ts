@@ -1,3 +1,4 @@
+import type { Problem } from "#engine";
 import type { JobDocument, JobFile } from "#job";
 
 /** A job as the start page lists it. */
@@ -21,7 +22,9 @@ export interface StoredJob {
   readonly id: string;
   readonly document: JobDocument;
   readonly sync: () => SyncState;
-  /** Called when the state of sync changes; returns the way to stop. */
+  /** Why changes are not kept on this device, where that is so: the person must know. */
+  readonly trouble: () => Problem | undefined;
+  /** Called when sync or trouble change; returns the way to stop. */
   readonly onSync: (listener: () => void) => () => void;
   /** Resolves when every change made so far is on this device's disk. */
   readonly settled: () => Promise<void>;
@@ -33,6 +36,19 @@ export interface JobShelf {
   readonly list: () => Promise<readonly ListedJob[]>;
   /** Keeps a new job and returns its id. */
   readonly create: (job: JobFile) => Promise<string>;
+  /** Makes sure that the demo job is here and returns its id. */
+  readonly demo: () => Promise<string>;
+  /** Rejects with a `JobNotHere` where neither this device nor a server in reach has the job. */
   readonly open: (id: string) => Promise<StoredJob>;
+  /** Removes a job from this device and from the server in reach. One that is open elsewhere comes back from there: nothing is lost by another's hand. */
   readonly remove: (id: string) => Promise<void>;
+}
+
+/** The job that was asked for is neither on this device nor on a server in reach. */
+export class JobNotHere extends Error {
+  readonly problem: Problem;
+  constructor(id: string) {
+    super(`Job ${id} is not here`);
+    this.problem = { code: "server-job-unknown", values: { id } };
+  }
 }
