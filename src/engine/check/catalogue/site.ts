@@ -60,7 +60,7 @@ export const siteProblems = {
   },
 
   // Outlines
-  "outline-too-few-corners": {
+  "outline-corners-missing": {
     severity: "must",
     message: "{what} has {count} different corners; it needs at least 3.",
     remedy: "Draw it again.",
@@ -75,7 +75,7 @@ export const siteProblems = {
     message: "{what}: corner {corner} lies on top of the one before it.",
     remedy: "Delete one of the two corners.",
   },
-  "outline-crosses-itself": {
+  "outline-self-crossing": {
     severity: "must",
     message: "{what} crosses itself near ({x}, {y}).",
     remedy: "Move the corners there so that the lines no longer cross.",

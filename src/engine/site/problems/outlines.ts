@@ -13,7 +13,7 @@ const LEAST_AREA = 1e-4;
  *
  * @param look - The site's records at hand.
  * @returns Problems of rooms, holes, barred ceiling areas, floor pieces and obstacles.
- * @example A room drawn as a figure of eight gives "outline-crosses-itself" with the place of the crossing
+ * @example A room drawn as a figure of eight gives "outline-self-crossing" with the place of the crossing
  */
 export function outlineProblems(look: SiteLookUp): readonly Problem[] {
   const { site, roomById } = look;
@@ -86,7 +86,7 @@ function faultsOf(outline: Outline, { what, ...owner }: Owner): Problem[] {
   if (corners.length < 3) {
     return [
       {
-        code: "outline-too-few-corners",
+        code: "outline-corners-missing",
         values: { what, count: Math.max(corners.length, Math.min(1, outline.length)) },
         ...owner,
       },
@@ -96,7 +96,7 @@ function faultsOf(outline: Outline, { what, ...owner }: Owner): Problem[] {
   if (crossing) {
     const [x, y] = crossing;
     problems.push({
-      code: "outline-crosses-itself",
+      code: "outline-self-crossing",
       values: { what, x: rounded(x, 2), y: rounded(y, 2) },
       at: [x, y],
       ...owner,
