@@ -1,5 +1,5 @@
 import type { Check, Verdict } from "../check/index.ts";
-import { nameOfOpening, rounded } from "../site/index.ts";
+import { insideSentence, nameOfOpening, rounded } from "../site/index.ts";
 import type { Evidence } from "./evidence.ts";
 import type { Gap } from "./results.ts";
 
@@ -31,7 +31,7 @@ export function coverageChecks(evidence: Evidence): readonly Check[] {
           const opening = look.openingById.get(walk.opening);
           return {
             verdict: verdictOf(walk.metres <= defaults.darkWalkLimit, doubts),
-            what: `Walk in the dark from ${opening ? lowerFirst(nameOfOpening(opening, look)) : walk.opening}`,
+            what: `Walk in the dark from ${opening ? insideSentence(nameOfOpening(opening, look)) : walk.opening}`,
             actual: walk.metres,
             limit: defaults.darkWalkLimit,
             unit: "m",
@@ -45,7 +45,7 @@ export function coverageChecks(evidence: Evidence): readonly Check[] {
       const opening = look.openingById.get(stair.opening);
       return {
         verdict: verdictOf(stair.lead >= defaults.stairLead, doubts),
-        what: `Light before the first step, coming from ${opening ? lowerFirst(nameOfOpening(opening, look)) : stair.opening}`,
+        what: `Light before the first step, coming from ${opening ? insideSentence(nameOfOpening(opening, look)) : stair.opening}`,
         actual: Number.isFinite(stair.lead) ? stair.lead : undefined,
         limit: defaults.stairLead,
         unit: "m",
@@ -155,4 +155,3 @@ function doubtsOf({ prepared, verify }: Evidence): string[] {
 
 const verdictOf = (holds: boolean, doubts: readonly string[]): Verdict =>
   holds ? (doubts.length > 0 ? "not-proven" : "pass") : "fail";
-const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);

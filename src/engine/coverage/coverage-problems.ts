@@ -1,7 +1,7 @@
 import type { Check, Problem } from "../check/index.ts";
 import { seenReliably } from "../detector/index.ts";
 import { poleOf } from "../geometry/index.ts";
-import { nameOfOpening, readable, roomTitle, rounded } from "../site/index.ts";
+import { insideSentence, nameOfOpening, roomTitle, rounded, withArticle } from "../site/index.ts";
 import type { Evidence } from "./evidence.ts";
 import { plainPoint } from "./prepared-room.ts";
 import type { DarkWalk, Gap, GapCause } from "./results.ts";
@@ -208,7 +208,7 @@ function sourceProblems({ prepared, interference, broken, hung }: Evidence): Pro
     if (!record) return [];
     const values = {
       tag: tagOf(device),
-      kind: readable(record.kind),
+      kind: withArticle(record.kind),
       distance: rounded(distance, 1),
       room: roomTitle(look.roomById.get(record.room)),
     };
@@ -221,7 +221,7 @@ function sourceProblems({ prepared, interference, broken, hung }: Evidence): Pro
       code: "source-too-near",
       values: {
         tag: device.tag,
-        kind: readable(source.kind),
+        kind: withArticle(source.kind),
         distance: rounded(distance, 2),
         limit,
         room: title,
@@ -236,7 +236,7 @@ function sourceProblems({ prepared, interference, broken, hung }: Evidence): Pro
 
 const openingName = ({ opening }: Pick<DarkWalk, "opening">, { look }: Evidence["prepared"]): string => {
   const record = look.openingById.get(opening);
-  return record ? lowerFirst(nameOfOpening(record, look)) : opening;
+  return record ? insideSentence(nameOfOpening(record, look)) : opening;
 };
 
 const deviceOfCause = (cause: GapCause): string[] =>
@@ -248,4 +248,3 @@ const deviceOfCause = (cause: GapCause): string[] =>
 
 /** Two digits where there is something to read, three where there would be none. */
 const areaText = (gap: Gap): number => rounded(gap.area, gap.area < 0.1 ? 3 : 2);
-const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);

@@ -10,6 +10,7 @@ import {
   union,
 } from "../geometry/index.ts";
 import {
+  insideSentence,
   isUsableOutline,
   lookUp,
   nameOfOpening,
@@ -125,7 +126,7 @@ function problemsOf({ look, room, standing, dwell }: Found): Problem[] {
     });
   for (const { opening, at, free } of standing.entrances) {
     if (free) continue;
-    const values = { opening: nameOfOpening(opening, look), room: title };
+    const values = { opening: insideSentence(nameOfOpening(opening, look)), room: title };
     problems.push({ code: "door-blocked", values, ...here, records: [opening.id], at: [at[0], at[1]] });
   }
   for (const piece of standing.unreached) {

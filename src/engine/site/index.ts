@@ -3,7 +3,7 @@ export { linksOf, type RoomLink, roomsReachedFrom } from "./connected.ts";
 export { planningDefaults } from "./defaults.ts";
 export { flightEdge, floorHeight } from "./floor.ts";
 export { controlledRooms, lookUp, roomTitle, type SiteLookUp } from "./look-up.ts";
-export { nameOfOpening, nameOfThing, readable, rounded } from "./names.ts";
+export { insideSentence, nameOfOpening, nameOfThing, readable, rounded, withArticle } from "./names.ts";
 export { modelProblems } from "./problems/detectors.ts";
 export { isUsableOutline } from "./problems/outlines.ts";
 export { floorOf } from "./problems/rooms.ts";

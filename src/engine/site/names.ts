@@ -24,3 +24,10 @@ export const readable = (kind: string): string => kind.replaceAll("-", " ");
 
 /** A figure rounded for a sentence. @param value - Any number. @param digits - Places after the point. @example rounded(1.2345, 2) = 1.23 */
 export const rounded = (value: number, digits: number): number => Number(value.toFixed(digits));
+
+/** A name that begins a sentence, put inside one. @example "The door between …" becomes "the door between …" */
+export const insideSentence = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
+
+/** A kind in words with its article. @example withArticle("air-outlet") = "an air outlet" */
+export const withArticle = (kind: string): string =>
+  `${/^[aeiou]/.test(kind) ? "an" : "a"} ${readable(kind)}`;

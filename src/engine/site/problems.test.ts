@@ -222,7 +222,7 @@ const faults: Readonly<Record<keyof typeof entries, readonly [given: Partial<Sit
   ],
   "demo-model-planned": [
     { models: [roundModel({ demo: true })] },
-    "1 detectors are of the invented model Round",
+    "The invented model Round is planned, 1 of it",
   ],
 };
 

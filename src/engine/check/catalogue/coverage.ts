@@ -49,7 +49,7 @@ export const coverageProblems = {
   },
   "gaps-tolerated": {
     severity: "note",
-    message: "{count} small gaps in room {room}, together {area} m², are within the tolerance.",
+    message: "Small gaps in room {room} are within the tolerance: {count} in all, together {area} m².",
     remedy: "Nothing has to be done; placing again would close them.",
   },
   "body-heat-weak": {
@@ -90,12 +90,12 @@ export const coverageProblems = {
   },
   "source-in-view": {
     severity: "should",
-    message: "Detector {tag} looks at a {kind} {distance} m away in room {room}: it may switch on by itself.",
+    message: "Detector {tag} looks at {kind} {distance} m away in room {room}: it may switch on by itself.",
     remedy: "Move it out of view, or mask its lens there.",
   },
   "source-too-near": {
     severity: "should",
-    message: "Detector {tag} is {distance} m from a {kind} in room {room}; {limit} m are needed.",
+    message: "Detector {tag} is {distance} m from {kind} in room {room}; {limit} m are needed.",
     remedy: "Move it further away.",
   },
 } as const satisfies Record<string, CatalogueEntry>;

@@ -288,7 +288,7 @@ export const siteProblems = {
   },
   "demo-model-planned": {
     severity: "should",
-    message: "{count} detectors are of the invented model {model}.",
+    message: "The invented model {model} is planned, {count} of it.",
     remedy: "Choose real models before ordering.",
   },
 } as const satisfies Record<string, CatalogueEntry>;
