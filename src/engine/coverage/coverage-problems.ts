@@ -53,7 +53,7 @@ export function causeInWords(cause: GapCause, tagOf: (device: string) => string)
     case "beyond-reach":
       return "beyond the reach of every detector";
     case "hidden":
-      return `hidden behind ${cause.behind.name}`;
+      return `hidden behind ${solidInWords(cause.behind)}`;
     case "masked":
       return `masked on the lens of ${tagOf(cause.device)}`;
     case "mounting-limits":
@@ -62,6 +62,19 @@ export function causeInWords(cause: GapCause, tagOf: (device: string) => string)
       return "the room gets too warm for body heat to be seen";
     case "no-device":
       return "no detector switches this room";
+  }
+}
+
+function solidInWords({ kind, name }: Extract<GapCause, { kind: "hidden" }>["behind"]): string {
+  switch (kind) {
+    case "obstacle":
+      return /^A /.test(name) ? insideSentence(name) : name;
+    case "wall":
+      return `a wall of room ${name}`;
+    case "door-leaf":
+      return `the open leaf of ${insideSentence(name)}`;
+    case "opening":
+      return insideSentence(name);
   }
 }
 
@@ -182,21 +195,25 @@ function stairProblems({
 
 function spillProblems({ prepared, spill }: Evidence): Problem[] {
   const { look, room } = prepared;
-  return spill.map(({ room: other, area, devices, region }) => {
-    const at = region[0] && poleOf(region[0]).at;
-    return {
-      code: "spill-into-room",
-      values: {
-        tags: devices.map((id) => look.detectorById.get(id)?.tag ?? id).join(", "),
-        room: roomTitle(room),
-        other: other === null ? "the outside" : roomTitle(look.roomById.get(other)),
-        area: rounded(area, 1),
-      },
-      room: room.id,
-      records: devices,
-      ...(at ? { at: plainPoint(at) } : {}),
-    };
-  });
+  // A passer-by needs floor to stand on: less than a body's footprint is not worth a word.
+  const body = Math.PI * look.site.defaults.bodyRadius ** 2;
+  return spill
+    .filter(({ area }) => area >= body)
+    .map(({ room: other, area, devices, region }) => {
+      const at = region[0] && poleOf(region[0]).at;
+      return {
+        code: "spill-into-room",
+        values: {
+          tags: devices.map((id) => look.detectorById.get(id)?.tag ?? id).join(", "),
+          room: roomTitle(room),
+          other: other === null ? "the outside" : roomTitle(look.roomById.get(other)),
+          area: rounded(area, 1),
+        },
+        room: room.id,
+        records: devices,
+        ...(at ? { at: plainPoint(at) } : {}),
+      };
+    });
 }
 
 function sourceProblems({ prepared, interference, broken, hung }: Evidence): Problem[] {

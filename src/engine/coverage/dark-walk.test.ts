@@ -15,6 +15,7 @@ import {
 import { placeAlong, type Watcher, walkInTheDark, worstWalk } from "./dark-walk.ts";
 import { prepareRoom, roomCoverage } from "./index.ts";
 import { watchersOf } from "./watchers.ts";
+import { countedDevices, zoneBook } from "./zone-book.ts";
 
 const straight = (...path: Point[]): Way => ({
   path,
@@ -110,11 +111,17 @@ describe("reach in the direction of walking", () => {
     detectors: [detectorLike({ id: "d", room: "hall", at: [0, 0], height: 2.5 })],
     defaults: { ...planningDefaults, margin: { seated: 0, towards: 0, across: 0, spill: 0 }, response: 0 },
   });
-  const watchers = watchersOf(prepareRoom(site, "hall").closed(), {
-    look: lookUp(site),
-    room: hall,
-    detectors: site.detectors,
-  });
+  const watching = (plan: Site): readonly Watcher[] => {
+    const prepared = prepareRoom(plan, "hall");
+    const book = zoneBook(prepared);
+    return watchersOf({
+      look: lookUp(plan),
+      room: hall,
+      devices: countedDevices(prepared, plan.detectors),
+      zoneOf: (device, kind) => book.zone({ device, kind, open: undefined }),
+    });
+  };
+  const watchers = watching(site);
 
   test.each(published)(
     "one who walks straight past at %d m is first seen %d m before the nearest point",
@@ -132,11 +139,7 @@ describe("reach in the direction of walking", () => {
 
   test("the planning margin shortens both reaches: at b = 2 m, 3.4·sqrt(1 − 4/6.8²)", () => {
     const careful: Site = { ...site, defaults: { ...site.defaults, margin: planningDefaults.margin } };
-    const less = watchersOf(prepareRoom(careful, "hall").closed(), {
-      look: lookUp(careful),
-      room: hall,
-      detectors: site.detectors,
-    });
+    const less = watching(careful);
     const walked = walkInTheDark(straight([-15, 2], [15, 2]), { watchers: less, speed: 1 });
     expect(15 - walked.lightAt).toBeCloseTo(3.4 * Math.sqrt(1 - 4 / 6.8 ** 2), 2);
   });

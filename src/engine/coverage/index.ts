@@ -1,14 +1,23 @@
 export { causeInWords } from "./coverage-problems.ts";
 export { baysOf, roomDemand } from "./demand.ts";
+export { doorStates, type RoomDoorState } from "./door-states.ts";
 export { type ClearanceBroken, clearancesBroken } from "./interference.ts";
 export { openLeaf, takenByLeaf } from "./open-leaf.ts";
 export { type PreparedRoom, prepareRoom, withOneOpen } from "./prepared-room.ts";
 export type * from "./results.ts";
-export { coverageOf, doorStates, type RoomDoorState, roomCoverage } from "./room-coverage.ts";
+export { coverageOf, roomCoverage } from "./room-coverage.ts";
 export { type Scene, type SceneOptions, sceneOf } from "./scene.ts";
 export { type SeesQuestion, sees } from "./sees.ts";
 export { seesSource, spillZone } from "./spill-zone.ts";
 export { type Entrance, type StandingArea, standingArea } from "./standing-area.ts";
 export { unseenReason } from "./unseen-reason.ts";
-export { declaredZone, deviceZone, placedDevice, planningReach, sightHeightOf, watchZone, zoneInScene } from "./zone.ts";
+export {
+  declaredZone,
+  deviceZone,
+  placedDevice,
+  planningReach,
+  sightHeightOf,
+  watchZone,
+  zoneInScene,
+} from "./zone.ts";
 export type { DeviceLike, DeviceZoneQuestion, Zone, ZoneOptions, ZonePurpose } from "./zone-types.ts";

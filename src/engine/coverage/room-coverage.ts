@@ -1,21 +1,17 @@
-import { UNRELIABLE_FROM } from "../detector/index.ts";
-import { areaOf, difference, intersection, type Region, union } from "../geometry/index.ts";
-import { controlledRooms, type Detector, type Opening, type Site } from "../site/index.ts";
+import { areaOf } from "../geometry/index.ts";
+import { controlledRooms, type Detector, type Site } from "../site/index.ts";
 import { coverageChecks } from "./coverage-checks.ts";
 import { coverageProblems } from "./coverage-problems.ts";
-import { type Watcher, walkInTheDark, worstWalk } from "./dark-walk.ts";
-import { type FoundGap, markTolerated, uncoveredPieces, worstCause } from "./gaps.ts";
+import { walkInTheDark, worstWalk } from "./dark-walk.ts";
+import { markTolerated } from "./gaps.ts";
 import { clearancesBroken, interferenceSeen } from "./interference.ts";
-import { takenByLeaf } from "./open-leaf.ts";
 import { type PreparedRoom, prepareRoom } from "./prepared-room.ts";
-import type { DarkWalk, GapCause, RoomCoverage } from "./results.ts";
-import type { Scene } from "./scene.ts";
+import type { DarkWalk, RoomCoverage } from "./results.ts";
 import { spillOf } from "./spill.ts";
 import { type StairLight, stairLights } from "./stair-light.ts";
-import { unseenReason } from "./unseen-reason.ts";
-import { deviceOf, watchersOf } from "./watchers.ts";
-import { zoneInScene } from "./zone.ts";
-import type { DeviceLike, Zone } from "./zone-types.ts";
+import { unseenDemand } from "./unseen-demand.ts";
+import { watchersOf } from "./watchers.ts";
+import { type CountedDevice, countedDevices, type ZoneBook, zoneBook } from "./zone-book.ts";
 
 /**
  * Coverage of one room by the detectors of the site that switch its light.
@@ -44,28 +40,21 @@ export function coverageOf(prepared: PreparedRoom, detectors: readonly Detector[
   const { look, room, demand, standing } = prepared;
   const counted = detectors.filter((detector) => controlledRooms(detector).includes(room.id));
   const hung = detectors.filter((detector) => detector.room === room.id);
-  const devices = counted.flatMap((detector) => {
-    const model = look.modelById.get(detector.model);
-    return model ? [deviceOf(detector, model)] : [];
-  });
-  const states = doorStates(prepared);
-  const found = [
-    ...(demand.asked.walk ? walkGaps({ prepared, devices, states }) : []),
-    ...(demand.asked.hold ? holdGaps({ prepared, devices, states }) : []),
-  ];
+  const devices = countedDevices(prepared, counted);
+  const book = zoneBook(prepared);
   const demanded = {
     walk: demand.asked.walk ? areaOf(demand.standing) : 0,
     hold: demand.asked.hold ? sum(demand.dwell.map((place) => place.area)) : 0,
     catch: demand.asked.catch ? prepared.ways().length : 0,
   };
-  const gaps = markTolerated(found, {
+  const gaps = markTolerated(unseenDemand({ prepared, devices, book }), {
     defaults: look.site.defaults,
     demanded: demanded.walk + demanded.hold,
     entrances: standing?.entrances ?? [],
     dwell: demand.dwell.map((place) => place.region),
     flights: look.floorPiecesOf(room.id).filter((piece) => piece.kind === "flight"),
   });
-  const { darkWalks, stairs } = walksOf(prepared, counted);
+  const { darkWalks, stairs } = walksOf({ prepared, devices, book });
   const area = (kind: "walk" | "hold"): number =>
     sum(gaps.filter((gap) => gap.demand === kind).map((gap) => gap.area));
   const inTime = darkWalks.filter((walk) => walk.metres <= look.site.defaults.darkWalkLimit).length;
@@ -88,7 +77,7 @@ export function coverageOf(prepared: PreparedRoom, detectors: readonly Detector[
     ...results,
     stairs,
     broken: clearancesBroken(prepared, hung),
-    verify: devices.some((device) => isExtrapolated(prepared, device)),
+    verify: devices.some((device) => isExtrapolated(book, device)),
   };
   const checks = coverageChecks(evidence);
   return {
@@ -100,123 +89,31 @@ export function coverageOf(prepared: PreparedRoom, detectors: readonly Detector[
   };
 }
 
-/** One way in which the doors of a room may stand while people are in it. */
-export interface RoomDoorState {
-  /** The leaf that is open; undefined: all doors closed. */
-  readonly opening: Opening | undefined;
-  readonly scene: Scene;
-  /** Floor in which nobody stands because the open leaf is there. */
-  readonly taken: Region;
-}
-
-/**
- * The states of its doors in which a room must be covered: all closed, and each leaf that opens into the room open on its own.
- *
- * @param prepared - The prepared room.
- * @returns At least the closed state, which comes first.
- * @source COMMON-PRACTICE
- * @example A room with one door that swings into the corridor has one state
- */
-export function doorStates(prepared: PreparedRoom): readonly RoomDoorState[] {
-  const { look, room } = prepared;
-  const leaves = look
-    .openingsOf(room.id)
-    .filter((opening) => opening.kind === "door" && opening.opensInto === room.id);
-  return [
-    { opening: undefined, scene: prepared.closed(), taken: [] },
-    ...leaves.flatMap((opening): RoomDoorState[] => {
-      const taken = takenByLeaf(opening, look);
-      return taken.length === 0 ? [] : [{ opening, scene: prepared.withOpen(opening.id), taken }];
-    }),
-  ];
-}
-
-interface GapQuestion {
+function walksOf({
+  prepared,
+  devices,
+  book,
+}: {
   readonly prepared: PreparedRoom;
-  readonly devices: readonly (DeviceLike & { readonly id: string })[];
-  readonly states: readonly RoomDoorState[];
-}
-
-function walkGaps({ prepared, devices, states }: GapQuestion): FoundGap[] {
-  const { demand } = prepared;
-  const unseen = states.map(({ scene, taken }): Region => {
-    const towards = devices.map((device) => zoneInScene(scene, { device, kind: "towards" }).region());
-    const heard =
-      demand.bays.length === 0
-        ? []
-        : devices.map((device) =>
-            intersection(zoneInScene(scene, { device, kind: "sound" }).region(), demand.bays),
-          );
-    return less(demand.standing, [...towards, ...heard, taken]);
-  });
-  return uncoveredPieces(unseen.length === 1 ? (unseen[0] as Region) : union(unseen), []).map((piece) => ({
-    demand: "walk",
-    ...piece,
-    cause: causeOf({ prepared, devices, states, kind: "towards", at: piece.at }),
-  }));
-}
-
-function holdGaps({ prepared, devices, states }: GapQuestion): FoundGap[] {
-  return prepared.demand.dwell.flatMap((place) => {
-    const unseen = states.map(({ scene, taken }): Region => {
-      const seated = devices.map((device) =>
-        zoneInScene(scene, { device, kind: "seated", sightHeight: place.sightHeight }).region(),
-      );
-      const heard = place.inBay
-        ? devices.map((device) => zoneInScene(scene, { device, kind: "sound" }).region())
-        : [];
-      return less(place.region, [...seated, ...heard, taken]);
-    });
-    return uncoveredPieces(union(unseen), []).map(
-      (piece): FoundGap => ({
-        demand: "hold",
-        ...piece,
-        cause: causeOf({
-          prepared,
-          devices,
-          states,
-          kind: "seated",
-          sightHeight: place.sightHeight,
-          at: piece.at,
-        }),
-        dwellPlace: place.id,
-      }),
-    );
-  });
-}
-
-function causeOf(
-  question: GapQuestion & {
-    readonly kind: "towards" | "seated";
-    readonly sightHeight?: number;
-    readonly at: FoundGap["at"];
-  },
-): GapCause {
-  const { prepared, devices, states, kind, sightHeight, at } = question;
-  if (devices.length === 0) return { kind: "no-device" };
-  if ((prepared.room.highestTemperature ?? 0) >= UNRELIABLE_FROM + 4) return { kind: "too-warm" };
-  for (const { scene } of states) {
-    const reasons = devices.map((device) =>
-      unseenReason(scene, { device, kind, point: at, ...(sightHeight === undefined ? {} : { sightHeight }) }),
-    );
-    // A device without a reason sees the place in this state: the gap comes from another one.
-    if (reasons.every((reason) => reason !== undefined)) return worstCause(reasons);
-  }
-  return { kind: "beyond-reach" };
-}
-
-function walksOf(
-  prepared: PreparedRoom,
-  detectors: readonly Detector[],
-): { readonly darkWalks: readonly DarkWalk[]; readonly stairs: readonly StairLight[] } {
+  readonly devices: readonly CountedDevice[];
+  readonly book: ZoneBook;
+}): {
+  readonly darkWalks: readonly DarkWalk[];
+  readonly stairs: readonly StairLight[];
+} {
   const { look, room } = prepared;
   const { speed } = look.site.defaults;
   const darkWalks: DarkWalk[] = [];
   const stairs: StairLight[] = [];
   for (const ways of prepared.ways()) {
     const { opening } = ways.entrance;
-    const scene = opening.kind === "door" ? prepared.withOpen(opening.id) : prepared.closed();
-    const watchers: readonly Watcher[] = watchersOf(scene, { look, room, detectors });
+    const open = opening.kind === "door" ? opening.id : undefined;
+    const watchers = watchersOf({
+      look,
+      room,
+      devices,
+      zoneOf: (device, kind) => book.zone({ device, kind, open }),
+    });
     const walked = ways.ways.map(({ toward, way }) => ({
       toward,
       way,
@@ -229,12 +126,7 @@ function walksOf(
   return { darkWalks, stairs };
 }
 
-function isExtrapolated(prepared: PreparedRoom, device: DeviceLike): boolean {
-  const zones: readonly Zone[] = (["towards", "seated"] as const).map((kind) =>
-    zoneInScene(prepared.closed(), { device, kind }),
-  );
-  return zones.some((zone) => zone.verify);
-}
+const isExtrapolated = (book: ZoneBook, device: CountedDevice): boolean =>
+  (["towards", "seated"] as const).some((kind) => book.zone({ device, kind, open: undefined }).verify);
 
-const less = (demand: Region, seen: readonly Region[]): Region => difference(demand, union(seen));
 const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);

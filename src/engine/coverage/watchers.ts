@@ -10,46 +10,41 @@ import type { Metres, Radians } from "../quantity/index.ts";
 import type { Detector, Room, SiteLookUp } from "../site/index.ts";
 import type { Watcher } from "./dark-walk.ts";
 import { standingHeight } from "./floors.ts";
-import type { Scene } from "./scene.ts";
-import { planningReach, zoneInScene } from "./zone.ts";
-import type { DeviceLike } from "./zone-types.ts";
+import { planningReach } from "./zone.ts";
+import type { DeviceLike, Zone } from "./zone-types.ts";
 
 /**
  * Devices as they watch one who walks in a room.
  *
- * In sight: the place lies in the device's zone across or towards, which holds the planning margin, warmth, masks and all solids of the scene.
+ * In sight: the place lies in the device's zone across or towards, which holds the planning margin, warmth, masks and all solids.
  * Within reach: the distance is at most R(ψ), with the reach towards and across in the walker's own direction from the device.
  *
- * @param scene - Solids with the doors as they stand. @param question.look - The site's records at hand.
- * @param question.room - Room that is walked. @param question.detectors - Devices that switch its light.
- * @returns One watcher for each device whose model is known.
+ * @param question.look - The site's records at hand. @param question.room - Room that is walked.
+ * @param question.devices - Devices that switch its light. @param question.zoneOf - Zone of a device with the doors as they stand.
+ * @returns One watcher for each device.
  * @source DIRECTION-ELLIPSE
  * @example Towards 4 m and across 8 m: one who walks past at 4 m is within reach from 3.46 m before the nearest point
  */
-export function watchersOf(
-  scene: Scene,
-  question: { readonly look: SiteLookUp; readonly room: Room; readonly detectors: readonly Detector[] },
-): readonly Watcher[] {
-  const { look, room, detectors } = question;
-  return detectors.flatMap((detector) => {
-    const model = look.modelById.get(detector.model);
-    if (!model) return [];
-    const device = deviceOf(detector, model);
-    const zones = [
-      zoneInScene(scene, { device, kind: "across" }),
-      zoneInScene(scene, { device, kind: "towards" }),
-    ];
-    const within = withinWalkReach({ look, room, detector, model });
-    const { defaults } = look.site;
-    return [
-      {
-        device: detector.id,
-        onset: model.onset ?? defaults.onset,
-        // The figure of the job stands for device and lamp together; a data sheet can only make it longer.
-        response: Math.max(defaults.response, model.response ?? 0),
-        sees: (at, heading) => within(at, heading) && zones.some((zone) => zone.has(at[0], at[1])),
-      } satisfies Watcher,
-    ];
+export function watchersOf<
+  Device extends DeviceLike & { readonly id: string; readonly room: string },
+>(question: {
+  readonly look: SiteLookUp;
+  readonly room: Room;
+  readonly devices: readonly Device[];
+  readonly zoneOf: (device: Device, kind: "across" | "towards") => Zone;
+}): readonly Watcher[] {
+  const { look, room, devices, zoneOf } = question;
+  const { defaults } = look.site;
+  return devices.map((device): Watcher => {
+    const zones = [zoneOf(device, "across"), zoneOf(device, "towards")];
+    const within = withinWalkReach({ look, room, device });
+    return {
+      device: device.id,
+      onset: device.model.onset ?? defaults.onset,
+      // The figure of the job stands for device and lamp together; a data sheet can only make it longer.
+      response: Math.max(defaults.response, device.model.response ?? 0),
+      sees: (at, heading) => within(at, heading) && zones.some((zone) => zone.has(at[0], at[1])),
+    };
   });
 }
 
@@ -66,18 +61,15 @@ export const deviceOf = (detector: Detector, model: DetectorModel): DeviceLike &
 interface ReachQuestion {
   readonly look: SiteLookUp;
   readonly room: Room;
-  readonly detector: Detector;
-  readonly model: DetectorModel;
+  readonly device: DeviceLike & { readonly room: string };
 }
 
-function withinWalkReach({ look, room, detector, model }: ReachQuestion): Watcher["sees"] {
+function withinWalkReach({ look, room, device }: ReachQuestion): Watcher["sees"] {
   const { defaults } = look.site;
   const temperature = room.highestTemperature ?? DECLARED_AT;
   const pieces = look.floorPiecesOf(room.id);
-  const hung = look.roomById.get(detector.room) ?? room;
-  const lens =
-    standingHeight({ room: hung, pieces: look.floorPiecesOf(hung.id) }, detector.at) + detector.height;
-  const device = deviceOf(detector, model);
+  const hung = look.roomById.get(device.room) ?? room;
+  const lens = standingHeight({ room: hung, pieces: look.floorPiecesOf(hung.id) }, device.at) + device.height;
   const known = new Map<number, Readonly<Record<"towards" | "across", ReachShape>>>();
   // Floors are level or stepped, so few heights occur; each is worked out once.
   const reachAt = (height: Metres): Readonly<Record<"towards" | "across", ReachShape>> => {
@@ -98,10 +90,10 @@ function withinWalkReach({ look, room, detector, model }: ReachQuestion): Watche
     return reach;
   };
   return (at, heading) => {
-    const [dx, dy] = [at[0] - detector.at[0], at[1] - detector.at[1]];
+    const [dx, dy] = [at[0] - device.at[0], at[1] - device.at[1]];
     const distance = Math.hypot(dx, dy);
     const { towards, across } = reachAt(lens - standingHeight({ room, pieces }, at));
-    const angle = Math.atan2(dy, dx) - detector.turn;
+    const angle = Math.atan2(dy, dx) - device.turn;
     const reach = { towards: reachTowards(towards, angle), across: reachTowards(across, angle) };
     return distance <= reachOfWalk(reach, angleBetween(heading, [-dx, -dy]));
   };
