@@ -34,7 +34,9 @@ export function uncoveredPieces(
   let left = demand;
   for (const zone of zones) left = difference(left, zone);
   return left.flatMap((piece) => {
-    const { at, distance } = poleOf(piece, 1e-3);
+    // A centimetre is near enough for the place; only a thin piece needs a closer look at its width.
+    const rough = poleOf(piece, 1e-2);
+    const { at, distance } = rough.distance < COVER_SKIN / 2 ? poleOf(piece, 2e-4) : rough;
     return distance < COVER_SKIN / 2 ? [] : [{ region: [piece], area: areaOf([piece]), at }];
   });
 }

@@ -5,7 +5,7 @@ export { type ClearanceBroken, clearancesBroken } from "./interference.ts";
 export { openLeaf, takenByLeaf } from "./open-leaf.ts";
 export { type PreparedRoom, prepareRoom, withOneOpen } from "./prepared-room.ts";
 export type * from "./results.ts";
-export { coverageOf, roomCoverage } from "./room-coverage.ts";
+export { type CoveredAreas, coverageOf, gapsOf, roomCoverage } from "./room-coverage.ts";
 export { type Scene, type SceneOptions, sceneOf } from "./scene.ts";
 export { type SeesQuestion, sees } from "./sees.ts";
 export { seesSource, spillZone } from "./spill-zone.ts";

@@ -14,7 +14,7 @@ import {
   siteLike,
   sourceLike,
 } from "../site/room.fixture.ts";
-import { coverageOf, prepareRoom, roomCoverage } from "./index.ts";
+import { coverageOf, gapsOf, prepareRoom, roomCoverage } from "./index.ts";
 
 const room = roomLike({ id: "office", outline: box(0, 0, 6, 4) });
 const door = doorLike({
@@ -417,7 +417,9 @@ describe("laws of coverage (seed 230)", () => {
           ...detector,
           at: [detector.at[0] + 0.1, detector.at[1]],
         }));
-        expect(coverageOf(prepared, moved)).toEqual(roomCoverage({ ...site, detectors: moved }, "office"));
+        const all = coverageOf(prepared, moved);
+        expect(all).toEqual(roomCoverage({ ...site, detectors: moved }, "office"));
+        expect(gapsOf(prepared, moved).gaps).toEqual(all.gaps);
       }),
       { seed: 230, numRuns: 6, endOnFailure: true },
     );

@@ -1,4 +1,5 @@
 import { areaOf } from "../geometry/index.ts";
+import type { SquareMetres } from "../quantity/index.ts";
 import { controlledRooms, type Detector, type Site } from "../site/index.ts";
 import { coverageChecks } from "./coverage-checks.ts";
 import { coverageProblems } from "./coverage-problems.ts";
@@ -6,7 +7,7 @@ import { walkInTheDark, worstWalk } from "./dark-walk.ts";
 import { markTolerated } from "./gaps.ts";
 import { clearancesBroken, interferenceSeen } from "./interference.ts";
 import { type PreparedRoom, prepareRoom } from "./prepared-room.ts";
-import type { DarkWalk, RoomCoverage } from "./results.ts";
+import type { DarkWalk, Gap, RoomCoverage } from "./results.ts";
 import { spillOf } from "./spill.ts";
 import { type StairLight, stairLights } from "./stair-light.ts";
 import { unseenDemand } from "./unseen-demand.ts";
@@ -37,47 +38,28 @@ export function roomCoverage(site: Site, roomId: string): RoomCoverage {
  * @example See `roomCoverage`
  */
 export function coverageOf(prepared: PreparedRoom, detectors: readonly Detector[]): RoomCoverage {
-  const { look, room, demand, standing } = prepared;
-  const counted = detectors.filter((detector) => controlledRooms(detector).includes(room.id));
+  const { look, room, demand } = prepared;
   const hung = detectors.filter((detector) => detector.room === room.id);
-  const devices = countedDevices(prepared, counted);
-  const book = zoneBook(prepared);
-  const demanded = {
-    walk: demand.asked.walk ? areaOf(demand.standing) : 0,
-    hold: demand.asked.hold ? sum(demand.dwell.map((place) => place.area)) : 0,
-    catch: demand.asked.catch ? prepared.ways().length : 0,
-  };
-  const gaps = markTolerated(unseenDemand({ prepared, devices, book }), {
-    defaults: look.site.defaults,
-    demanded: demanded.walk + demanded.hold,
-    entrances: standing?.entrances ?? [],
-    dwell: demand.dwell.map((place) => place.region),
-    flights: look.floorPiecesOf(room.id).filter((piece) => piece.kind === "flight"),
-  });
-  const { darkWalks, stairs } = walksOf({ prepared, devices, book });
-  const area = (kind: "walk" | "hold"): number =>
-    sum(gaps.filter((gap) => gap.demand === kind).map((gap) => gap.area));
+  const watch = watchOf(prepared, detectors);
+  const found = coveredAreas(watch);
+  const { darkWalks, stairs } = walksOf(watch);
   const inTime = darkWalks.filter((walk) => walk.metres <= look.site.defaults.darkWalkLimit).length;
   const results = {
-    demanded,
-    covered: {
-      walk: Math.max(0, demanded.walk - area("walk")),
-      hold: Math.max(0, demanded.hold - area("hold")),
-      catch: demand.asked.catch ? inTime : 0,
-    },
-    gaps,
+    demanded: { ...found.demanded, catch: demand.asked.catch ? darkWalks.length : 0 },
+    covered: { ...found.covered, catch: demand.asked.catch ? inTime : 0 },
+    gaps: found.gaps,
     spill: spillOf(prepared, hung),
     interference: interferenceSeen(prepared, hung),
     darkWalks,
   };
   const evidence = {
     prepared,
-    counted,
+    counted: watch.counted,
     hung,
     ...results,
     stairs,
     broken: clearancesBroken(prepared, hung),
-    verify: devices.some((device) => isExtrapolated(book, device)),
+    verify: watch.devices.some((device) => isExtrapolated(watch.book, device)),
   };
   const checks = coverageChecks(evidence);
   return {
@@ -89,15 +71,56 @@ export function coverageOf(prepared: PreparedRoom, detectors: readonly Detector[
   };
 }
 
-function walksOf({
-  prepared,
-  devices,
-  book,
-}: {
+/**
+ * Only what is seen and what is not: for a screen that follows a detector while it is dragged.
+ *
+ * @param prepared - Result of `prepareRoom`. @param detectors - As for `coverageOf`.
+ * @returns Demanded and covered areas [m²] and the gaps, equal to those of `coverageOf`; no ways, no spill, no checks.
+ * @source COMMON-PRACTICE
+ * @example A room all of whose floor is seen: no gaps, covered equals demanded
+ */
+export function gapsOf(prepared: PreparedRoom, detectors: readonly Detector[]): CoveredAreas {
+  return coveredAreas(watchOf(prepared, detectors));
+}
+
+/** Areas asked for and seen, without the ways in. */
+export interface CoveredAreas {
+  readonly demanded: { readonly walk: SquareMetres; readonly hold: SquareMetres };
+  readonly covered: { readonly walk: SquareMetres; readonly hold: SquareMetres };
+  readonly gaps: readonly Gap[];
+}
+
+interface Watch {
   readonly prepared: PreparedRoom;
+  readonly counted: readonly Detector[];
   readonly devices: readonly CountedDevice[];
   readonly book: ZoneBook;
-}): {
+}
+
+function watchOf(prepared: PreparedRoom, detectors: readonly Detector[]): Watch {
+  const counted = detectors.filter((detector) => controlledRooms(detector).includes(prepared.room.id));
+  return { prepared, counted, devices: countedDevices(prepared, counted), book: zoneBook(prepared) };
+}
+
+function coveredAreas(watch: Watch): CoveredAreas {
+  const { look, room, demand, standing } = watch.prepared;
+  const demanded = {
+    walk: demand.asked.walk ? areaOf(demand.standing) : 0,
+    hold: demand.asked.hold ? sum(demand.dwell.map((place) => place.area)) : 0,
+  };
+  const gaps = markTolerated(unseenDemand(watch), {
+    defaults: look.site.defaults,
+    demanded: demanded.walk + demanded.hold,
+    entrances: standing?.entrances ?? [],
+    dwell: demand.dwell.map((place) => place.region),
+    flights: look.floorPiecesOf(room.id).filter((piece) => piece.kind === "flight"),
+  });
+  const left = (kind: Gap["demand"]): SquareMetres =>
+    Math.max(0, demanded[kind] - sum(gaps.filter((gap) => gap.demand === kind).map((gap) => gap.area)));
+  return { demanded, covered: { walk: left("walk"), hold: left("hold") }, gaps };
+}
+
+function walksOf({ prepared, devices, book }: Watch): {
   readonly darkWalks: readonly DarkWalk[];
   readonly stairs: readonly StairLight[];
 } {
