@@ -1,7 +1,7 @@
 import { basename } from "node:path";
 import { findingsOf, type Problem } from "#engine";
 import { type ImportReport, readIfc } from "#exchange";
-import { createJobDocument, importSurvey, jobText, setName } from "#job";
+import { addModel, createJobDocument, demoModels, importSurvey, jobText, setName } from "#job";
 import { type Command, exitOf, refused, textValue } from "./command.ts";
 import { occupied, readBytes, writeWhole } from "./files.ts";
 import { progressLine } from "./progress-line.ts";
@@ -34,6 +34,8 @@ export const importModel: Command = {
     if ("problems" in result) return { problems: result.problems };
     const document = createJobDocument(undefined, { newId: world.newId });
     document.run(setName(nameOf(file)));
+    // Without models there would be nothing to place; an order list is refused while these are in it.
+    for (const model of demoModels) document.run(addModel(model));
     const outcome = document.run(importSurvey(result.survey));
     const problems: readonly Problem[] = [...result.report.notes, ...outcome.problems];
     if (!outcome.done) return { problems };

@@ -2,12 +2,14 @@
 import { randomUUID } from "node:crypto";
 import { availableParallelism } from "node:os";
 import type { World } from "./command.ts";
+import { placeHere } from "./place-here.ts";
 import { placeInWorkers } from "./place-in-workers.ts";
 import { run } from "./run.ts";
 
 /** Two rooms at a time: each holds a solver's memory, and laptops on site are small. */
 const threads = Math.min(2, availableParallelism());
-const ending = import.meta.url.endsWith(".ts") ? "ts" : "mjs";
+/** Threads need the built worker beside this file; run from source, rooms are placed in this thread. */
+const built = import.meta.url.endsWith(".mjs");
 
 const cancel = new AbortController();
 process.on("SIGINT", () => {
@@ -27,7 +29,7 @@ const world: World = {
   note: (text) => process.stderr.write(text),
   watched: process.stderr.isTTY === true,
   cancelled: cancel.signal,
-  placeRooms: placeInWorkers(threads, new URL(`./place-worker.${ending}`, import.meta.url)),
+  placeRooms: built ? placeInWorkers(threads, new URL("./place-worker.mjs", import.meta.url)) : placeHere,
   newId: () => randomUUID(),
 };
 

@@ -1,4 +1,4 @@
-import type { DarkWalk, Point } from "#engine";
+import type { DarkWalk, Point, RoomCoverage } from "#engine";
 import { ink } from "./ink.ts";
 import type { Mark, PaperPoint } from "./mark.ts";
 import { onPaper, type Projection } from "./projection.ts";
@@ -20,6 +20,10 @@ export function darkWalkMarks(walk: DarkWalk, projection: Projection): readonly 
     ...(walk.lit ? [{ kind: "line", from: tick(-1.5), to: tick(1.5), pen } as const] : []),
   ];
 }
+
+/** Walks worth drawing: in a room that no detector watches all of them are dark, and the sheet says so once. */
+export const drawnWalks = (coverage: RoomCoverage): readonly DarkWalk[] =>
+  coverage.darkWalks.some((walk) => walk.lit) ? coverage.darkWalks : [];
 
 /** From the door along the path for as many metres as are walked in the dark. */
 export function darkPart(walk: DarkWalk): readonly Point[] {

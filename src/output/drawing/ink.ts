@@ -56,7 +56,7 @@ export function lookOf(hue: Hue, variant: Variant): Look {
       return {
         fills: [
           ...tint(0.1),
-          { kind: "hatch", angle: 45, spacing: 1.1, crossed: true, pen: { width: 0.18, colour } },
+          { kind: "hatch", angle: 45, spacing: 1.6, crossed: true, pen: { width: 0.18, colour } },
         ],
         edge: { width: 0.35, colour },
       };

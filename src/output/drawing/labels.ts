@@ -30,6 +30,8 @@ export interface Ground {
   readonly window: Box;
   readonly taken: Box[];
   readonly lines: readonly Segment[];
+  /** Things that a label had better not lie on, lest it be taken for theirs. */
+  readonly shunned?: readonly Box[];
 }
 
 const lead = 1.45;
@@ -101,6 +103,7 @@ function costOf(box: Box, ground: Ground): number {
   if (!inside(box, ground.window)) cost += 10_000;
   for (const other of ground.taken) cost += 200 * overlap(box, other);
   for (const line of ground.lines) if (crosses(line, box)) cost += 5;
+  for (const other of ground.shunned ?? []) if (overlap(box, other) > 0) cost += 4;
   return cost;
 }
 

@@ -2,13 +2,16 @@ import {
   boundsOf,
   causeInWords,
   contains,
+  controlledRooms,
+  type DarkWalk,
+  type Gap,
   type Obstacle,
   type Point,
   type RoomCoverage,
   regionOf,
   type Site,
 } from "#engine";
-import { darkPart } from "./dark-walk-marks.ts";
+import { darkPart, drawnWalks } from "./dark-walk-marks.ts";
 import { detectorMark, detectorRingRadius } from "./detector-mark.ts";
 import type { Segment } from "./hatching.ts";
 import { colourOf, type Variant } from "./ink.ts";
@@ -41,25 +44,9 @@ export function planLabels(plan: {
       leaderFrom: 5.5,
     };
   });
-  const tagOf = (device: string): string => site.detectors.find((one) => one.id === device)?.tag ?? device;
-  const gaps = coverage
-    .flatMap((one) => one.gaps)
-    .filter((gap) => !gap.tolerated)
-    .map((gap): Label => {
-      const of = onPaper(gap.at, projection);
-      const words = `${gap.area.toFixed(gap.area < 1 ? 2 : 1)} m² ${causeInWords(gap.cause, tagOf)}`;
-      const lines = broken(words, 46, 2.5).map(line);
-      return {
-        lines,
-        of,
-        places: [of, ...placesAround(of, lines, [3, 6, 10, 15, 21, 28])],
-        leaderFrom: 0.5,
-        box: "framed",
-        colour: colourOf("gap", variant),
-      };
-    });
+  const gaps = coverage.flatMap((one) => gapLabels(one, { site, projection, variant }));
   const walks = coverage
-    .flatMap((one) => one.darkWalks)
+    .flatMap((one) => walksWithWords(one, site))
     .flatMap((walk): readonly Label[] => {
       const end = darkPart(walk).at(-1);
       if (!end) return [];
@@ -72,9 +59,55 @@ export function planLabels(plan: {
     const lines = [line(interferenceWord(source))];
     return { lines, of, places: beside(of, lines, 2), leaderFrom: 5 };
   });
-  const rooms = records.rooms.map((room) => roomLabel(room, projection));
+  const watched = new Set(site.detectors.flatMap(controlledRooms));
+  const rooms = records.rooms.map((room) =>
+    roomLabel(room, { projection, note: watched.has(room.id) ? undefined : "no detector" }),
+  );
   const obstacles = records.obstacles.flatMap((obstacle) => obstacleLabel(obstacle, projection));
-  return [...tags, ...gaps, ...rooms, ...walks, ...sources, ...obstacles];
+  return [...tags, ...rooms, ...gaps, ...walks, ...sources, ...obstacles];
+}
+
+/** One label for all gaps of a room that have one cause, at the largest of them. A room without detectors says so in its name. */
+function gapLabels(
+  coverage: RoomCoverage,
+  plan: { readonly site: Site; readonly projection: Projection; readonly variant: Variant },
+): readonly Label[] {
+  const tagOf = (device: string): string =>
+    plan.site.detectors.find((one) => one.id === device)?.tag ?? device;
+  const byCause = new Map<string, Gap[]>();
+  for (const gap of coverage.gaps) {
+    if (gap.tolerated || gap.cause.kind === "no-device") continue;
+    const words = causeInWords(gap.cause, tagOf);
+    byCause.set(words, [...(byCause.get(words) ?? []), gap]);
+  }
+  return [...byCause].map(([cause, gaps]): Label => {
+    const largest = gaps.reduce((best, gap) => (gap.area > best.area ? gap : best));
+    const area = gaps.reduce((sum, gap) => sum + gap.area, 0);
+    const size = `${area.toFixed(area < 1 ? 2 : 1)} m²`;
+    const of = onPaper(largest.at, plan.projection);
+    const lines = broken(
+      `${gaps.length === 1 ? size : `${gaps.length} gaps, ${size}`}, ${cause}`,
+      46,
+      2.5,
+    ).map(line);
+    return {
+      lines,
+      of,
+      places: [of, ...placesAround(of, lines, [3, 6, 10, 15, 21, 28])],
+      leaderFrom: 0.5,
+      box: "framed",
+      colour: colourOf("gap", plan.variant),
+    };
+  });
+}
+
+/** The worst walk of a room and all beyond the limit carry their metres; the others only their tick. */
+function walksWithWords(coverage: RoomCoverage, site: Site): readonly DarkWalk[] {
+  const drawn = drawnWalks(coverage);
+  const worst = Math.max(0, ...drawn.map((walk) => walk.metres));
+  return drawn.filter(
+    (walk) => !walk.lit || walk.metres >= worst - 1e-9 || walk.metres > site.defaults.darkWalkLimit,
+  );
 }
 
 /** What lettering keeps off: signs, walls, edges of obstacles and steps, the dark ways. */
@@ -91,6 +124,9 @@ export function planGround(
     return { left: x - radius, right: x + radius, top: y - radius, bottom: y + radius };
   };
   return {
+    shunned: records.obstacles
+      .filter((one) => one.base < 1.9)
+      .map((one) => boxOfRing(ringOnPaper(one.footprint, projection))),
     window: {
       left: at.window.left + 2,
       right: at.window.right - 2,
@@ -114,7 +150,7 @@ export function planGround(
         one.gaps.flatMap((gap) => ringsOfRegion(gap.region, projection).flatMap(ring)),
       ),
       ...coverage.flatMap((one) =>
-        one.darkWalks.flatMap((walk) => {
+        drawnWalks(one).flatMap((walk) => {
           const points = darkPart(walk).map((point) => onPaper(point, projection));
           return points.slice(1).map((b, i): Segment => [points[i]!, b]);
         }),
@@ -122,6 +158,13 @@ export function planGround(
     ],
   };
 }
+
+const boxOfRing = (ring: readonly PaperPoint[]): Box => ({
+  left: Math.min(...ring.map((point) => point[0])),
+  right: Math.max(...ring.map((point) => point[0])),
+  top: Math.min(...ring.map((point) => point[1])),
+  bottom: Math.max(...ring.map((point) => point[1])),
+});
 
 /** Name and height of an obstacle, inside it or beside it; too small to be worth a word: none. */
 function obstacleLabel(obstacle: Obstacle, projection: Projection): readonly Label[] {

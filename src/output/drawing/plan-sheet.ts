@@ -1,5 +1,5 @@
 import type { RoomCoverage, Site } from "#engine";
-import { darkWalkMarks } from "./dark-walk-marks.ts";
+import { darkWalkMarks, drawnWalks } from "./dark-walk-marks.ts";
 import { detectorMarks } from "./detector-mark.ts";
 import { drawingBox, frameMarks, type Paper, papers } from "./frame.ts";
 import type { Variant } from "./ink.ts";
@@ -18,7 +18,7 @@ import {
 } from "./room-marks.ts";
 import { type OnStorey, onStorey } from "./storey-records.ts";
 import type { SheetTitle } from "./title-block.ts";
-import { wallMarks } from "./wall-marks.ts";
+import { throughWalls, wallMarks } from "./wall-marks.ts";
 import { type DeviceZone, gapMarks, spillMarks, zoneMarks } from "./zone-marks.ts";
 
 export interface PlanSheetInput {
@@ -63,11 +63,11 @@ export function planSheet(input: PlanSheetInput): Sheet {
       drawn,
     ),
     ...wallMarks(records.rooms, records.openings, projection),
-    ...records.openings.flatMap((opening) => {
+    ...throughWalls(records.openings).flatMap((opening) => {
       const first = input.site.rooms.find((room) => room.id === opening.rooms[0]);
       return first ? openingMarks(opening, first, { projection }) : [];
     }),
-    ...coverage.flatMap((one) => one.darkWalks.flatMap((walk) => darkWalkMarks(walk, projection))),
+    ...coverage.flatMap((one) => drawnWalks(one).flatMap((walk) => darkWalkMarks(walk, projection))),
     ...records.interference.flatMap((source) =>
       interferenceMarks(source, { seen: seenSources(coverage).has(source.id), variant, projection }),
     ),
@@ -159,7 +159,7 @@ function shownOn(
   );
   add(
     "dark-walk",
-    coverage.some((one) => one.darkWalks.length > 0),
+    coverage.some((one) => drawnWalks(one).length > 0),
   );
   add("dwell-place", records.dwellPlaces.length > 0);
   add(

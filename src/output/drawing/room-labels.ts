@@ -7,23 +7,35 @@ import { extentOf, onPaper, type Projection } from "./projection.ts";
  * What a room is called, its area and height, as large as the room allows: number and name on one line, on several, or the
  * number alone; always at places where the whole label lies inside the room.
  */
-export function roomLabel(room: Room, projection: Projection): Label {
+export function roomLabel(
+  room: Room,
+  on: {
+    readonly projection: Projection /** A word more, where there is something to say of the whole room. */;
+    readonly note: string | undefined;
+  },
+): Label {
+  const { projection, note } = on;
   const region = regionOf(room.outline, room.holes);
   const size = `${areaOf(region).toFixed(1)} m² · h ${room.ceilingHeight.toFixed(2)} m`;
   const name = room.name.trim() || room.id;
   const number = room.number.trim();
   const both = number === "" || number === name ? name : `${number} ${name}`;
+  const more = note === undefined ? [] : [note];
   const variants: readonly (readonly string[])[] = [
-    [both, size],
-    ...(number === "" ? [] : [[number, name, size]]),
-    ...(number === "" ? [] : [[number, ...name.split(/\s+/)]]),
-    [both],
-    name.split(/\s+/),
+    [both, size, ...more],
+    ...(number === "" ? [] : [[number, name, size, ...more]]),
+    ...(number === "" ? [] : [[number, ...name.split(/\s+/), ...more]]),
+    [both, ...more],
+    [...name.split(/\s+/), ...more],
     [number || name],
   ];
   for (const lines of variants) {
     const lettered = lines.map(
-      (text): LabelLine => ({ text, size: 2.5, weight: text === size ? "regular" : "semibold" }),
+      (text): LabelLine => ({
+        text,
+        size: 2.5,
+        weight: text === size || text === note ? "regular" : "semibold",
+      }),
     );
     const places = placesInside(region, lettered, projection);
     if (places.length > 0) return { lines: lettered, of: places[0]!, places };

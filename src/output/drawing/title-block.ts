@@ -38,9 +38,9 @@ export function titleBlock(
     width: Millimetres,
     caption: string,
     value: string,
-    big = false,
+    size: "usual" | "large" = "usual",
   ): readonly Mark[] =>
-    cellMarks({ left: left + x, top: top + row, width, caption, value, size: big ? 3.5 : 2.5 });
+    cellMarks({ left: left + x, top: top + row, width, caption, value, size: size === "large" ? 3.5 : 2.5 });
   const rows = [11, 21, 31];
   const block: Box = { left, top, right: corner[0], bottom: corner[1] };
   return [
@@ -52,8 +52,8 @@ export function titleBlock(
     },
     ...rows.map((y): Mark => ({ kind: "line", from: [left, top + y], to: [corner[0], top + y], pen: thin })),
     ...[
-      [112, 0, 21],
-      [60, 11, 31],
+      [112, 0, 42],
+      [44, 11, 31],
       [146, 11, 31],
     ].map(
       ([x, from, to]): Mark => ({
@@ -63,19 +63,18 @@ export function titleBlock(
         pen: thin,
       }),
     ),
-    { kind: "line", from: [left + 112, top + 21], to: [left + 112, top + 31], pen: thin },
-    ...cell(0, 0, 112, "Job", title.job, true),
-    ...cell(112, 0, 68, "Sheet", title.sheet, true),
-    ...cell(0, 11, 60, "Storey", title.storey),
-    ...cell(60, 11, 52, "Site", [title.client, title.site].filter((part) => part !== "").join(", ")),
+    ...cell(0, 0, 112, "Job", title.job, "large"),
+    ...cell(112, 0, 68, "Sheet", title.sheet, "large"),
+    ...cell(0, 11, 44, "Storey", title.storey),
+    ...cell(44, 11, 68, "Client", title.client),
     ...cell(112, 11, 34, "Date", title.date),
     ...cell(146, 11, 34, "Revision", title.revision),
-    ...cell(0, 21, 60, "Drawn by", title.drawnBy),
-    ...cell(60, 21, 52, "Checked by", title.checkedBy),
+    ...cell(0, 21, 44, "Drawn by", title.drawnBy),
+    ...cell(44, 21, 68, "Site", title.site),
     ...cell(112, 21, 34, "Scale", title.scale),
     ...cell(146, 21, 34, "Page", `${title.page} of ${title.pages}`),
+    ...cell(112, 31, 68, "Checked by", title.checkedBy),
     text([left + 2.5, corner[1] - 3.8], plannedWords, 3.5, "semibold"),
-    { ...text([corner[0] - 2.5, corner[1] - 3.8], "Roomwake", 2.5, "regular"), anchor: "end", colour: muted },
   ];
 }
 

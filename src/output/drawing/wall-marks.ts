@@ -43,6 +43,14 @@ export function wallMarks(
   ];
 }
 
+/** Openings to the outside drawn through the whole of the outer wall, which may be thicker than their frames. */
+export const throughWalls = (openings: readonly Opening[]): readonly Opening[] => {
+  const outer = outerThickness(openings);
+  return openings.map((one) =>
+    one.rooms[1] === null && one.thickness < outer ? { ...one, thickness: outer } : one,
+  );
+};
+
 /**
  * What lies between rooms that are at most a wall apart, and round them an outer wall as thick as the storey's openings to
  * the outside say (the median); without such openings the outer faces are unknown and left out.

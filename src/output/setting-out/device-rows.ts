@@ -1,4 +1,5 @@
 import { type Detector, type DetectorModel, degreesOf, type LensMask, type Site, wholeTurn } from "#engine";
+import { broken } from "../drawing/lettering.ts";
 import type { Measure } from "./measures.ts";
 import type { Column } from "./table.ts";
 
@@ -14,7 +15,9 @@ export const deviceColumns: readonly Column[] = [
   { head: "Masks", width: 33, align: "start" },
 ];
 
-/** The rows of one detector: a second mask and those after it have rows of their own. */
+const titleWidth = deviceColumns[1]!.width - 3;
+
+/** The rows of one detector: a long title and further masks go on in rows without a tag. */
 export function deviceRows(
   detector: Detector,
   placed: {
@@ -28,18 +31,30 @@ export function deviceRows(
     const measure = placed.measures[i];
     return measure ? measureWords(measure, placed.letters) : "measure on site";
   });
-  const [mask, ...moreMasks] = detector.masks.map(maskWords);
+  const titles = broken(model?.title ?? detector.model, titleWidth, 2.5);
+  const masks = detector.masks.length === 0 ? ["none"] : detector.masks.map(maskWords);
+  const first = [
+    detector.tag,
+    titles[0] ?? "",
+    ...measures,
+    cutOutWords(model),
+    millimetres(detector.height),
+    turnWords(detector.turn),
+    masks[0]!,
+  ];
+  const rows = Math.max(titles.length, masks.length);
   return [
-    [
-      detector.tag,
-      model?.title ?? detector.model,
-      ...measures,
-      cutOutWords(model),
-      millimetres(detector.height),
-      turnWords(detector.turn),
-      mask ?? "none",
-    ],
-    ...moreMasks.map((words) => ["", "", "", "", "", "", "", words]),
+    first,
+    ...Array.from({ length: rows - 1 }, (_, i) => [
+      "",
+      titles[i + 1] ?? "",
+      "",
+      "",
+      "",
+      "",
+      "",
+      masks[i + 1] ?? "",
+    ]),
   ];
 }
 

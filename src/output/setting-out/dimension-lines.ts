@@ -1,8 +1,9 @@
 import type { Segment } from "../drawing/hatching.ts";
 import { ink } from "../drawing/ink.ts";
 import { crosses, inside } from "../drawing/labels.ts";
-import { boxOf, lengthOf } from "../drawing/lettering.ts";
-import type { Box, Mark, Millimetres, PaperPoint, TextMark } from "../drawing/mark.ts";
+import { boxOf } from "../drawing/lettering.ts";
+import type { Box, Mark, Millimetres, PaperPoint } from "../drawing/mark.ts";
+import { type FigurePlace, figureMark, figurePlaces } from "./dimension-figure.ts";
 
 /** A dimension to be drawn: from the middle of a sign to a foot on a wall. */
 export interface Dimension {
@@ -19,7 +20,8 @@ export interface DimensionGround {
 }
 
 const pen = { width: 0.25, colour: ink } as const;
-const size = 2.5;
+/** From the middle of a sign to where its ring leaves the line free. */
+const clearOfSign: Millimetres = 3.6;
 const shifts: readonly Millimetres[] = [0, 6, -6, 11, -11, 16, -16, 21, -21];
 
 /**
@@ -31,12 +33,13 @@ export function dimensionMarks(dimensions: readonly Dimension[], ground: Dimensi
     .sort((a, b) => lengthOfLine(a) - lengthOfLine(b))
     .flatMap((one) => {
       let best: { drawn: Drawn; cost: number } | undefined;
-      for (const [rank, shift] of shifts.entries()) {
-        const drawn = drawnAt(one, shift);
-        const cost = costOf(drawn, ground) + rank;
-        if (!best || cost < best.cost) best = { drawn, cost };
-        if (best.cost <= rank) break;
-      }
+      for (const [rank, shift] of shifts.entries())
+        for (const [next, where] of figurePlaces.entries()) {
+          const drawn = drawnAt(one, { shift, where });
+          if (!drawn) continue;
+          const cost = costOf(drawn, ground) + 4 * rank + next;
+          if (!best || cost < best.cost) best = { drawn, cost };
+        }
       const { drawn } = best!;
       ground.taken.push(drawn.box);
       ground.lines.push(drawn.line);
@@ -53,7 +56,11 @@ interface Drawn {
 
 const lengthOfLine = (one: Dimension): number => Math.hypot(one.to[0] - one.from[0], one.to[1] - one.from[1]);
 
-function drawnAt(one: Dimension, shift: Millimetres): Drawn {
+function drawnAt(
+  one: Dimension,
+  how: { readonly shift: Millimetres; readonly where: FigurePlace },
+): Drawn | undefined {
+  const { shift, where } = how;
   const length = lengthOfLine(one) || 1;
   const along: PaperPoint = [(one.to[0] - one.from[0]) / length, (one.to[1] - one.from[1]) / length];
   const across: PaperPoint = [-along[1], along[0]];
@@ -74,47 +81,13 @@ function drawnAt(one: Dimension, shift: Millimetres): Drawn {
     to: [at[0] + (along[0] + across[0]) * 0.9, at[1] + (along[1] + across[1]) * 0.9],
     pen: { width: 0.35, colour: ink },
   });
-  const text = figure(one, { from, to, along, length, shift });
+  const text = figureMark(one.text, { from, along, length, where, free: shift === 0 ? clearOfSign : 0 });
+  if (!text) return undefined;
   return {
     marks: [...extensions, { kind: "line", from, to, pen }, tick(from), tick(to), text],
     line: [from, to],
     box: boxOf(text),
     clearFrom: one.from,
-  };
-}
-
-/** The figure above the middle of the free part of its line, read from below or from the right; beyond the wall if there is no room. */
-function figure(
-  one: Dimension,
-  line: {
-    readonly from: PaperPoint;
-    readonly to: PaperPoint;
-    readonly along: PaperPoint;
-    readonly length: number;
-    readonly shift: number;
-  },
-): TextMark {
-  const width = lengthOf(one.text, size);
-  const sign = line.shift === 0 ? 3.6 : 0;
-  const room = line.length - sign;
-  const middle = room >= width + 1 ? sign + room / 2 : line.length + width / 2 + 2.2;
-  let angle = (Math.atan2(-line.along[1], line.along[0]) * 180) / Math.PI;
-  if (angle > 90.5 || angle <= -89.5) angle += angle > 0 ? -180 : 180;
-  const up = ((angle + 90) * Math.PI) / 180;
-  const lift = 0.9;
-  return {
-    kind: "text",
-    at: [
-      line.from[0] + line.along[0] * middle + Math.cos(up) * lift,
-      line.from[1] + line.along[1] * middle - Math.sin(up) * lift,
-    ],
-    text: one.text,
-    size,
-    anchor: "middle",
-    weight: "regular",
-    colour: ink,
-    turn: angle,
-    halo: 0.6,
   };
 }
 

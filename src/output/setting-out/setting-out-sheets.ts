@@ -45,6 +45,7 @@ interface View {
   readonly room: Room;
   readonly devices: readonly MeasuredDetector[];
   readonly letters: ReadonlyMap<number, string>;
+  readonly rows: readonly (readonly string[])[];
   readonly scale: number;
   readonly size: readonly [Millimetres, Millimetres];
 }
@@ -64,23 +65,20 @@ function viewOf(site: Site, room: Room): View {
     .filter((detector) => detector.room === room.id)
     .map((detector): MeasuredDetector => ({ detector, measures: measuresOf(detector, room, site) }));
   const letters = wallLetters(devices.flatMap((one) => one.measures));
-  const window = windowFor(rowCount(devices));
+  const rows = devices.flatMap((one) => deviceRows(one.detector, { site, measures: one.measures, letters }));
+  const window = windowFor(rows.length);
   const scale =
     roomScales.find((one) => {
       const [width, height] = cellSize(room, one);
       return width <= window.right - window.left && height <= window.bottom - window.top;
     }) ?? roomScales[roomScales.length - 1]!;
-  return { room, devices, letters, scale, size: cellSize(room, scale) };
+  return { room, devices, letters, rows, scale, size: cellSize(room, scale) };
 }
 
 /** The part of the sheet that is left for drawing above a table of some rows. */
 function windowFor(rows: number): Box {
   return drawingBox("A3", stripFor(rows));
 }
-
-/** Rows that some detectors take in the table. */
-const rowCount = (devices: readonly MeasuredDetector[]): number =>
-  devices.reduce((sum, one) => sum + Math.max(1, one.detector.masks.length), 0);
 
 const stripFor = (rows: number): Millimetres =>
   rows > mostRows
@@ -104,7 +102,7 @@ function packed(views: readonly View[]): readonly Group[] {
 }
 
 function arranged(views: readonly View[]): Group | undefined {
-  const rows = views.reduce((sum, view) => sum + rowCount(view.devices), 0);
+  const rows = views.reduce((sum, view) => sum + view.rows.length, 0);
   if (views.length > 1 && rows > mostRows) return undefined;
   const window = windowFor(rows);
   const placed: Placed[] = [];
@@ -122,16 +120,12 @@ function arranged(views: readonly View[]): Group | undefined {
 
 /** A room that no scale fits gets the whole window all the same. */
 function alone(views: readonly View[]): Group {
-  const rows = views.reduce((sum, view) => sum + rowCount(view.devices), 0);
+  const rows = views.reduce((sum, view) => sum + view.rows.length, 0);
   return { placed: views.map((view) => ({ view, cell: windowFor(rows) })), rows };
 }
 
 function sheetsOf(input: SettingOutInput, group: Group, number: number): readonly UnnumberedSheet[] {
-  const rows = group.placed.flatMap(({ view }) =>
-    view.devices.flatMap((one) =>
-      deviceRows(one.detector, { site: input.site, measures: one.measures, letters: view.letters }),
-    ),
-  );
+  const rows = group.placed.flatMap(({ view }) => view.rows);
   const scale = group.placed[0]!.view.scale;
   const own = rows.length > mostRows;
   const name = `setting-out-${input.storey}-${number}`;
@@ -146,7 +140,7 @@ function sheetsOf(input: SettingOutInput, group: Group, number: number): readonl
         ({ view, cell }): Mark => ({ kind: "clip", within: cell, marks: cellMarks(input.site, view, cell) }),
       ),
       rows: own ? [] : rows,
-      note: own ? `${rows.length} detectors: the table is on the next sheet.` : undefined,
+      note: own ? "The table of these detectors is on the next sheet." : undefined,
     });
   if (!own) return [drawing];
   const frame = frameBox("A3");

@@ -41,6 +41,12 @@ export function tableMarks(
         },
       ];
     });
+  const rule = (y: Millimetres): Mark => ({
+    kind: "line",
+    from: [at[0], y],
+    to: [at[0] + width, y],
+    pen: { width: 0.18, colour: muted },
+  });
   return [
     ...cells(
       table.columns.map((column) => column.head),
@@ -57,12 +63,8 @@ export function tableMarks(
       const top = at[1] + headHeight + i * rowHeight;
       return [
         ...cells(row, top + 3.9, "regular"),
-        {
-          kind: "line",
-          from: [at[0], top + rowHeight],
-          to: [at[0] + width, top + rowHeight],
-          pen: { width: 0.18, colour: muted },
-        },
+        // A row without a first cell goes on with the one above: no line between them.
+        ...(table.rows[i + 1]?.[0] === "" ? [] : [rule(top + rowHeight)]),
       ];
     }),
   ];
