@@ -1,8 +1,9 @@
 import { basename } from "node:path";
 import { findingsOf, type Problem } from "#engine";
-import { type ImportReport, readIfc } from "#exchange";
+import type { ImportReport } from "#exchange";
+import { readIfcInWorker } from "#exchange-node";
 import { addModel, createJobDocument, demoModels, importSurvey, jobText, setName } from "#job";
-import { type Command, exitOf, refused, textValue } from "./command.ts";
+import { type Command, exitCodes, exitOf, refused, textValue } from "./command.ts";
 import { occupied, readBytes, writeWhole } from "./files.ts";
 import { progressLine } from "./progress-line.ts";
 import { aligned, findingLines, problemJson, rounded } from "./words.ts";
@@ -26,11 +27,19 @@ export const importModel: Command = {
     const read = await readBytes(world.folder, file);
     if ("problem" in read) return refused(read.problem);
     const line = progressLine(world);
-    const result = await readIfc(read.bytes, {
-      fileName: basename(file),
-      progress: (step, share) => line.show(`${step} ${Math.round(100 * share)} %`),
+    const result = await readIfcInWorker(
+      { name: basename(file), bytes: read.bytes },
+      {
+        progress: (step, share) => line.show(`${step} ${Math.round(100 * share)} %`),
+        signal: world.cancelled,
+      },
+    ).catch((error: unknown) => {
+      if (world.cancelled.aborted) return undefined;
+      throw error;
     });
     line.clear();
+    if (!result)
+      return { problems: [{ code: "reading-cancelled", values: { file } }], exit: exitCodes.cancelled };
     if ("problems" in result) return { problems: result.problems };
     const document = createJobDocument(undefined, { newId: world.newId });
     document.run(setName(nameOf(file)));

@@ -231,6 +231,7 @@ function boundWords(result: PlacementResult): string {
   if (!result.best) return "–";
   const where = result.boundHolds === "any-position" ? "any position" : "the candidates";
   if (result.fewest) return `fewest possible (calculated, ${where})`;
+  if (result.best.gaps.some((gap) => !gap.tolerated)) return `gaps left, see below (${where})`;
   return `bound ${Number(result.bound.toFixed(2))}, cost ${Number(result.best.cost.toFixed(2))} (${where})`;
 }
 

@@ -79,7 +79,9 @@ async function runCommand(command: Command, words: readonly string[], setting: S
   }
   const answer = await command.run({ world, words: parsed.positionals, values: parsed.values });
   if (isRefusal(answer)) return refuse(answer, setting);
-  world.print(json ? `${JSON.stringify(answer.json)}\n` : answer.text === "" ? "" : `${answer.text}\n`);
+  // What a server had to say it said when it started.
+  if (json && answer.json !== undefined) world.print(`${JSON.stringify(answer.json)}\n`);
+  else if (!json && answer.text !== "") world.print(`${answer.text}\n`);
   return answer.exit;
 }
 

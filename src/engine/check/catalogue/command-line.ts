@@ -47,6 +47,11 @@ export const commandLineProblems = {
     message: "Placing was stopped; {done} of {rooms} rooms were finished.",
     remedy: "Run the command again for the others; the best found so far is kept.",
   },
+  "reading-cancelled": {
+    severity: "note",
+    message: "Reading {file} was stopped; nothing was written.",
+    remedy: "Run the command again when there is time for it.",
+  },
   "program-fault": {
     severity: "must",
     message: "The program made a mistake: {reason}.",
