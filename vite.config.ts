@@ -44,6 +44,10 @@ export default defineConfig({
     target: "es2022",
     assetsInlineLimit: 2048,
     chunkSizeWarningLimit: 4000,
+    rolldownOptions: {
+      // The rooms below the screen do nothing when they are loaded: what a chunk does not use stays out of it.
+      treeshake: { moduleSideEffects: (id) => !/[\\/]src[\\/](engine|job|exchange|output|solver)[\\/]/.test(id) },
+    },
   },
   server: { host: "127.0.0.1" },
 });

@@ -82,7 +82,10 @@ export function startCalculator(): Calculator {
       }
       case "live": {
         liveBusy = false;
-        if (liveNext) return sendLive();
+        if (liveNext) {
+          sendLive();
+          return;
+        }
         if (answer.turn !== turn) return;
         const rooms = new Map(current.rooms);
         for (const coverage of answer.coverage) rooms.set(coverage.room, coverage);

@@ -117,10 +117,13 @@ function answerLive(): void {
   live = undefined;
   if (!question || !site || question.revision !== revision || question.steps.length === 0) return;
   const next = applied(site, question.steps);
-  const moved = next.detectors.filter((one, i) => one !== site?.detectors[i]);
-  const touched = new Set(moved.flatMap(({ room, controls }) => [room, ...controls]));
-  const before = site.detectors.filter((one, i) => one !== next.detectors[i]);
-  for (const { room, controls } of before) for (const id of [room, ...controls]) touched.add(id);
+  const [before, after] = [byId(site), byId(next)];
+  const moved = next.detectors.filter((one) => before.get(one.id) !== one);
+  const gone = site.detectors.filter((one) => after.get(one.id) !== one);
+  const there = new Set(next.rooms.map(({ id }) => id));
+  const touched = new Set(
+    [...moved, ...gone].flatMap(({ room, controls }) => [room, ...controls]).filter((id) => there.has(id)),
+  );
   const zones = moved.map((one) => [one.id, zonesOf(next, one)] as const);
   tell({
     tell: "live",
@@ -129,6 +132,9 @@ function answerLive(): void {
     coverage: [...touched].map((id) => rooms.coverage(next, id)),
   });
 }
+
+const byId = (of: Site): ReadonlyMap<string, Site["detectors"][number]> =>
+  new Map(of.detectors.map((one) => [one.id, one]));
 
 function answerDevice(): void {
   const question = device;

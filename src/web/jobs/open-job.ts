@@ -1,6 +1,11 @@
 import { editSite, type JobDocument, setDefaults, setDetails, setName } from "#job";
 import type { OpenJob } from "../contract.ts";
-import type { JobSource } from "./memory-job.ts";
+
+/** Where the screen finds the open job, and hears that it changed. */
+export interface JobSource {
+  readonly current: () => OpenJob;
+  readonly subscribe: (listener: () => void) => () => void;
+}
 
 /** The open job document as the screen sees it. */
 export function documentJob(id: string, document: JobDocument, newId: () => string): JobSource {

@@ -2,9 +2,10 @@ import type { Detector, Finding, Site } from "#engine";
 import type { Calculated, DeviceZones, EditStep, RecordRef } from "../contract.ts";
 import { applied } from "../jobs/apply.ts";
 import { lengthText, t, type Units } from "../texts/index.ts";
-import { paintBase, paintNames } from "./paint/base.ts";
-import { paintFlags } from "./paint/flags.ts";
+import { paintBase, paintHeights, paintNames } from "./paint/base.ts";
+import { paintFlags, placedFlags } from "./paint/flags.ts";
 import { paintHandles } from "./paint/handles.ts";
+import { letteringOn } from "./paint/lettering.ts";
 import {
   paintCeilingThing,
   paintDetector,
@@ -14,11 +15,18 @@ import {
 } from "./paint/marks.ts";
 import type { Palette } from "./paint/palette.ts";
 import { inPixels, type Surface } from "./paint/surface.ts";
-import { paintFigures, paintZones, type Shown, type ZonePaths, zonePaths } from "./paint/zones.ts";
+import {
+  paintFigures,
+  paintWalks,
+  paintZones,
+  type Shown,
+  type ZonePaths,
+  zonePaths,
+} from "./paint/zones.ts";
 import { recordOf, roomsOn } from "./pick.ts";
 import { type Scene, sceneOf } from "./scene.ts";
 import type { Grip, ToolState } from "./tools/state.ts";
-import { barLength, type Insets, type View } from "./view.ts";
+import { barLength, type Insets, toPixel, type View } from "./view.ts";
 
 /** All that the picture depends on. */
 export interface Picture {
@@ -36,6 +44,8 @@ export interface Picture {
   /** A layout on show instead of the room's own devices. */
   readonly tried: { readonly room: string; readonly devices: readonly Detector[] } | undefined;
   readonly flags: readonly Flag[];
+  /** Rooms that the selection is about; the same set as long as it is about the same rooms. */
+  readonly focus: ReadonlySet<string>;
   readonly insets: Insets;
 }
 
@@ -101,11 +111,14 @@ export function painterOn(
       before.tried !== picture.tried ||
       before.site !== picture.site;
     if (zonesChanged) paths = pathsOf(picture);
-    if (moved || zonesChanged || before?.shown !== picture.shown || rebuilt) {
+    const wordsChanged =
+      before?.shown !== picture.shown ||
+      before?.focus !== picture.focus ||
+      before?.flags.length !== picture.flags.length;
+    if (moved || zonesChanged || wordsChanged || rebuilt) {
       clear(surface(1));
       paintZones(surface(1), paths as ZonePaths, picture.shown);
-      paintNames(surface(1), scene as Scene, picture.units);
-      paintFigures(surface(1), paths as ZonePaths, picture);
+      paintWords(surface(1), { picture, scene: scene as Scene, paths: paths as ZonePaths });
     }
     clear(surface(2));
     paintMoving(surface(2), picture);
@@ -155,8 +168,38 @@ function pathsOf({ site, storey, calculated, tried }: Picture): ZonePaths {
     const known = calculated.zones.get(device.id);
     if (known) zones.push(known);
   }
-  const coverage = [...rooms.keys()].flatMap((id) => calculated.rooms.get(id) ?? []);
+  // A room that has no detector yet is not full of holes: it is not planned.
+  const planned = new Set([...site.detectors, ...(tried?.devices ?? [])].flatMap(({ controls }) => controls));
+  const coverage = [...rooms.keys()].flatMap((id) =>
+    planned.has(id) ? (calculated.rooms.get(id) ?? []) : [],
+  );
   return zonePaths(zones, coverage);
+}
+
+/** Names and figures, the most important first; signs that are painted above them keep their places. */
+function paintWords(
+  surface: Surface,
+  of: { readonly picture: Picture; readonly scene: Scene; readonly paths: ZonePaths },
+): void {
+  const { picture, scene, paths } = of;
+  const { site, units, shown } = picture;
+  const figured = { shown, units, rooms: picture.focus, limit: site.defaults.darkWalkLimit };
+  paintWalks(surface, paths, figured);
+  inPixels(surface);
+  const lettering = letteringOn(surface);
+  const rooms = roomsOn(site, picture.storey);
+  for (const device of [...site.detectors, ...(picture.tried?.devices ?? [])]) {
+    if (!rooms.has(device.room)) continue;
+    const { px, py } = toPixel(picture.view, device.at);
+    lettering.block({ px: px + 20, py: py + 4 }, { wide: 36, high: 15 });
+  }
+  for (const source of site.interference)
+    if (rooms.has(source.room)) lettering.block(toPixel(picture.view, source.at), { wide: 10, high: 10 });
+  for (const { head } of placedFlags(surface, picture.flags)) lettering.block(head, { wide: 14, high: 13 });
+  const to = { units, lettering };
+  paintNames(surface, scene, to);
+  paintFigures(surface, paths, { ...figured, lettering });
+  paintHeights(surface, scene, to);
 }
 
 /** Devices, places, sources, flags, grips, figures: what changes with every move of the hand. */

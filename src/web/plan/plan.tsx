@@ -4,11 +4,12 @@ import { preferences, usePreferences } from "../settings/preferences.ts";
 import { type Actions, storeyBounds } from "../shell/actions.ts";
 import type { Store, Workbench } from "../shell/workbench.ts";
 import { t } from "../texts/index.ts";
+import { doKey } from "./key-deeds.ts";
 import { keyDeed } from "./keys.ts";
 import { type Palette, readPalette } from "./paint/palette.ts";
 import { painterOn } from "./painter.ts";
 import { listenOn } from "./pointers.ts";
-import { benchOf, cursorAt, flagAt, flagsOf, triedOf } from "./reading.ts";
+import { benchOf, cursorAt, flagAt, flagsOf, focusOf, triedOf } from "./reading.ts";
 import { type Input, rest } from "./tools/state.ts";
 import { gripsOf, previewOf, stepped } from "./tools/step.ts";
 import { fitted, type Insets } from "./view.ts";
@@ -60,6 +61,7 @@ export function Plan({ store, calculator, actions, insets, onCard }: PlanProps) 
           grips: gripsOf(benchOf(bench)),
           tried: triedOf(bench),
           flags: flagsOf(bench, calculated.findings),
+          focus: focusOf(bench),
           insets: insets(),
         });
       },
@@ -124,51 +126,7 @@ export function Plan({ store, calculator, actions, insets, onCard }: PlanProps) 
       const deed = keyDeed(event);
       if (!deed) return;
       event.preventDefault();
-      const { job, selection } = store.get();
-      switch (deed.do) {
-        case "move":
-          if (selection.length > 0) actions.nudge(deed.by);
-          else actions.pan(deed.pixels[0], deed.pixels[1]);
-          return;
-        case "turn":
-          return actions.turn(deed.by);
-        case "zoom":
-          return actions.zoom(deed.factor);
-        case "walk":
-          return actions.walk(deed.way);
-        case "flag": {
-          const { findings } = calculator.current();
-          if (findings.length === 0) return;
-          const at = store.get().finding ?? (deed.way === 1 ? -1 : 0);
-          store.set({ panel: { kind: "findings" } });
-          actions.showFinding((at + deed.way + findings.length) % findings.length, findings);
-          return;
-        }
-        case "fit":
-          return actions.fit();
-        case "remove":
-          return actions.remove();
-        case "duplicate":
-          return actions.duplicate();
-        case "undo":
-          return job.undo();
-        case "redo":
-          return job.redo();
-        case "let-go":
-          return actions.letGo();
-        case "measure":
-          return actions.take({ kind: "measure" });
-        case "set-down": {
-          const { tool, view } = store.get();
-          const pixel = { px: view.width / 2, py: view.height / 2 };
-          if (tool.kind !== "add") return onCard();
-          input({ do: "down", pixel, shift: false, pan: false, touch: false });
-          input({ do: "up", pixel });
-          return;
-        }
-        case "card":
-          return onCard();
-      }
+      doKey(deed, { store, actions, findings: () => calculator.current().findings, input, onCard });
     };
     const keyUp = (event: KeyboardEvent): void => {
       if (event.key === " ") space = false;
@@ -208,7 +166,6 @@ export function Plan({ store, calculator, actions, insets, onCard }: PlanProps) 
   }, [theme, contrast, units]);
 
   return (
-    // biome-ignore lint/a11y/useSemanticElements: a drawing that one moves in has no element of its own
     <div
       ref={host}
       className="plan"

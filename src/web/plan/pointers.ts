@@ -63,7 +63,10 @@ export function listenOn(host: HTMLElement, ports: PointerPorts): () => void {
   const moved = (event: PointerEvent): void => {
     const pixel = pixelOf(event);
     const before = fingers.get(event.pointerId);
-    if (!before) return ports.hover(pixel);
+    if (!before) {
+      ports.hover(pixel);
+      return;
+    }
     fingers.set(event.pointerId, pixel);
     if (pinching) {
       const now = pinchOf(fingers);

@@ -29,7 +29,9 @@ export function flagsOf(bench: Workbench, findings: readonly Finding[]): readonl
   const rooms = roomsOn(bench.job.site, bench.storey);
   return findings.flatMap((finding, index): Flag[] => {
     const room = finding.room === undefined ? undefined : rooms.get(finding.room);
-    if (!room) return [];
+    // Notes are for the list; on the plan they would cover what must be mended.
+    const listed = bench.panel.kind === "findings" || bench.finding === index;
+    if (!room || (finding.severity === "note" && !listed)) return [];
     const at = finding.at ?? recordPlace(bench, finding) ?? labelPlace(room, bench.job.site);
     return [{ number: index + 1, severity: finding.severity, at, current: bench.finding === index }];
   });
@@ -43,13 +45,32 @@ function recordPlace({ job }: Workbench, finding: Finding): Flag["at"] | undefin
   return undefined;
 }
 
-/** Index of the finding whose flag's head lies under a pixel. */
+/** Index of the finding whose flag's head lies under a pixel; where several share a pole, the next one at each touch. */
 export function flagAt(bench: Workbench, findings: readonly Finding[], pixel: Pixel): number | undefined {
   const placed = placedFlags(bench, flagsOf(bench, findings));
   const hit = placed.findLast(
-    ({ head }) => Math.abs(head.px - pixel.px) < 14 && Math.abs(head.py - pixel.py) < 14,
+    ({ head }) => Math.abs(head.px - pixel.px) < 15 && Math.abs(head.py - pixel.py) < 15,
   );
-  return hit && hit.flag.number - 1;
+  if (!hit) return undefined;
+  const numbers = [...hit.numbers].sort((a, b) => a - b);
+  const at = bench.finding === undefined ? -1 : numbers.indexOf(bench.finding + 1);
+  return (numbers[(at + 1) % numbers.length] ?? hit.flag.number) - 1;
+}
+
+let lastFocus: ReadonlySet<string> = new Set();
+
+/** Rooms that the selection is about; the same set object while they are the same. */
+export function focusOf({ job, selection }: Workbench): ReadonlySet<string> {
+  const rooms = new Set<string>();
+  for (const { kind, id } of selection) {
+    if (kind === "rooms") rooms.add(id);
+    if (kind === "detectors")
+      for (const room of recordOf(job.site, kind, id)?.controls ?? []) rooms.add(room);
+    if (kind === "openings")
+      for (const room of recordOf(job.site, kind, id)?.rooms ?? []) if (room !== null) rooms.add(room);
+  }
+  if (rooms.size !== lastFocus.size || [...rooms].some((room) => !lastFocus.has(room))) lastFocus = rooms;
+  return lastFocus;
 }
 
 /** The pointer's shape tells what pressing would do. */

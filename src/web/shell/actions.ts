@@ -15,7 +15,7 @@ export interface Actions {
   readonly remove: () => void;
   readonly take: (tool: Tool) => void;
   readonly letGo: () => void;
-  readonly fit: () => void;
+  readonly showAll: () => void;
   readonly zoom: (factor: number) => void;
   readonly pan: (right: number, down: number) => void;
   readonly goTo: (storey: string) => void;
@@ -39,7 +39,7 @@ export function actionsOn(store: Store<Workbench>, insets: () => Insets): Action
   const goTo = (storey: string): void => {
     if (store.get().storey === storey) return;
     store.set({ storey, selection: [], toolState: rest, finding: undefined });
-    fit();
+    showAll();
   };
   const lookAt = (place: Point): void => {
     const { view: now } = store.get();
@@ -56,7 +56,7 @@ export function actionsOn(store: Store<Workbench>, insets: () => Insets): Action
       y: place[1] + (middle.py - now.height / 2) / scale,
     });
   };
-  const fit = (): void => {
+  const showAll = (): void => {
     const { job, storey, view: now } = store.get();
     if (now.width === 0) return;
     view(fitted(now, storeyBounds(job.site, storey), insets()));
@@ -85,7 +85,7 @@ export function actionsOn(store: Store<Workbench>, insets: () => Insets): Action
       else if (selection.length > 0 || panel.kind !== "thing")
         store.set({ selection: [], panel: { kind: "thing" } });
     },
-    fit,
+    showAll,
     zoom: (factor) => {
       const { view: now } = store.get();
       view(zoomed(now, { px: now.width / 2, py: now.height / 2 }, factor));

@@ -3,18 +3,23 @@ import { demoModels, toSite } from "#job";
 import { type Calculator, startCalculator } from "../calculate/calculator.ts";
 import { Say } from "../fields/index.ts";
 import { homeShelf } from "../home/home-shelf.ts";
-import type { JobSource } from "../jobs/memory-job.ts";
-import { documentJob } from "../jobs/open-job.ts";
-import { memoryShelf } from "../jobs/shelf.ts";
-import type { StoredJob } from "../storage/index.ts";
+import { documentJob, type JobSource } from "../jobs/open-job.ts";
+import {
+  createJob,
+  demoJobId,
+  listJobs,
+  openStoredJob,
+  removeJob,
+  type StoredJob,
+} from "../storage/index.ts";
 import { t } from "../texts/index.ts";
 import { JobScreen } from "./job-screen.tsx";
 
 const HomePage = lazy(() => import("../home/index.ts").then((part) => ({ default: part.HomePage })));
 
-const store = memoryShelf();
+const store = { list: listJobs, create: createJob, demo: demoJobId, open: openStoredJob, remove: removeJob };
 const shelf = homeShelf(store, {
-  demoJob: async () => (await import("#job")).demoJob(),
+  demoJob: async () => (await import("../jobs/demo.ts")).demoJob(),
   demoModels: demoModels.map((model) => toSite("models", model)),
 });
 const calculator: Calculator = startCalculator();
@@ -57,7 +62,7 @@ function Start() {
 
 function OneJob({ id }: { readonly id: string }) {
   const [opened, setOpened] = useState<
-    { readonly source: JobSource } | { readonly trouble: string } | undefined
+    { readonly source: JobSource; readonly stored: StoredJob } | { readonly trouble: string } | undefined
   >();
   useEffect(() => {
     let gone = false;
@@ -66,7 +71,7 @@ function OneJob({ id }: { readonly id: string }) {
       (found) => {
         if (gone) return void found.close();
         job = found;
-        setOpened({ source: documentJob(id, found.document, newId) });
+        setOpened({ source: documentJob(id, found.document, newId), stored: found });
       },
       (cause: unknown) => {
         if (!gone) setOpened({ trouble: cause instanceof Error ? cause.message : String(cause) });

@@ -7,7 +7,8 @@ import { Sign } from "./signs.tsx";
 interface CardProps {
   readonly title: string;
   readonly children: ReactNode;
-  readonly wide?: boolean;
+  /** Narrow for a thing; panels bring their own heading and way out. */
+  readonly size: "narrow" | "wide" | "broad";
   readonly onClose?: () => void;
   /** Where on the screen the thing lies that the card speaks of: it is never covered. */
   readonly thing: Pixel | undefined;
@@ -20,13 +21,16 @@ const sheets = ["low", "half", "full"] as const;
 const sheetSize = { low: "132px", half: "46dvh", full: "calc(100dvh - 120px)" } as const;
 
 /** The card of the selected thing: floats on a laptop and may be moved aside; on a phone a sheet that is low, half or full. */
-export function Card({ title, children, wide, onClose, thing, about, cardRef }: CardProps) {
+export function Card({ title, children, size, onClose, thing, about, cardRef }: CardProps) {
   const own = useRef<HTMLElement | null>(null);
   const [shift, setShift] = useState({ x: 0, y: 0 });
   const [side, setSide] = useState<"left" | "right">("right");
   const [sheet, setSheet] = useState<(typeof sheets)[number]>("low");
   const grab = useRef<{ x: number; y: number; from: typeof shift; sheet: number } | undefined>(undefined);
 
+  useEffect(() => {
+    if (size !== "narrow") setSheet((now) => (now === "low" ? "half" : now));
+  }, [size]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: looks again only when the card speaks of something else
   useEffect(() => {
     if (!thing || !own.current) return;
@@ -65,8 +69,8 @@ export function Card({ title, children, wide, onClose, thing, about, cardRef }: 
     const high = held.sheet + held.y - event.clientY;
     const whole = globalThis.innerHeight;
     const moved = Math.abs(held.y - event.clientY) > 6;
-    if (!moved) return setSheet(next(sheet));
-    setSheet(high < whole * 0.3 ? "low" : high < whole * 0.65 ? "half" : "full");
+    if (!moved) setSheet(next(sheet));
+    else setSheet(high < whole * 0.3 ? "low" : high < whole * 0.65 ? "half" : "full");
   };
   return (
     <section
@@ -74,9 +78,11 @@ export function Card({ title, children, wide, onClose, thing, about, cardRef }: 
         own.current = element;
         cardRef(element);
       }}
-      className={`card no-print${wide ? " card-wide" : ""}${side === "left" ? " card-left" : ""} card-moved`}
+      className={`card no-print card-${size}${side === "left" ? " card-left" : ""}`}
       style={{
-        ...(shift.x === 0 && shift.y === 0 ? {} : { transform: `translate(${shift.x}px, ${shift.y}px)` }),
+        ...((shift.x === 0 && shift.y === 0) || isSheet()
+          ? {}
+          : { transform: `translate(${shift.x}px, ${shift.y}px)` }),
         ["--sheet-size" as string]: sheetSize[sheet],
       }}
       aria-label={title}
@@ -98,8 +104,12 @@ export function Card({ title, children, wide, onClose, thing, about, cardRef }: 
             if (event.key === "Enter" || event.key === " ") setSheet(next(sheet));
           }}
         />
-        <h2 className="card-title">{title}</h2>
-        {onClose ? (
+        {size === "narrow" ? (
+          <h2 className="card-title">{title}</h2>
+        ) : (
+          <span className="card-strip" aria-hidden="true" />
+        )}
+        {onClose && size === "narrow" ? (
           <Button className="bar-word bar-sign" aria-label={t("shell.close")} onPress={onClose}>
             <Sign name="close" />
           </Button>

@@ -8,11 +8,13 @@ import {
   useState,
   useSyncExternalStore,
 } from "react";
+import type { Layout, Site } from "#engine";
 import type { Calculator } from "../calculate/calculator.ts";
 import { StoreyCard } from "../cards/storey-card.tsx";
 import { ThingCard } from "../cards/thing-card.tsx";
+import type { EditStep } from "../contract.ts";
 import { Say } from "../fields/index.ts";
-import type { JobSource } from "../jobs/memory-job.ts";
+import type { JobSource } from "../jobs/open-job.ts";
 import { nameOf, spokenOf } from "../plan/names.ts";
 import { placeOf } from "../plan/pick.ts";
 import { Plan } from "../plan/plan.tsx";
@@ -27,6 +29,12 @@ import { TopBar } from "./top-bar.tsx";
 import { type Panel, usePart, workbenchOf } from "./workbench.ts";
 import "./shell.css";
 
+const FindingsList = lazy(() =>
+  import("../findings/index.ts").then((part) => ({ default: part.FindingsList })),
+);
+const ModelsEditor = lazy(() =>
+  import("../models/index.ts").then((part) => ({ default: part.ModelsEditor })),
+);
 const PlacePanel = lazy(() => import("../place/index.ts").then((part) => ({ default: part.PlacePanel })));
 
 interface JobScreenProps {
@@ -81,6 +89,13 @@ export function JobScreen({ source, calculator, fileText, onHome }: JobScreenPro
     onPanel({ kind: "thing" });
     store.set({ finding: undefined });
   };
+  const onPreview = useCallback(
+    (room: string, layout: Layout | undefined): void => {
+      store.set({ tried: layout && { room, layout } });
+      calculator.live(layout ? triedSteps(store.get().job.site, room, layout) : []);
+    },
+    [store, calculator],
+  );
   const print = async (): Promise<void> => {
     try {
       const { printStorey } = await import("./print.ts");
@@ -98,8 +113,13 @@ export function JobScreen({ source, calculator, fileText, onHome }: JobScreenPro
   function titleOf(): string {
     switch (bench.panel.kind) {
       case "place":
-        return t("shell.panel.place");
-      default:
+      case "findings":
+      case "models":
+      case "eye":
+      case "settings":
+        return t(`shell.panel.${bench.panel.kind}`);
+      case "thing":
+      case "none":
         if (!first) return storey?.name ?? site.name;
         return bench.selection.length > 1
           ? t("card.many", { count: bench.selection.length })
@@ -125,7 +145,13 @@ export function JobScreen({ source, calculator, fileText, onHome }: JobScreenPro
         title={title}
         about={`${bench.panel.kind} ${first?.kind} ${first?.id}`}
         thing={place && toPixel(view, place)}
-        wide={bench.panel.kind !== "thing"}
+        size={
+          bench.panel.kind === "thing" || bench.panel.kind === "none"
+            ? "narrow"
+            : bench.panel.kind === "models" || bench.panel.kind === "eye"
+              ? "broad"
+              : "wide"
+        }
         cardRef={(element) => {
           card.current = element;
         }}
@@ -139,8 +165,23 @@ export function JobScreen({ source, calculator, fileText, onHome }: JobScreenPro
               job={job}
               calculations={{ ...calculator, current: calculated }}
               rooms={bench.panel.rooms}
-              onPreview={(room, layout) => store.set({ tried: layout && { room, layout } })}
+              onPreview={onPreview}
               onClose={close}
+            />
+          ) : bench.panel.kind === "findings" ? (
+            <FindingsList
+              job={job}
+              findings={calculated.findings}
+              current={bench.finding}
+              onShow={(index) => actions.showFinding(index, calculated.findings)}
+              onPlace={(room) => onPanel({ kind: "place", rooms: [room] })}
+              onClose={close}
+            />
+          ) : bench.panel.kind === "models" ? (
+            <ModelsEditor
+              job={job}
+              onClose={close}
+              {...(bench.panel.model === undefined ? {} : { model: bench.panel.model })}
             />
           ) : first ? (
             <ThingCard
@@ -182,3 +223,11 @@ export function JobScreen({ source, calculator, fileText, onHome }: JobScreenPro
     </div>
   );
 }
+
+/** What taking a layout would do to the detectors of its room. */
+const triedSteps = (site: Site, room: string, layout: Layout): EditStep[] => [
+  ...site.detectors
+    .filter((device) => device.room === room && !layout.devices.some(({ id }) => id === device.id))
+    .map(({ id }): EditStep => ({ do: "remove", kind: "detectors", id })),
+  ...layout.devices.map((record): EditStep => ({ do: "put", kind: "detectors", record })),
+];

@@ -108,7 +108,7 @@ export function StageLine({ store, actions, findings }: StageLineProps) {
         >
           <Sign name="minus" />
         </Button>
-        <Button className="bar-word bar-sign" aria-label={t("plan.zoom.fit")} onPress={actions.fit}>
+        <Button className="bar-word bar-sign" aria-label={t("plan.zoom.fit")} onPress={actions.showAll}>
           <Sign name="fit" />
         </Button>
         <Button

@@ -1,8 +1,9 @@
 import type { Units } from "../../texts/index.ts";
 import { areaText, lengthText } from "../../texts/index.ts";
 import { isRaised, obstacleTones, type Scene } from "../scene.ts";
+import type { Lettering } from "./lettering.ts";
 import { faded, mixed } from "./palette.ts";
-import { family, inMetres, inPixels, onScreen, pixelOf, type Surface, writeText } from "./surface.ts";
+import { family, inMetres, inPixels, onScreen, pixelOf, type Surface } from "./surface.ts";
 
 /** Paints what does not move while a device is dragged: walls, rooms, openings, obstacles, grid. */
 export function paintBase(surface: Surface, scene: Scene): void {
@@ -73,7 +74,11 @@ export function paintBase(surface: Surface, scene: Scene): void {
 }
 
 /** Names of rooms and obstacles, in pixels, left out where there is no room for them. */
-export function paintNames(surface: Surface, scene: Scene, units: Units): void {
+export function paintNames(
+  surface: Surface,
+  scene: Scene,
+  to: { readonly units: Units; readonly lettering: Lettering },
+): void {
   const { context, view, palette } = surface;
   inPixels(surface);
   for (const { room, at, area, wide } of scene.labels) {
@@ -89,30 +94,35 @@ export function paintNames(surface: Surface, scene: Scene, units: Units): void {
         ? [room.number, room.name]
         : [room.number || room.name];
     const shown = lines.filter(fits);
-    const figure = view.scale > 22 && shown.length > 0 ? areaText(area, units) : "";
+    const figure = view.scale > 22 && shown.length > 0 ? areaText(area, to.units) : "";
     let py = pixel.py - (shown.length - 1 + (figure ? 1 : 0)) * 8;
     for (const line of shown) {
-      writeText(surface, line, { pixel: { px: pixel.px, py }, colour: palette.ink, strong: true });
+      to.lettering.writeAnyway(line, { pixel: { px: pixel.px, py }, colour: palette.ink, strong: true });
       py += 16;
     }
-    if (figure) writeText(surface, figure, { pixel: { px: pixel.px, py }, colour: palette.muted });
+    if (figure) to.lettering.write(figure, { pixel: { px: pixel.px, py }, colour: palette.muted });
   }
+}
+
+/** Heights of obstacles, and their names when near: last of all, where room is left. */
+export function paintHeights(
+  surface: Surface,
+  scene: Scene,
+  to: { readonly units: Units; readonly lettering: Lettering },
+): void {
+  const { context, view, palette } = surface;
   if (view.scale < 45) return;
+  inPixels(surface);
   for (const { obstacle, at, wide } of scene.obstacleLabels) {
     const pixel = pixelOf(surface, at);
     if (!onScreen(view, pixel)) continue;
     const height = isRaised(obstacle)
-      ? `${lengthText(obstacle.base, units)}–${lengthText(obstacle.top, units)}`
-      : lengthText(obstacle.top, units);
-    const text = view.scale > 70 && obstacle.name ? `${obstacle.name} ${height}` : height;
+      ? `${lengthText(obstacle.base, to.units)} – ${lengthText(obstacle.top, to.units)}`
+      : lengthText(obstacle.top, to.units);
     context.font = `400 13px ${family}`;
     const space = wide * view.scale - 6;
-    const shown =
-      context.measureText(text).width < space
-        ? text
-        : context.measureText(height).width < space
-          ? height
-          : undefined;
-    if (shown) writeText(surface, shown, { pixel, colour: palette.muted, rim: "transparent" });
+    const named = view.scale > 70 && obstacle.name ? `${obstacle.name} ${height}` : height;
+    const text = [named, height].find((one) => context.measureText(one).width < space);
+    if (text) to.lettering.write(text, { pixel, colour: palette.muted, rim: "transparent" });
   }
 }

@@ -12,37 +12,43 @@ interface FlagMark {
 
 const pole = 24;
 
-/** Numbered flags where something needs attention; those that would cover each other stand side by side. */
+/** Numbered flags where something needs attention; those that would cover each other share one pole. */
 export function paintFlags(surface: Surface, flags: readonly FlagMark[]): void {
   inPixels(surface);
-  for (const { flag, head, foot } of placedFlags(surface, flags)) paintFlag(surface, flag, { head, foot });
+  for (const placed of placedFlags(surface, flags)) paintFlag(surface, placed);
+}
+
+export interface PlacedFlag {
+  /** The one whose number is shown: the highlighted, else the gravest. */
+  readonly flag: FlagMark;
+  /** Numbers of all that share the pole. */
+  readonly numbers: readonly number[];
+  readonly head: Pixel;
+  readonly foot: Pixel;
 }
 
 /** Where the heads of the flags stand; the flag that a pixel hits is found from the same places. */
 export function placedFlags(
   surface: Pick<Surface, "view">,
   flags: readonly FlagMark[],
-): readonly { readonly flag: FlagMark; readonly head: Pixel; readonly foot: Pixel }[] {
-  const taken: Pixel[] = [];
-  return flags.flatMap((flag) => {
+): readonly PlacedFlag[] {
+  const placed: { flag: FlagMark; numbers: number[]; head: Pixel; foot: Pixel }[] = [];
+  // Findings come in order of gravity: the first on a pole is the gravest.
+  for (const flag of [...flags].sort((a, b) => Number(b.current) - Number(a.current))) {
     const foot = pixelOf(surface as Surface, flag.at);
-    if (!onScreen(surface.view, foot)) return [];
-    let head: Pixel = { px: foot.px, py: foot.py - pole };
-    while (taken.some(({ px, py }) => Math.abs(px - head.px) < 24 && Math.abs(py - head.py) < 20))
-      head = { px: head.px + 26, py: head.py };
-    taken.push(head);
-    return [{ flag, head, foot }];
-  });
+    if (!onScreen(surface.view, foot)) continue;
+    const near = placed.find(
+      (one) => Math.abs(one.foot.px - foot.px) < 30 && Math.abs(one.foot.py - foot.py) < 26,
+    );
+    if (near) near.numbers.push(flag.number);
+    else placed.push({ flag, numbers: [flag.number], foot, head: { px: foot.px, py: foot.py - pole } });
+  }
+  return placed;
 }
 
 /** The shape tells the severity as the lists do: octagon, triangle, ring. Colour only helps. */
-function paintFlag(
-  surface: Surface,
-  flag: FlagMark,
-  at: { readonly head: Pixel; readonly foot: Pixel },
-): void {
+function paintFlag(surface: Surface, { flag, head, foot, numbers }: PlacedFlag): void {
   const { context, palette } = surface;
-  const { head, foot } = at;
   context.strokeStyle = palette.ink;
   context.lineWidth = 1.25;
   context.beginPath();
@@ -63,6 +69,16 @@ function paintFlag(
   context.textBaseline = "middle";
   context.fillStyle = flag.current ? onFlag(palette, flag.severity) : palette.ink;
   context.fillText(text, head.px, head.py + (flag.severity === "should" ? 3 : 0.5));
+  if (numbers.length > 1) {
+    context.font = `600 11px ${family}`;
+    context.textAlign = "left";
+    context.strokeStyle = palette.plan;
+    context.lineWidth = 3;
+    const more = `+${numbers.length - 1}`;
+    context.strokeText(more, head.px + 14, head.py - 7);
+    context.fillStyle = palette.ink;
+    context.fillText(more, head.px + 14, head.py - 7);
+  }
 }
 
 /** Dark ink on the light hues, light on the dark blue. */
@@ -87,9 +103,10 @@ function shape(
         [-short - wide, 11],
         [-long, short],
       ];
-      points.forEach(([x, y], i) =>
-        i === 0 ? context.moveTo(px + x, py + y) : context.lineTo(px + x, py + y),
-      );
+      for (const [i, [x, y]] of points.entries()) {
+        if (i === 0) context.moveTo(px + x, py + y);
+        else context.lineTo(px + x, py + y);
+      }
       context.closePath();
       return;
     }

@@ -1,9 +1,10 @@
-import type { DarkWalk, Gap, Outline, Point, Region, RoomCoverage, ZoneKind } from "#engine";
+import type { DarkWalk, Gap, Metres, Outline, Point, Region, RoomCoverage, ZoneKind } from "#engine";
 import type { DeviceZones } from "../../contract.ts";
 import { areaText, lengthText, t, type Units } from "../../texts/index.ts";
 import { addRegion, distance } from "../shapes.ts";
+import type { Lettering } from "./lettering.ts";
 import { faded, type Palette } from "./palette.ts";
-import { inMetres, inPixels, onScreen, pixelOf, type Surface, writeText } from "./surface.ts";
+import { inMetres, inPixels, onScreen, pixelOf, type Surface } from "./surface.ts";
 
 /** What the person wants to see. */
 export interface Shown {
@@ -22,7 +23,7 @@ export interface ZonePaths {
   readonly gaps: Path2D;
   readonly gapList: readonly Gap[];
   readonly spill: Path2D;
-  readonly walks: readonly DarkWalk[];
+  readonly walks: readonly { readonly room: string; readonly walk: DarkWalk }[];
 }
 
 const kinds: readonly ZoneKind[] = ["sound", "across", "towards", "seated"];
@@ -41,14 +42,14 @@ export function zonePaths(zones: Iterable<DeviceZones>, rooms: Iterable<RoomCove
   const gaps = new Path2D();
   const spill = new Path2D();
   const gapList: Gap[] = [];
-  const walks: DarkWalk[] = [];
+  const walks: { room: string; walk: DarkWalk }[] = [];
   for (const room of rooms) {
     for (const gap of room.gaps) {
       addRegion(gaps, gap.region);
       gapList.push(gap);
     }
     for (const one of room.spill) addRegion(spill, one.region);
-    walks.push(...room.darkWalks);
+    walks.push(...room.darkWalks.map((walk) => ({ room: room.room, walk })));
   }
   return { kinds: made, gaps, gapList, spill, walks };
 }
@@ -113,54 +114,95 @@ export function paintZones(surface: Surface, paths: ZonePaths, shown: Shown): vo
   }
 }
 
-/** Words and figures on the zones: gaps with their area, dark walks with their metres. */
+interface Figured {
+  readonly shown: Shown;
+  readonly units: Units;
+  /** Rooms that the person looks at: all of their walks are drawn. */
+  readonly rooms: ReadonlySet<string>;
+  /** Longer walks are drawn in any case. [m] */
+  readonly limit: Metres;
+}
+
+/** Lines of the walks in the dark that matter now: too long ones, and those of the rooms one looks at. */
+export function paintWalks(surface: Surface, paths: ZonePaths, to: Figured): void {
+  if (!to.shown.darkWalks) return;
+  for (const { walk } of walksOf(paths, to)) paintWalk(surface, walk);
+}
+
+const walksOf = (paths: ZonePaths, to: Figured): ZonePaths["walks"] =>
+  paths.walks.filter(
+    ({ room, walk }) =>
+      walk.path.length > 1 &&
+      (to.rooms.has(room) || (to.rooms.size === 0 && (!walk.lit || walk.metres > to.limit + 0.005))),
+  );
+
+/** Words and figures on the zones: gaps with their area, dark walks with their metres, where room is left. */
 export function paintFigures(
   surface: Surface,
   paths: ZonePaths,
-  to: { readonly shown: Shown; readonly units: Units },
+  to: Figured & { readonly lettering: Lettering },
 ): void {
-  const { context, view, palette } = surface;
-  if (to.shown.darkWalks) for (const walk of paths.walks) paintWalk(surface, walk, to.units);
-  if (!to.shown.gaps) return;
+  const { view, palette } = surface;
   inPixels(surface);
-  for (const gap of paths.gapList) {
-    const pixel = pixelOf(surface, gap.at);
-    const width = Math.sqrt(gap.area) * view.scale;
-    if (width < 14 || !onScreen(view, pixel)) continue;
-    const text = t("plan.gap", { area: areaText(gap.area, to.units) });
-    writeText(surface, text, { pixel, colour: palette["gap-text"], strong: true });
+  if (to.shown.gaps)
+    for (const gap of [...paths.gapList].sort((a, b) => b.area - a.area)) {
+      const pixel = pixelOf(surface, gap.at);
+      if (Math.sqrt(gap.area) * view.scale < 16 || !onScreen(view, pixel)) continue;
+      to.lettering.write(t("plan.gap", { area: areaText(gap.area, to.units) }), {
+        pixel,
+        colour: palette["gap-text"],
+        strong: true,
+      });
+    }
+  if (!to.shown.darkWalks || view.scale < 16) return;
+  for (const { walk } of walksOf(paths, to)) {
+    const { turn } = partsOf(walk);
+    const { px, py } = pixelOf(surface, turn);
+    const metres = lengthText(walk.metres, to.units);
+    const text = walk.lit ? metres : t("plan.walk.notLit", { metres });
+    const letters = { colour: palette.ink, align: "left" } as const;
+    if (!onScreen(view, { px, py })) continue;
+    if (!to.lettering.write(text, { ...letters, pixel: { px: px + 8, py: py - 9 } }))
+      to.lettering.write(text, { ...letters, pixel: { px: px + 8, py: py + 11 } });
   }
-  context.setLineDash([]);
 }
 
-/** A walk in the dark: heavy line until the light comes on, thin and bright after it, metres at the tick. */
-function paintWalk(surface: Surface, walk: DarkWalk, units: Units): void {
-  const { context, view, palette } = surface;
-  if (walk.path.length < 2) return;
-  const px = 1 / view.scale;
+/** How much of the way is drawn after the light came on. [m] */
+const litStub: Metres = 0.9;
+
+function partsOf(walk: DarkWalk): { readonly dark: Point[]; readonly lit: Point[]; readonly turn: Point } {
   const length = walk.path.reduce(
-    (sum, point, i) => (i === 0 ? 0 : sum + distance(walk.path[i - 1]!, point)),
+    (sum, point, i) => (i === 0 ? 0 : sum + distance(walk.path[i - 1] as Point, point)),
     0,
   );
-  const dark = walk.lit ? Math.min(walk.metres, length) : length;
-  const [first, rest, turn] = splitAt(walk.path, dark);
+  const [dark, rest, turn] = splitAt(walk.path, walk.lit ? Math.min(walk.metres, length) : length);
+  return { dark, lit: rest.length > 1 ? splitAt(rest, litStub)[0] : [], turn };
+}
+
+/** A walk in the dark: heavy line until the light comes on, and the first steps in the light. */
+function paintWalk(surface: Surface, walk: DarkWalk): void {
+  const { context, view, palette } = surface;
+  const px = 1 / view.scale;
+  const { dark, lit, turn } = partsOf(walk);
   inMetres(surface);
   context.lineCap = "round";
   context.lineJoin = "round";
-  if (rest.length > 1) {
-    line(context, rest);
-    context.strokeStyle = faded(palette.interference, 0.9);
-    context.lineWidth = 2 * px;
+  if (lit.length > 1) {
+    line(context, lit);
+    context.strokeStyle = palette.interference;
+    context.lineWidth = 2.5 * px;
     context.stroke();
   }
-  line(context, first);
+  line(context, dark);
+  context.strokeStyle = palette.plan;
+  context.lineWidth = 4 * px;
+  context.stroke();
   context.strokeStyle = palette.ink;
-  context.lineWidth = 3 * px;
+  context.lineWidth = 2 * px;
   context.stroke();
   context.lineCap = "butt";
   inPixels(surface);
   const end = pixelOf(surface, turn);
-  if (!onScreen(view, end)) return;
   context.beginPath();
   context.arc(end.px, end.py, 3.5, 0, 2 * Math.PI);
   context.fillStyle = walk.lit ? palette.interference : palette.ink;
@@ -168,13 +210,6 @@ function paintWalk(surface: Surface, walk: DarkWalk, units: Units): void {
   context.strokeStyle = palette.ink;
   context.lineWidth = 1.25;
   context.stroke();
-  if (view.scale < 16) return;
-  const metres = lengthText(walk.metres, units);
-  writeText(surface, walk.lit ? metres : t("plan.walk.notLit", { metres }), {
-    pixel: { px: end.px + 8, py: end.py - 9 },
-    colour: palette.ink,
-    align: "left",
-  });
 }
 
 function line(context: CanvasRenderingContext2D, points: readonly Point[]): void {

@@ -1,0 +1,1 @@
+export { demoJob } from "#job";
