@@ -19,6 +19,7 @@ export function coverageChecks(evidence: Evidence): readonly Check[] {
   const { demand, look } = prepared;
   const { defaults } = look.site;
   const doubts = doubtsOf(evidence);
+  if (!prepared.standing) return [outlineUnusable()];
   return [
     ...(demand.asked.walk
       ? [areaCheck(evidence, { kind: "walk", what: "Floor walked on that is not seen", doubts })]
@@ -108,6 +109,17 @@ function areaCheck(evidence: Evidence, { kind, what, doubts }: AreaQuestion): Ch
   };
 }
 
+/** Nothing was calculated, so nothing may pass. */
+const outlineUnusable = (): Check => ({
+  verdict: "not-proven",
+  what: "Coverage of the room",
+  actual: undefined,
+  limit: undefined,
+  unit: "",
+  source: "COMMON-PRACTICE",
+  assumptions: ["The outline or the heights of the room cannot be calculated with"],
+});
+
 function noEntrance({ prepared }: Evidence): Check {
   return {
     verdict: "not-proven",
@@ -147,6 +159,7 @@ function temperatureAssumption({ prepared: { room } }: Evidence): string[] {
 function doubtsOf({ prepared, verify }: Evidence): string[] {
   return [
     ...(verify ? ["Verify: a detector hangs above the highest row of its data sheet"] : []),
+    ...(prepared.demand.standing.length === 0 ? ["Nobody can stand in the room"] : []),
     ...(prepared.obstacles.some((obstacle) => obstacle.seeThrough)
       ? ["Verify: an obstacle is taken as see-through"]
       : []),

@@ -264,4 +264,5 @@ const deviceOfCause = (cause: GapCause): string[] =>
       : [];
 
 /** Two digits where there is something to read, three where there would be none. */
-const areaText = (gap: Gap): number => rounded(gap.area, gap.area < 0.1 ? 3 : 2);
+const areaText = ({ area }: Gap): string | number =>
+  area < 5e-4 ? "less than 0.001" : rounded(area, area < 0.1 ? 3 : 2);

@@ -1,7 +1,4 @@
 import { describe, expect, test } from "vitest";
-import { onsetOfPass } from "../detector/index.ts";
-import type { Point, Way } from "../geometry/index.ts";
-import { lookUp, planningDefaults, type Site } from "../site/index.ts";
 import {
   box,
   detectorLike,
@@ -11,7 +8,10 @@ import {
   roomLike,
   roundModel,
   siteLike,
-} from "../site/room.fixture.ts";
+} from "../../../test/engine/records.ts";
+import { onsetOfPass } from "../detector/index.ts";
+import type { Point, Way } from "../geometry/index.ts";
+import { lookUp, planningDefaults, type Site } from "../site/index.ts";
 import { placeAlong, type Watcher, walkInTheDark, worstWalk } from "./dark-walk.ts";
 import { prepareRoom, roomCoverage } from "./index.ts";
 import { watchersOf } from "./watchers.ts";

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
+import { box, doorLike, dwellLike, obstacleLike, roomLike, siteLike } from "../../../test/engine/records.ts";
 import { areaOf, contains } from "../geometry/index.ts";
 import { planningDefaults, type Site } from "../site/index.ts";
-import { box, doorLike, dwellLike, obstacleLike, roomLike, siteLike } from "../site/room.fixture.ts";
 import { roomDemand } from "./index.ts";
 
 const room = roomLike({ id: "office", outline: box(0, 0, 4, 3) });

@@ -10,7 +10,9 @@ import {
   union,
 } from "../geometry/index.ts";
 import {
+  calculable,
   insideSentence,
+  isCalculable,
   isUsableOutline,
   lookUp,
   nameOfOpening,
@@ -37,24 +39,25 @@ const WORTH_MENTIONING = 0.25;
  * @example A room 4 × 3 m with a door 0.9 m wide demands 9.46 m² of walk
  */
 export function roomDemand(site: Site, roomId: string): RoomDemand {
-  return demandOf(lookUp(site), roomId).demand;
+  const look = lookUp(site);
+  const room = look.roomById.get(roomId);
+  if (!room) throw new Error(`No room ${roomId}`);
+  return demandOf(room, lookUp(calculable(roomOf(look, roomId)))).demand;
 }
 
 /**
  * Demand of a room together with the standing area and entrances that it was made from.
  *
- * @param look - The site's records at hand. @param roomId - Id of a room of the site; throws on another.
- * @returns Demand, and the standing area; undefined where the outline cannot be calculated with.
+ * @param room - The room. @param look - Records at hand that can be calculated with: the room's own at least.
+ * @returns Demand, and the standing area; undefined where the room cannot be calculated with.
  * @example See `roomDemand`
  */
 export function demandOf(
+  room: Room,
   look: SiteLookUp,
-  roomId: string,
 ): { readonly demand: RoomDemand; readonly standing: StandingArea | undefined } {
-  const room = look.roomById.get(roomId);
-  if (!room) throw new Error(`No room ${roomId}`);
-  if (![room.outline, ...room.holes].every(isUsableOutline))
-    return { demand: noDemand(room), standing: undefined };
+  if (!isCalculable(room)) return { demand: noDemand(room), standing: undefined };
+  const roomId = room.id;
   const standing = standingArea(look, roomId);
   const bays = soundServes(room.use) ? baysOf(look, roomId) : [];
   const dwell = look
@@ -88,6 +91,27 @@ export function baysOf(look: SiteLookUp, roomId: string): Region {
       .filter((obstacle) => obstacle.kind === "cubicle" && isUsableOutline(obstacle.footprint))
       .map(({ footprint }) => difference(regionOf(convexHull(footprint)), regionOf(footprint))),
   );
+}
+
+/** What the demand of a room depends on: the room, its openings with the rooms on their other side, and what stands in it. */
+function roomOf(look: SiteLookUp, roomId: string): Site {
+  const openings = look.openingsOf(roomId);
+  const rooms = new Set([
+    roomId,
+    ...openings.flatMap((opening) => opening.rooms.filter((room) => room !== null)),
+  ]);
+  return {
+    ...look.site,
+    rooms: look.site.rooms.filter((room) => rooms.has(room.id)),
+    openings,
+    floorPieces: look.floorPiecesOf(roomId),
+    obstacles: look.obstaclesOf(roomId),
+    dwellPlaces: look.dwellPlacesOf(roomId),
+    interference: [],
+    ceilingThings: [],
+    luminaires: [],
+    detectors: [],
+  };
 }
 
 /** Uses in whose bays one who is heard counts as seen. @example Sanitary and changing rooms */

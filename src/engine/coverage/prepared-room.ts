@@ -1,6 +1,14 @@
 import { type Point, prepareWays, type Region, simplified, type Ways } from "../geometry/index.ts";
 import type { Metres } from "../quantity/index.ts";
-import { lookUp, type Obstacle, type Opening, type Room, type Site, type SiteLookUp } from "../site/index.ts";
+import {
+  calculable,
+  lookUp,
+  type Obstacle,
+  type Opening,
+  type Room,
+  type Site,
+  type SiteLookUp,
+} from "../site/index.ts";
 import { demandOf } from "./demand.ts";
 import type { RoomDemand } from "./results.ts";
 import { type RoomWays, waysThrough } from "./room-ways.ts";
@@ -12,6 +20,7 @@ const WAY_CHORD: Metres = 5e-3;
 
 /** What stays the same in a room while its detectors move. */
 export interface PreparedRoom {
+  /** Records of the surroundings that can be calculated with, at hand. */
   readonly look: SiteLookUp;
   readonly room: Room;
   readonly demand: RoomDemand;
@@ -38,10 +47,12 @@ export interface PreparedRoom {
  * @example `coverageOf(prepareRoom(site, "hall"), site.detectors)` equals `roomCoverage(site, "hall")`
  */
 export function prepareRoom(site: Site, roomId: string): PreparedRoom {
-  const look = lookUp(site);
-  const { demand, standing } = demandOf(look, roomId);
-  const room = look.roomById.get(roomId) as Room;
-  const near = siteAround(look, roomId);
+  const whole = lookUp(site);
+  const room = whole.roomById.get(roomId);
+  if (!room) throw new Error(`No room ${roomId}`);
+  const near = calculable(siteAround(whole, roomId));
+  const look = lookUp(near);
+  const { demand, standing } = demandOf(room, look);
   const scenes = new Map<string, Scene>();
   return {
     look,

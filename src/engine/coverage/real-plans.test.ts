@@ -1,9 +1,9 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
+import { detectorLike, doorLike, roomLike, siteLike } from "../../../test/engine/records.ts";
 import { realFiles } from "../../../test/real-files.ts";
 import { areaOf, contains, inset, type Outline, type Point, regionOf, ringsOf } from "../geometry/index.ts";
 import { isUsableOutline, type Site } from "../site/index.ts";
-import { detectorLike, doorLike, roomLike, siteLike } from "../site/room.fixture.ts";
 import { coverageOf, prepareRoom } from "./index.ts";
 
 const folder = realFiles("polygon");

@@ -1,7 +1,5 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { areaOf, contains, intersection, type Point } from "../geometry/index.ts";
-import type { Detector, Site } from "../site/index.ts";
 import {
   box,
   detectorLike,
@@ -13,7 +11,9 @@ import {
   roundModel,
   siteLike,
   sourceLike,
-} from "../site/room.fixture.ts";
+} from "../../../test/engine/records.ts";
+import { areaOf, contains, intersection, type Point } from "../geometry/index.ts";
+import type { Detector, Site } from "../site/index.ts";
 import { coverageOf, gapsOf, prepareRoom, roomCoverage } from "./index.ts";
 
 const room = roomLike({ id: "office", outline: box(0, 0, 6, 4) });
@@ -317,6 +317,29 @@ describe("doubt", () => {
     const { checks } = roomCoverage(office({ openings: [] }), "office");
     expect(checks.find((check) => check.what === "Walk in the dark")?.verdict).toBe("not-proven");
   });
+});
+
+test("a room that cannot be calculated with, or in which nobody can stand, never passes", () => {
+  const verdicts = (given: Partial<Site>): string[] =>
+    roomCoverage(office(given), "office").checks.map((check) => check.verdict);
+  expect(
+    verdicts({
+      rooms: [
+        {
+          ...room,
+          outline: [
+            [0, 0],
+            [6, 4],
+            [6, 0],
+            [0, 4],
+          ],
+        },
+        hall,
+      ],
+    }),
+  ).toEqual(["not-proven"]);
+  const tank = obstacleLike({ id: "tank", room: "office", footprint: box(0.1, 0.1, 5.8, 3.8), top: 2 });
+  expect(verdicts({ openings: [], obstacles: [tank] })).toEqual(["not-proven", "not-proven"]);
 });
 
 const layouts = fc.record({

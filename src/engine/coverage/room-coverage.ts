@@ -39,7 +39,7 @@ export function roomCoverage(site: Site, roomId: string): RoomCoverage {
  */
 export function coverageOf(prepared: PreparedRoom, detectors: readonly Detector[]): RoomCoverage {
   const { look, room, demand } = prepared;
-  const hung = detectors.filter((detector) => detector.room === room.id);
+  const hung = prepared.standing ? usable(detectors).filter((detector) => detector.room === room.id) : [];
   const watch = watchOf(prepared, detectors);
   const found = coveredAreas(watch);
   const { darkWalks, stairs } = walksOf(watch);
@@ -98,7 +98,9 @@ interface Watch {
 }
 
 function watchOf(prepared: PreparedRoom, detectors: readonly Detector[]): Watch {
-  const counted = detectors.filter((detector) => controlledRooms(detector).includes(prepared.room.id));
+  const counted = usable(detectors).filter((detector) =>
+    controlledRooms(detector).includes(prepared.room.id),
+  );
   return { prepared, counted, devices: countedDevices(prepared, counted), book: zoneBook(prepared) };
 }
 
@@ -151,5 +153,9 @@ function walksOf({ prepared, devices, book }: Watch): {
 
 const isExtrapolated = (book: ZoneBook, device: CountedDevice): boolean =>
   (["towards", "seated"] as const).some((kind) => book.zone({ device, kind, open: undefined }).verify);
+
+/** Devices at places and heights that are numbers; `siteProblems` names the others. */
+const usable = (detectors: readonly Detector[]): readonly Detector[] =>
+  detectors.filter(({ at, height, turn }) => [...at, height, turn].every(Number.isFinite) && height > 0);
 
 const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);

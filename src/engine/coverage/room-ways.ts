@@ -40,7 +40,8 @@ interface Question {
  * A corner is one where the standing area's inner angle is below π: every other corner lies on a way to one of these.
  * A dwell place that cannot be stood on is walked to as near as one gets.
  *
- * @param question - Standing area, demand, records and the prepared ways of one room.
+ * @param standing - Standing area with its entrances. @param demand - Demand of the same room. @param look - The site's records at hand.
+ * @param ways - The standing area prepared for ways.
  * @returns For each entrance through which somebody gets in, its ways; goals that no way leads to are left out.
  * @source DIJKSTRA-1959
  * @example A rectangular room with one door and one desk: one way to the desk and four to the corners

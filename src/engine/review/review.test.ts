@@ -1,6 +1,5 @@
+import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import type { coverageProblems as entries } from "../check/catalogue/coverage.ts";
-import type { Site } from "../site/index.ts";
 import {
   box,
   detectorLike,
@@ -12,7 +11,9 @@ import {
   roundModel,
   siteLike,
   sourceLike,
-} from "../site/room.fixture.ts";
+} from "../../../test/engine/records.ts";
+import type { coverageProblems as entries } from "../check/catalogue/coverage.ts";
+import type { Site } from "../site/index.ts";
 import { orderedFindings, reviewPlan, reviewRoom, reviewSite } from "./index.ts";
 
 const office = roomLike({ id: "office", name: "Office", outline: box(0, 0, 6, 4) });
@@ -188,4 +189,46 @@ describe("the review of a site", () => {
     expect(check?.actual).toBeGreaterThan(0.5);
     expect(check?.assumptions).toContain("Reach towards less 15 %");
   });
+});
+
+test("no content makes the review throw, whatever numbers it holds (seed 31)", () => {
+  const odd = fc.oneof(
+    fc.constantFrom(Number.NaN, Number.POSITIVE_INFINITY, 0, -1, 1e9),
+    fc.double({ min: -8, max: 8, noNaN: true }),
+  );
+  const point = fc.tuple(odd, odd);
+  const outline = fc.array(point, { maxLength: 6 });
+  fc.assert(
+    fc.property(outline, outline, point, point, odd, odd, (one, two, a, b, c, d) => {
+      for (const ring of [office.outline, one]) {
+        const site: Site = {
+          ...plan,
+          rooms: [{ ...office, outline: ring, noDevices: [two], ceilingHeight: c, floor: d }, hall],
+          openings: [
+            door,
+            {
+              ...door,
+              id: "odd",
+              from: a,
+              to: b,
+              sill: c,
+              head: d,
+              thickness: c,
+              angle: d,
+              opensInto: "office",
+            },
+          ],
+          obstacles: [obstacleLike({ id: "o", room: "office", footprint: two, base: c, top: d })],
+          floorPieces: [
+            flightLike({ id: "f", room: "office", footprint: two, from: a, to: b, low: c, high: d }),
+          ],
+          dwellPlaces: [dwellLike({ id: "p", room: "office", at: a, radius: c })],
+          interference: [sourceLike({ id: "s", room: "office", at: a, to: b, height: c })],
+          detectors: [middle, { ...middle, id: "d2", at: a, height: c, turn: d }],
+        };
+        for (const finding of reviewSite(site).findings) expect(finding.message.length).toBeGreaterThan(10);
+      }
+    }),
+    { seed: 31, numRuns: 150, endOnFailure: true },
+  );
 });

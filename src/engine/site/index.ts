@@ -1,3 +1,4 @@
+export { calculable, isCalculable } from "./calculable.ts";
 export { clearanceOf } from "./clearance.ts";
 export { linksOf, type RoomLink, roomsReachedFrom } from "./connected.ts";
 export { planningDefaults } from "./defaults.ts";

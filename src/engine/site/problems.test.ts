@@ -1,9 +1,5 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import type { siteProblems as entries } from "../check/catalogue/site.ts";
-import { remedyOf, sentenceOf } from "../check/index.ts";
-import type { Outline } from "../geometry/index.ts";
-import { siteProblems } from "./index.ts";
 import {
   box,
   detectorLike,
@@ -16,7 +12,11 @@ import {
   roundModel,
   siteLike,
   sourceLike,
-} from "./room.fixture.ts";
+} from "../../../test/engine/records.ts";
+import type { siteProblems as entries } from "../check/catalogue/site.ts";
+import { remedyOf, sentenceOf } from "../check/index.ts";
+import type { Outline } from "../geometry/index.ts";
+import { siteProblems } from "./index.ts";
 import type { Room, Site } from "./site.ts";
 
 const room = roomLike({ id: "office", number: "0.1", name: "Office", outline: box(0, 0, 4, 3) });

@@ -1,5 +1,14 @@
 import { describe, expect, test } from "vitest";
 import {
+  box,
+  detectorLike,
+  doorLike,
+  flightLike,
+  roomLike,
+  siteLike,
+  sourceLike,
+} from "../../../test/engine/records.ts";
+import {
   clearanceOf,
   faceOf,
   flightEdge,
@@ -15,7 +24,6 @@ import {
   roomTitle,
   rounded,
 } from "./index.ts";
-import { box, detectorLike, doorLike, flightLike, roomLike, siteLike, sourceLike } from "./room.fixture.ts";
 
 const office = roomLike({ id: "office", number: "0.1", name: "Office", outline: box(0, 0, 4, 3) });
 const hall = roomLike({ id: "hall", name: "Hall", outline: box(0, -2.2, 4, 2) });

@@ -5,6 +5,8 @@ import { nameOfThing, rounded } from "../names.ts";
 
 /** Corners nearer than this are one corner: half the grain of the booleans would merge them anyway. [m] */
 const SAME_CORNER = 1e-5;
+/** Beyond 10 000 km from the origin coordinates no longer hold a millimetre. [m] */
+const FARTHEST = 1e7;
 /** An outline with less area than this encloses nothing that a plan shows. [m²] */
 const LEAST_AREA = 1e-4;
 
@@ -67,7 +69,7 @@ interface Owner {
 }
 
 function faultsOf(outline: Outline, { what, ...owner }: Owner): Problem[] {
-  const broken = outline.findIndex((corner) => !Number.isFinite(corner[0]) || !Number.isFinite(corner[1]));
+  const broken = outline.findIndex(([x, y]) => !(Math.abs(x) < FARTHEST && Math.abs(y) < FARTHEST));
   if (broken >= 0) return [{ code: "outline-not-a-number", values: { what, corner: broken + 1 }, ...owner }];
   const problems: Problem[] = [];
   const corners = outline.filter((corner, i) => {

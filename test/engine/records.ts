@@ -1,17 +1,18 @@
-import type { DetectorModel } from "../detector/index.ts";
-import type { Outline, Point } from "../geometry/index.ts";
-import { planningDefaults } from "./defaults.ts";
 import type {
   Detector,
+  DetectorModel,
   DwellPlace,
   FloorPiece,
   Interference,
   Luminaire,
   Obstacle,
   Opening,
+  Outline,
+  Point,
   Room,
   Site,
-} from "./site.ts";
+} from "#engine";
+import { planningDefaults } from "#engine";
 
 /** Small records for tests: whatever a test does not name has an ordinary value. */
 export const box = (x: number, y: number, width: number, depth: number): Outline => [
