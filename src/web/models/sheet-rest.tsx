@@ -19,6 +19,7 @@ export function SheetRest({ draft, limits, onChange }: SheetRestProps) {
   const unknown = t("models.unknown");
   return (
     <div className="fields">
+      <p className="hint field-wide">{t("models.empty-fields")}</p>
       <LengthField
         label={t("models.lowest")}
         value={draft.lowest}

@@ -1,0 +1,1 @@
+export { EyeView } from "./eye-view.tsx";
