@@ -4,6 +4,7 @@ import type { Identities } from "./identities.ts";
 import type { ElementMesh } from "./kernel.ts";
 import { boxOf, distanceToSegment, inRing } from "./region.ts";
 import type { ReadRoom } from "./rooms.ts";
+import { tidy } from "./tidy.ts";
 
 /** A stretch where two rooms' outlines run along each other without a gap. */
 export interface Contact {
@@ -78,10 +79,10 @@ export function openContacts(
         ),
         rooms: [first.room.id, second.room.id],
         kind: "passage",
-        from: tidy(from),
-        to: tidy(to),
-        sill: Math.round(sill * 1e4) / 1e4,
-        head: Math.round(head * 1e4) / 1e4,
+        from: onGrid(from),
+        to: onGrid(to),
+        sill: tidy(sill),
+        head: tidy(head),
         thickness: 0,
         hinge: "from",
         opensInto: first.room.id,
@@ -168,4 +169,4 @@ const shared = (
   return to - from >= leastWidth ? [from, to] : undefined;
 };
 
-const tidy = (p: Point): Point => [Math.round(p[0] * 1e4) / 1e4, Math.round(p[1] * 1e4) / 1e4];
+const onGrid = (p: Point): Point => [tidy(p[0]), tidy(p[1])];

@@ -11,6 +11,7 @@ import type { ReadRoom } from "./rooms.ts";
 import { type ReadStorey, storeyAt } from "./storeys.ts";
 import { isHotLamp, isSwitch } from "./thing-kinds.ts";
 import { namesOf } from "./things.ts";
+import { tidy } from "./tidy.ts";
 
 export interface LuminaireContext {
   readonly model: IfcModel;
@@ -119,5 +120,3 @@ const mountingOf = (box: PlanBox, ceiling: Metres): Luminaire["mounting"] => {
   if (box.low > ceiling - 0.03) return "flush";
   return box.high > ceiling - 0.1 ? "surface" : "pendant";
 };
-
-const tidy = (metres: number): number => Math.round(metres * 1e4) / 1e4;

@@ -7,6 +7,7 @@ import { type IfcModel, textOf } from "./model.ts";
 import { type PlanBox, planBox } from "./plan-box.ts";
 import type { Relations } from "./relations.ts";
 import type { ReadRoom } from "./rooms.ts";
+import { tidy } from "./tidy.ts";
 import { facesBeside, framesOf, type OpeningFrame, type WallFace } from "./wall-faces.ts";
 
 export interface OpeningContext {
@@ -253,5 +254,3 @@ const noteCentred = (
     context.notes.push({ code: "ifc-walls-centred", values });
   }
 };
-
-const tidy = (metres: number): number => Math.round(metres * 1e4) / 1e4;

@@ -1,5 +1,5 @@
 import { booleanOp, ClipType, FillRule, type Paths64 } from "clipper2-ts";
-import type { Outline, Piece, Point, Region, SquareMetres } from "#engine";
+import type { Metres, Outline, Piece, Point, Region, SquareMetres } from "#engine";
 
 /** Grid of the booleans on imported shapes. Meshes come in single precision, so a finer one would only keep noise. [m] */
 const grid = 1e-4;
@@ -166,7 +166,7 @@ const pathArea = (path: Path): number => {
 const speck = 1e-4;
 
 const toRegion = (paths: Paths64): Region => {
-  const rings = paths.map((path): Outline => path.map(({ x, y }) => [tidy(x), tidy(y)] as const));
+  const rings = paths.map((path): Outline => path.map(({ x, y }) => [onGrid(x), onGrid(y)] as const));
   const outers = rings.filter((ring) => ringArea(ring) > speck);
   const holes = rings.filter((ring) => ringArea(ring) < -speck);
   outers.sort((a, b) => ringArea(a) - ringArea(b));
@@ -185,4 +185,4 @@ const holeIn = (hole: Outline, outer: Outline): boolean => {
   return inRing([(a[0] + b[0]) / 2, (a[1] + b[1]) / 2], outer) || hole.every((p) => inRing(p, outer));
 };
 
-const tidy = (units: number): number => Math.round(units) / 10000;
+const onGrid = (units: number): Metres => Math.round(units) / 10000 + 0;

@@ -8,6 +8,7 @@ import { boxOf, pieceArea, regionArea, sharedOf, simplified } from "./region.ts"
 import { type Relations, storeyOf } from "./relations.ts";
 import { notARoom, roomUse } from "./room-use.ts";
 import { type ReadStorey, storeyAt } from "./storeys.ts";
+import { tidy } from "./tidy.ts";
 
 /** A room with what later steps need to find it in the file's world. */
 export interface ReadRoom {
@@ -163,5 +164,3 @@ const boxesMeet = (a: Piece, b: Piece): boolean => {
   const [p, q] = [boxOf(a.outline), boxOf(b.outline)];
   return p[0] < q[2] && q[0] < p[2] && p[1] < q[3] && q[1] < p[3];
 };
-
-const tidy = (metres: number): number => Math.round(metres * 1e4) / 1e4;

@@ -1,5 +1,6 @@
 import type { Outline, Point } from "#engine";
 import type { SurveyRecords } from "../survey.ts";
+import { tidy } from "./tidy.ts";
 
 /** Coordinates within this of the origin are left as they are: a campus, not a country's grid. [m] */
 const nearEnough = 1000;
@@ -47,5 +48,3 @@ export function nearOrigin(survey: SurveyRecords): SurveyRecords {
     shift,
   };
 }
-
-const tidy = (metres: number): number => Math.round(metres * 1e4) / 1e4;

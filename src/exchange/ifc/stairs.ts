@@ -6,6 +6,7 @@ import { type IfcModel, textOf } from "./model.ts";
 import { planBox } from "./plan-box.ts";
 import { inPiece } from "./region.ts";
 import type { ReadRoom } from "./rooms.ts";
+import { tidy } from "./tidy.ts";
 
 export interface StairContext {
   readonly model: IfcModel;
@@ -143,5 +144,3 @@ const line = (points: readonly (readonly number[])[]): { slope: number; worst: n
   const worst = Math.max(...points.map(([s, z]) => Math.abs(z! - mz - slope * (s! - ms))));
   return { slope, worst };
 };
-
-const tidy = (metres: number): number => Math.round(metres * 1e4) / 1e4;

@@ -4,6 +4,7 @@ import type { ElementMesh } from "./kernel.ts";
 import { type IfcModel, numberOf, refOf, textOf } from "./model.ts";
 import { frameOf } from "./placement.ts";
 import type { Relations } from "./relations.ts";
+import { tidy } from "./tidy.ts";
 
 /** A storey with its height in the file's world. */
 export interface ReadStorey {
@@ -60,8 +61,6 @@ export function storeyAt(storeys: readonly ReadStorey[], height: Metres): ReadSt
   const below = storeys.filter((each) => each.level <= height + 0.3);
   return below.reduce((best, each) => (each.level > best.level ? each : best), below[0] ?? storeys[0]!);
 }
-
-const tidy = (metres: number): number => Math.round(metres * 1e4) / 1e4;
 
 /** Puts a made-up storey where the lowest space of the file stands; storeys of the file stay as they are. */
 export function standingStoreys(

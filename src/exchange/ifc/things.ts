@@ -19,6 +19,7 @@ import { boxOf, distanceToSegment, inPiece, pieceArea, ringArea, sharedOf } from
 import { type Relations, typeNameOf } from "./relations.ts";
 import type { ReadRoom } from "./rooms.ts";
 import { isSwitch, standsOnFloor, type ThingKind, thingKind } from "./thing-kinds.ts";
+import { tidy } from "./tidy.ts";
 
 export interface ThingContext {
   readonly model: IfcModel;
@@ -277,5 +278,3 @@ const trade = (type: string, kind: ThingKind): string => {
     return kind.obstacle;
   return type === "IFCBUILDINGELEMENTPROXY" ? "unnamed building part" : "equipment";
 };
-
-const tidy = (metres: number): number => Math.round(metres * 1e4) / 1e4;

@@ -1,0 +1,1 @@
+export { type ReadInWorkerOptions, readIfcInWorker } from "./ifc/in-node.ts";
