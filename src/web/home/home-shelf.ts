@@ -4,9 +4,8 @@ import type { HomeShelf, JobEntry } from "../contract.ts";
 import { firmModels } from "../models/firm-list.ts";
 import type { JobShelf, ListedJob } from "../storage/index.ts";
 
-/** What comes with the program: the demo job, loaded when it is asked for, and the invented models to start with. */
+/** What comes with the program: the invented models to start with. */
 export interface Included {
-  readonly demoJob: () => Promise<JobFile>;
   readonly demoModels: readonly DetectorModel[];
 }
 
@@ -32,11 +31,7 @@ export function homeShelf(store: JobShelf, included: Included): HomeShelf {
       const { job, problems } = parseJob(text);
       return job === undefined ? { problems } : { id: await store.create(job) };
     },
-    demo: async () => {
-      const demo = await included.demoJob();
-      const there = (await store.list()).find(({ name }) => name === demo.name);
-      return there?.id ?? store.create(demo);
-    },
+    demo: store.demo,
     rename: async (id, name) => {
       const stored = await store.open(id);
       stored.document.run(setName(name));

@@ -19,7 +19,6 @@ const HomePage = lazy(() => import("../home/index.ts").then((part) => ({ default
 
 const store = { list: listJobs, create: createJob, demo: demoJobId, open: openStoredJob, remove: removeJob };
 const shelf = homeShelf(store, {
-  demoJob: async () => (await import("../jobs/demo.ts")).demoJob(),
   demoModels: demoModels.map((model) => toSite("models", model)),
 });
 const calculator: Calculator = startCalculator();
