@@ -46,7 +46,9 @@ export default defineConfig({
     chunkSizeWarningLimit: 4000,
     rolldownOptions: {
       // The rooms below the screen do nothing when they are loaded: what a chunk does not use stays out of it.
-      treeshake: { moduleSideEffects: (id) => !/[\\/]src[\\/](engine|job|exchange|output|solver)[\\/]/.test(id) },
+      treeshake: {
+        moduleSideEffects: [{ test: /[\/]src[\/](engine|job|exchange|output|solver)[\/]/, sideEffects: false }],
+      },
     },
   },
   server: { host: "127.0.0.1" },

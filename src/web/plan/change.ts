@@ -12,78 +12,80 @@ const shiftedRing = (ring: Outline, by: Point): Outline => ring.map((point) => s
 
 /** Steps that move records. What stands in a moved room stays where it is: a room's outline is a fact of its own. */
 export function moveSteps(site: Site, refs: readonly RecordRef[], by: Point): EditStep[] {
-  return refs.flatMap((ref): EditStep[] => {
-    const { id } = ref;
-    switch (ref.kind) {
-      case "detectors":
-      case "dwellPlaces":
-      case "ceilingThings":
-      case "luminaires": {
-        const record = recordOf(site, ref.kind, id);
-        if (!record) return [];
-        const at = shifted(record.at, by);
-        return [
-          { do: "set", kind: ref.kind, id, fields: { at, ...newRoom(site, record.room, at) } } as EditStep,
-        ];
-      }
-      case "interference": {
-        const record = recordOf(site, "interference", id);
-        if (!record) return [];
-        const at = shifted(record.at, by);
-        const to = record.to ? { to: shifted(record.to, by) } : {};
-        return [
-          { do: "set", kind: "interference", id, fields: { at, ...to, ...newRoom(site, record.room, at) } },
-        ];
-      }
-      case "obstacles": {
-        const record = recordOf(site, "obstacles", id);
-        if (!record) return [];
-        const footprint = shiftedRing(record.footprint, by);
-        const room = newRoom(site, record.room, middleOf(footprint));
-        return [{ do: "set", kind: "obstacles", id, fields: { footprint, ...room } }];
-      }
-      case "floorPieces": {
-        const record = recordOf(site, "floorPieces", id);
-        if (!record) return [];
-        const fields = {
-          footprint: shiftedRing(record.footprint, by),
-          from: shifted(record.from, by),
-          to: shifted(record.to, by),
-        };
-        return [{ do: "set", kind: "floorPieces", id, fields }];
-      }
-      case "openings": {
-        const record = recordOf(site, "openings", id);
-        if (!record) return [];
-        // An opening stays in its wall: only the way along it counts.
-        const [dx, dy] = [record.to[0] - record.from[0], record.to[1] - record.from[1]];
-        const length = Math.hypot(dx, dy) || 1;
-        const along = (by[0] * dx + by[1] * dy) / length;
-        const way: Point = [(dx / length) * along, (dy / length) * along];
-        return [
-          {
-            do: "set",
-            kind: "openings",
-            id,
-            fields: { from: shifted(record.from, way), to: shifted(record.to, way) },
-          },
-        ];
-      }
-      case "rooms": {
-        const record = recordOf(site, "rooms", id);
-        if (!record) return [];
-        const fields = {
-          outline: shiftedRing(record.outline, by),
-          holes: record.holes.map((hole) => shiftedRing(hole, by)),
-          noDevices: record.noDevices.map((ring) => shiftedRing(ring, by)),
-        };
-        return [{ do: "set", kind: "rooms", id, fields }, ...withContents(site, record, by)];
-      }
-      case "storeys":
-      case "models":
-        return [];
+  return refs.flatMap((ref) => moveOne(site, ref, by));
+}
+
+function moveOne(site: Site, ref: RecordRef, by: Point): EditStep[] {
+  const { id } = ref;
+  switch (ref.kind) {
+    case "detectors":
+    case "dwellPlaces":
+    case "ceilingThings":
+    case "luminaires": {
+      const record = recordOf(site, ref.kind, id);
+      if (!record) return [];
+      const at = shifted(record.at, by);
+      return [
+        { do: "set", kind: ref.kind, id, fields: { at, ...newRoom(site, record.room, at) } } as EditStep,
+      ];
     }
-  });
+    case "interference": {
+      const record = recordOf(site, "interference", id);
+      if (!record) return [];
+      const at = shifted(record.at, by);
+      const to = record.to ? { to: shifted(record.to, by) } : {};
+      return [
+        { do: "set", kind: "interference", id, fields: { at, ...to, ...newRoom(site, record.room, at) } },
+      ];
+    }
+    case "obstacles": {
+      const record = recordOf(site, "obstacles", id);
+      if (!record) return [];
+      const footprint = shiftedRing(record.footprint, by);
+      const room = newRoom(site, record.room, middleOf(footprint));
+      return [{ do: "set", kind: "obstacles", id, fields: { footprint, ...room } }];
+    }
+    case "floorPieces": {
+      const record = recordOf(site, "floorPieces", id);
+      if (!record) return [];
+      const fields = {
+        footprint: shiftedRing(record.footprint, by),
+        from: shifted(record.from, by),
+        to: shifted(record.to, by),
+      };
+      return [{ do: "set", kind: "floorPieces", id, fields }];
+    }
+    case "openings": {
+      const record = recordOf(site, "openings", id);
+      if (!record) return [];
+      // An opening stays in its wall: only the way along it counts.
+      const [dx, dy] = [record.to[0] - record.from[0], record.to[1] - record.from[1]];
+      const length = Math.hypot(dx, dy) || 1;
+      const along = (by[0] * dx + by[1] * dy) / length;
+      const way: Point = [(dx / length) * along, (dy / length) * along];
+      return [
+        {
+          do: "set",
+          kind: "openings",
+          id,
+          fields: { from: shifted(record.from, way), to: shifted(record.to, way) },
+        },
+      ];
+    }
+    case "rooms": {
+      const record = recordOf(site, "rooms", id);
+      if (!record) return [];
+      const fields = {
+        outline: shiftedRing(record.outline, by),
+        holes: record.holes.map((hole) => shiftedRing(hole, by)),
+        noDevices: record.noDevices.map((ring) => shiftedRing(ring, by)),
+      };
+      return [{ do: "set", kind: "rooms", id, fields }, ...withContents(site, record, by)];
+    }
+    case "storeys":
+    case "models":
+      return [];
+  }
 }
 
 /** All that belongs to a room goes with it. */

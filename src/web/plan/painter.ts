@@ -83,7 +83,7 @@ export function painterOn(
     const picture = next;
     const before = painted;
     painted = picture;
-    const resized = fit(layers, picture.view, density);
+    const resized = sized(layers, picture.view, density);
     if (resized) density = globalThis.devicePixelRatio || 1;
     const moved =
       resized ||
@@ -140,7 +140,7 @@ const groundKinds = ["rooms", "openings", "obstacles", "floorPieces", "luminaire
 const sameGround = (a: Picture, b: Picture): boolean =>
   a.storey === b.storey && groundKinds.every((kind) => a.site[kind] === b.site[kind]);
 
-function fit(layers: readonly HTMLCanvasElement[], view: View, density: number): boolean {
+function sized(layers: readonly HTMLCanvasElement[], view: View, density: number): boolean {
   const now = globalThis.devicePixelRatio || 1;
   const [width, height] = [Math.round(view.width * now), Math.round(view.height * now)];
   if (density === now && layers[0]?.width === width && layers[0].height === height) return false;

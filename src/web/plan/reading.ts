@@ -29,9 +29,10 @@ export function flagsOf(bench: Workbench, findings: readonly Finding[]): readonl
   const rooms = roomsOn(bench.job.site, bench.storey);
   return findings.flatMap((finding, index): Flag[] => {
     const room = finding.room === undefined ? undefined : rooms.get(finding.room);
-    // Notes are for the list; on the plan they would cover what must be mended.
+    // What must be mended always has its flag; the rest while one looks at the list or at the room.
     const listed = bench.panel.kind === "findings" || bench.finding === index;
-    if (!room || (finding.severity === "note" && !listed)) return [];
+    const focused = finding.severity === "should" && focusOf(bench).has(room?.id ?? "");
+    if (!room || (finding.severity !== "must" && !listed && !focused)) return [];
     const at = finding.at ?? recordPlace(bench, finding) ?? labelPlace(room, bench.job.site);
     return [{ number: index + 1, severity: finding.severity, at, current: bench.finding === index }];
   });

@@ -18,7 +18,7 @@ interface CardProps {
 }
 
 const sheets = ["low", "half", "full"] as const;
-const sheetSize = { low: "132px", half: "46dvh", full: "calc(100dvh - 120px)" } as const;
+const sheetSize = { low: "148px", half: "46dvh", full: "calc(100dvh - 120px)" } as const;
 
 /** The card of the selected thing: floats on a laptop and may be moved aside; on a phone a sheet that is low, half or full. */
 export function Card({ title, children, size, onClose, thing, about, cardRef }: CardProps) {

@@ -35,6 +35,7 @@ const FindingsList = lazy(() =>
 const ModelsEditor = lazy(() =>
   import("../models/index.ts").then((part) => ({ default: part.ModelsEditor })),
 );
+const EyeView = lazy(() => import("../eye/index.ts").then((part) => ({ default: part.EyeView })));
 const PlacePanel = lazy(() => import("../place/index.ts").then((part) => ({ default: part.PlacePanel })));
 
 interface JobScreenProps {
@@ -68,7 +69,7 @@ export function JobScreen({ source, calculator, fileText, onHome }: JobScreenPro
   const insets = useCallback((): Insets => {
     const phone = matchMedia("(max-width: 640px)").matches;
     const beside = !phone && globalThis.innerWidth > 1000;
-    return { left: 0, right: beside ? 352 : 0, top: 52, bottom: phone ? 186 : 52 };
+    return { left: 0, right: beside ? 352 : 0, top: 52, bottom: phone ? 201 : 52 };
   }, []);
   const actions = useMemo(() => actionsOn(store, insets), [store, insets]);
   const onCard = useCallback(() => {
@@ -182,6 +183,13 @@ export function JobScreen({ source, calculator, fileText, onHome }: JobScreenPro
               job={job}
               onClose={close}
               {...(bench.panel.model === undefined ? {} : { model: bench.panel.model })}
+            />
+          ) : bench.panel.kind === "eye" ? (
+            <EyeView
+              job={job}
+              device={bench.panel.device}
+              calculations={{ ...calculator, current: calculated }}
+              onClose={close}
             />
           ) : first ? (
             <ThingCard

@@ -1,9 +1,89 @@
+import regular from "@expo-google-fonts/inter/400Regular/Inter_400Regular.ttf?url";
+import semibold from "@expo-google-fonts/inter/600SemiBold/Inter_600SemiBold.ttf?url";
+import { planSheet, type Sheet, type SheetTitle, settingOutSheets, svgOf } from "#output";
 import type { Calculated, OpenJob } from "../contract.ts";
 
-export async function printStorey(_of: {
+/** Prints the sheets of a storey to scale: the plan, and where the holes are drilled. The printer's own window also saves them as PDF. */
+export async function printStorey(of: {
   readonly job: OpenJob;
   readonly storey: string;
   readonly calculated: Calculated;
 }): Promise<void> {
-  globalThis.print();
+  const frame = document.createElement("iframe");
+  frame.className = "print-frame";
+  frame.setAttribute("aria-hidden", "true");
+  document.body.append(frame);
+  try {
+    const paper = frame.contentDocument;
+    const window = frame.contentWindow;
+    if (!paper || !window) throw new Error("This browser gives no frame to print from.");
+    const sheets = sheetsOf(of);
+    paper.title = of.job.site.name;
+    paper.body.innerHTML = sheets
+      .map((sheet) => `<div class="sheet ${sheet.width > 300 ? "wide" : "tall"}">${svgOf(sheet)}</div>`)
+      .join("");
+    const style = paper.createElement("style");
+    style.textContent = pageStyle;
+    paper.head.append(style);
+    await paper.fonts.ready;
+    window.print();
+  } finally {
+    // Some browsers return from print() while their window is still open and reads the frame.
+    setTimeout(() => frame.remove(), 60_000);
+  }
+}
+
+const pageStyle = `
+@font-face { font-family: "Inter"; font-weight: 400; src: url("${new URL(regular, document.baseURI).href}"); }
+@font-face { font-family: "Inter"; font-weight: 600; src: url("${new URL(semibold, document.baseURI).href}"); }
+@page wide { size: 420mm 297mm; margin: 0; }
+@page tall { size: 297mm 210mm; margin: 0; }
+@page { margin: 0; }
+body { margin: 0; }
+.wide { page: wide; }
+.tall { page: tall; }
+.sheet { break-after: page; }
+.sheet:last-child { break-after: auto; }
+svg { display: block; }
+`;
+
+export function sheetsOf({
+  job,
+  storey,
+  calculated,
+}: {
+  readonly job: OpenJob;
+  readonly storey: string;
+  readonly calculated: Calculated;
+}): readonly Sheet[] {
+  const { site, details } = job;
+  const title = (sheet: string): SheetTitle => ({
+    job: site.name,
+    client: details.client,
+    site: details.site,
+    storey: site.storeys.find(({ id }) => id === storey)?.name ?? "",
+    sheet,
+    date: details.date,
+    revision: details.revision,
+    drawnBy: details.drawnBy,
+    checkedBy: details.checkedBy,
+    page: 1,
+    pages: 1,
+  });
+  const zones = [...calculated.zones].flatMap(([device, kinds]) =>
+    (["seated", "towards", "across", "sound"] as const).flatMap((kind) => {
+      const region = kinds[kind];
+      return region ? [{ device, kind, region }] : [];
+    }),
+  );
+  const drilled = settingOutSheets({ site, storey, title: title("Setting out") });
+  const pages = 1 + drilled.length;
+  const plan = planSheet({
+    site,
+    storey,
+    coverage: [...calculated.rooms.values()],
+    zones,
+    title: { ...title("Plan"), page: 1, pages },
+  });
+  return [plan, ...drilled.map((sheet, i) => sheet(i + 2, pages))];
 }

@@ -45,12 +45,15 @@ export function TopBar({ store, actions, onHome, onPrint, fileText }: TopBarProp
             <MenuItem className="menu-item" onAction={() => void save()}>
               {t("shell.save")}
             </MenuItem>
+            <MenuItem className="menu-item" onAction={onPrint}>
+              {t("shell.print")}
+            </MenuItem>
           </Menu>
         </Popover>
       </MenuTrigger>
       {site.storeys.length > 1 ? (
         <MenuTrigger>
-          <Button className="bar-word" aria-label={t("shell.storey", { name: here?.name ?? "" })}>
+          <Button className="bar-word bar-storey" aria-label={t("shell.storey", { name: here?.name ?? "" })}>
             <span className="bar-cut">{here?.name ?? t("shell.no-storey")}</span>
             <Sign name="down" />
           </Button>
@@ -96,7 +99,7 @@ export function TopBar({ store, actions, onHome, onPrint, fileText }: TopBarProp
         <span className="bar-wide">{t("shell.redo")}</span>
       </Button>
       <ShowMenu store={store} />
-      <Button className="bar-word bar-sign" aria-label={t("shell.print")} onPress={onPrint}>
+      <Button className="bar-word bar-sign bar-print" aria-label={t("shell.print")} onPress={onPrint}>
         <Sign name="print" />
         <span className="bar-wide">{t("shell.print")}</span>
       </Button>

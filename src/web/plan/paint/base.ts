@@ -95,12 +95,14 @@ export function paintNames(
         : [room.number || room.name];
     const shown = lines.filter(fits);
     const figure = view.scale > 22 && shown.length > 0 ? areaText(area, to.units) : "";
-    let py = pixel.py - (shown.length - 1 + (figure ? 1 : 0)) * 8;
-    for (const line of shown) {
-      to.lettering.writeAnyway(line, { pixel: { px: pixel.px, py }, colour: palette.ink, strong: true });
-      py += 16;
-    }
-    if (figure) to.lettering.write(figure, { pixel: { px: pixel.px, py }, colour: palette.muted });
+    const all = [...shown, ...(figure ? [figure] : [])];
+    const letters = all.map((text, i) => ({
+      text,
+      pixel: { px: pixel.px, py: pixel.py + (i - (all.length - 1) / 2) * 16 },
+      colour: text === figure ? palette.muted : palette.ink,
+      strong: text !== figure,
+    }));
+    to.lettering.writeGroup(letters, [0, 20, -20, 36, -36]);
   }
 }
 

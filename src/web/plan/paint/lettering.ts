@@ -16,8 +16,11 @@ export interface Lettering {
   readonly block: (middle: Pixel, half: { readonly wide: number; readonly high: number }) => void;
   /** @returns Whether there was room. */
   readonly write: (text: string, letters: Letters) => boolean;
-  /** Writes whether or not there is room. */
-  readonly writeAnyway: (text: string, letters: Letters) => void;
+  /** Writes lines that belong together at the first of the shifts up and down where there is room; else unshifted. */
+  readonly writeGroup: (
+    lines: readonly (Letters & { readonly text: string })[],
+    shifts: readonly number[],
+  ) => void;
 }
 
 interface Box {
@@ -52,9 +55,14 @@ export function letteringOn(surface: Surface): Lettering {
       writeText(surface, text, letters);
       return true;
     },
-    writeAnyway: (text, letters) => {
-      taken.push(boxOf(text, letters));
-      writeText(surface, text, letters);
+    writeGroup: (lines, shifts) => {
+      const at = (shift: number): (Letters & { readonly text: string })[] =>
+        lines.map((line) => ({ ...line, pixel: { px: line.pixel.px, py: line.pixel.py + shift } }));
+      const clear = shifts.map(at).find((moved) => moved.every((line) => free(boxOf(line.text, line))));
+      for (const line of clear ?? at(0)) {
+        taken.push(boxOf(line.text, line));
+        writeText(surface, line.text, line);
+      }
     },
   };
 }

@@ -214,7 +214,10 @@ function paintWalk(surface: Surface, walk: DarkWalk): void {
 
 function line(context: CanvasRenderingContext2D, points: readonly Point[]): void {
   context.beginPath();
-  points.forEach(([x, y], i) => (i === 0 ? context.moveTo(x, y) : context.lineTo(x, y)));
+  for (const [i, [x, y]] of points.entries()) {
+    if (i === 0) context.moveTo(x, y);
+    else context.lineTo(x, y);
+  }
 }
 
 function splitAt(path: readonly Point[], metres: number): [Point[], Point[], Point] {
