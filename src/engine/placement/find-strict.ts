@@ -1,5 +1,5 @@
 import type { PlacementWorld } from "./contract.ts";
-import { solveCover } from "./cover/index.ts";
+import { type LocalSearch, localSearch } from "./cover/local-search.ts";
 import { type DemandPart, type DemandRow, rowAt } from "./demand-rows.ts";
 import type { Matrix } from "./matrix.ts";
 import { type Hole, holesOf } from "./strict.ts";
@@ -27,64 +27,106 @@ export interface FindQuestion {
   readonly until: number;
   readonly seed: number;
   readonly start?: readonly number[];
+  /** Exchanges after the last better layout; by default as many as suit the size. */
+  readonly patience?: number;
   readonly onRound?: (count: number) => void;
 }
 
-/** Rounds of looking for holes at most: each adds the witnesses of every hole, and some ten are usual. */
-const ROUNDS = 400;
-
 /**
- * A layout that covers every part to the skin: covers of the rows, with the holes of each layout added as rows until there are none.
+ * A layout that covers every part to the skin: the exchange search on the sampled rows, with the holes of each complete choice added as
+ * rows until it has none; then on to a cheaper one.
  *
  * @param matrix - Columns and sampled rows; rows are added to it.
  * @param question - Parts, cut-off, seed.
- * @returns The last layout; strict unless it was stopped or some demand is hopeless.
+ * @returns The cheapest strict layout found. Where some demand cannot be seen from anywhere, the cheapest that leaves only that.
  * @source DERIVED-HERE
  * @example A room within the reach of one device: that device, no holes
  */
 export async function findStrict(matrix: Matrix, question: FindQuestion): Promise<FindAnswer> {
   const { parts, world, until, seed } = question;
-  let start = question.start;
+  const hopeless: DemandRow[] = [];
+  const { model } = coverable(matrix);
+  for (const [index, row] of matrix.rows.entries())
+    if (matrix.covering(index).length === 0) hopeless.push(row);
+  const search = localSearch(model, {
+    seed,
+    ...(question.start === undefined ? {} : { start: question.start }),
+  });
+  const size = model.rows.reduce((sum, row) => sum + row.length, 0);
+  const patience = question.patience ?? patienceFor(size);
+  const slice = Math.max(20, Math.round(3e6 / (size + 3e4)));
+  const over = (): boolean => world.cancelled() || world.now() >= until;
+  const cheapest = Math.min(...model.costs.filter((cost) => cost > 0), Number.MAX_VALUE);
   let best: Found | undefined;
-  for (let round = 0; round < ROUNDS; round++) {
-    const { model, hopeless } = coverable(matrix);
-    const answer = await solveCover(model, {
-      seed: seed + round,
-      until,
-      now: world.now,
-      cancelled: world.cancelled,
-      breathe: world.breathe,
-      aim: "find",
-      ...(start === undefined ? {} : { start }),
-    });
-    if (answer.chosen === undefined) return { best, hopeless, stopped: "yes" };
-    const holes = holesOf(
-      parts,
-      answer.chosen.map((column) => matrix.watches[column]!),
-    );
-    best = { chosen: answer.chosen, cost: answer.cost, holes };
-    const news = holes.flatMap((hole) => hole.witnesses.map((at) => rowAt(hole.part, at)));
-    const before = matrix.rows.length;
-    matrix.addRows(news);
-    // A hole whose witnesses nobody sees, or all of which the layout already sees, cannot be closed by choosing.
-    const closable = matrix
-      .model()
-      .rows.slice(before)
-      .some((row) => row.length > 0 && !row.some((column) => answer.chosen?.includes(column)));
-    if (holes.length === 0 || !closable) return { best, hopeless: coverable(matrix).hopeless, stopped: "no" };
-    if (world.cancelled() || world.now() >= until) return { best, hopeless, stopped: "yes" };
-    start = answer.chosen;
-    question.onRound?.(answer.chosen.length);
+  // Samples first: no strict layout costs less than their cover, so that is where to begin.
+  for (let stale = 0; stale < patience / 4 && !over(); ) {
+    if (search.steps(slice) === "cover") {
+      search.accept();
+      stale = 0;
+    } else stale += slice;
     await world.breathe();
   }
-  return { best, hopeless: coverable(matrix).hopeless, stopped: "yes" };
+  let limit = (search.best()?.cost ?? 0) + cheapest / 2;
+  search.below(limit);
+  for (let stale = 0; ; ) {
+    if (search.steps(slice) === "cover") {
+      const chosen = search.chosen();
+      const holes = holesOf(
+        parts,
+        chosen.map((column) => matrix.watches[column]!),
+      );
+      if (holes.length === 0 || !addWitnesses({ holes, matrix, search, hopeless })) {
+        search.accept();
+        best = { chosen, cost: chosen.reduce((sum, column) => sum + model.costs[column]!, 0), holes };
+        stale = 0;
+        question.onRound?.(chosen.length);
+      }
+    }
+    stale += slice;
+    await world.breathe();
+    if (over()) return { best, hopeless, stopped: "yes" };
+    if (best !== undefined && stale >= patience) return { best, hopeless, stopped: "no" };
+    if (best === undefined && stale >= patience / 2) {
+      // Room for one more: the samples were too kind.
+      limit += cheapest;
+      search.below(limit);
+      stale = 0;
+    }
+  }
 }
 
-/** The model of a matrix without the rows that no column covers. @param matrix - The matrix. @returns The model, and those rows. */
+/** Exchanges after the last better layout: small rooms are proven by the solver in less time than more exchanges take. */
+const patienceFor = (size: number): number => (size < 60_000 ? 600 : 20_000);
+
+interface Witnesses {
+  readonly holes: readonly Hole[];
+  readonly matrix: Matrix;
+  readonly search: LocalSearch;
+  readonly hopeless: DemandRow[];
+}
+
+/** Puts the witnesses of holes in as rows; whether any of them is open now, so that the search has something to close. */
+function addWitnesses({ holes, matrix, search, hopeless }: Witnesses): boolean {
+  const chosen = new Set(search.chosen());
+  let open = false;
+  for (const hole of holes) {
+    for (const at of hole.witnesses) {
+      const row = rowAt(hole.part, at);
+      const index = matrix.rows.length;
+      matrix.addRows([row]);
+      const covering = matrix.covering(index);
+      if (covering.length === 0) hopeless.push(row);
+      else {
+        search.addRow(covering);
+        if (!covering.some((column) => chosen.has(column))) open = true;
+      }
+    }
+  }
+  return open;
+}
+
+/** The model of a matrix without the rows that no column covers. @param matrix - The matrix. @returns The model. */
 export function coverable(matrix: Matrix) {
   const model = matrix.model();
-  return {
-    model: { ...model, rows: model.rows.filter((row) => row.length > 0) },
-    hopeless: matrix.rows.filter((_, index) => model.rows[index]!.length === 0),
-  };
+  return { model: { ...model, rows: model.rows.filter((row) => row.length > 0) } };
 }

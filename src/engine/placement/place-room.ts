@@ -102,7 +102,7 @@ export async function placeRoom(
 }
 
 /** Samples of a small room lie closer: about this many in all. */
-const SAMPLES = 500;
+const SAMPLES = 300;
 
 function sampleSpacing(task: RoomTask): number {
   const area = task.parts.reduce((sum, part) => sum + areaOf(part.region), 0);

@@ -1,7 +1,6 @@
 import type { Problem } from "../check/index.ts";
-import { type Scene, sceneOf } from "../coverage/index.ts";
+import { doorStates, type Scene, sceneOf } from "../coverage/index.ts";
 import { type PreparedRoom, prepareRoom } from "../coverage/prepared-room.ts";
-import { doorStates } from "../coverage/room-coverage.ts";
 import { type DetectorModel, warmthFactor } from "../detector/index.ts";
 import { COVER_SKIN } from "../geometry/index.ts";
 import { roomTitle, rounded, type Site } from "../site/index.ts";

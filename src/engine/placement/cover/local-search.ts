@@ -2,12 +2,30 @@ import type { CoverModel } from "../contract.ts";
 import { incidenceOf } from "./incidence.ts";
 import { diceOf } from "./random.ts";
 
-/** A search that can be done in slices. */
+/** A search that can be done in slices, and whose model can grow between them. */
 export interface LocalSearch {
-  /** Best complete choice so far; undefined while none was found. */
+  /** Best complete choice that was accepted; undefined while there is none. */
   readonly best: () => { readonly chosen: readonly number[]; readonly cost: number } | undefined;
-  /** Does so many exchanges, or fewer where the cost cannot fall below `floor`. */
-  readonly steps: (count: number, floor: number) => void;
+  /** Does so many exchanges, or fewer if it comes upon a complete choice cheaper than the best accepted one: then "cover". */
+  readonly steps: (count: number) => "cover" | "spent";
+  /** What is chosen now. */
+  readonly chosen: () => readonly number[];
+  /** Takes what is chosen now as the best; from here on only cheaper choices count. */
+  readonly accept: () => void;
+  /** Only choices that cost less than this count from now on; more than the best accepted one costs is allowed. */
+  readonly below: (limit: number) => void;
+  /** Fills the open rows greedily, however many columns that takes. */
+  readonly complete: () => void;
+  /** A new row, and the columns that cover it. */
+  readonly addRow: (columns: readonly number[]) => void;
+  /** A new column, and the rows that it covers. */
+  readonly addColumn: (cost: number, rows: readonly number[]) => void;
+}
+
+/** How a search begins. */
+export interface LocalSearchOptions {
+  readonly seed: number;
+  readonly start?: readonly number[];
 }
 
 /**
@@ -19,104 +37,153 @@ export interface LocalSearch {
  * @param model - The cover model; fixed columns stay in, and a column whose foe is in is not taken.
  * @param options.seed - The same seed gives the same answer for the same number of steps.
  * @param options.start - Columns to begin with; missing rows are filled greedily.
- * @returns The search.
+ * @returns The search; its first complete choice comes from the greedy start.
  * @source GAO-2015
  */
-export function localSearch(
-  model: CoverModel,
-  options: { readonly seed: number; readonly start?: readonly number[] },
-): LocalSearch {
-  const { costs, rowsOf, columnsOf, foesOf } = incidenceOf(model);
+export function localSearch(model: CoverModel, options: LocalSearchOptions): LocalSearch {
+  const incidence = incidenceOf(model);
+  const costs = Array.from(incidence.costs);
+  const rowsOf = incidence.rowsOf.map((list) => Array.from(list));
+  const columnsOf = incidence.columnsOf.map((list) => Array.from(list));
+  const { foesOf } = incidence;
   const dice = diceOf(options.seed);
-  const columns = costs.length;
-  const rows = model.rows.length;
-  const weight = new Float64Array(rows).fill(1);
-  const covered = new Int32Array(rows);
-  const inside = new Uint8Array(columns);
-  const fixed = new Uint8Array(columns);
-  const score = new Float64Array(columns);
-  const stamp = new Int32Array(columns);
-  const ready = new Uint8Array(columns).fill(1);
-  const foesInside = new Int32Array(columns);
+  const weight = columnsOf.map(() => 1);
+  const covered = columnsOf.map(() => 0);
+  const openPlace = columnsOf.map((_, row) => row);
+  const open = columnsOf.map((_, row) => row);
+  const inside = costs.map(() => false);
+  const fixed = costs.map(() => false);
+  const score = rowsOf.map((list) => list.length);
+  const stamp = costs.map(() => 0);
+  const ready = costs.map(() => true);
+  const foesInside = costs.map(() => 0);
+  const listPlace = costs.map(() => -1);
   const list: number[] = [];
-  const listPlace = new Int32Array(columns).fill(-1);
-  const open: number[] = [];
-  const openPlace = new Int32Array(rows).fill(-1);
   let cost = 0;
   let time = 1;
-  let bestCost = Number.POSITIVE_INFINITY;
-  let bestChosen: readonly number[] | undefined;
+  let limit = Number.POSITIVE_INFINITY;
+  let cheapest = costs.reduce(
+    (least, one) => (one > 0 ? Math.min(least, one) : least),
+    Number.POSITIVE_INFINITY,
+  );
+  let best: { readonly chosen: readonly number[]; readonly cost: number } | undefined;
   let lastAdded = -1;
 
-  for (let row = 0; row < rows; row++) opened(row);
-  for (let column = 0; column < columns; column++) score[column] = rowsOf[column]!.length;
   for (const column of model.fixed) {
-    fixed[column] = 1;
-    if (inside[column] === 0) add(column);
+    fixed[column] = true;
+    if (!inside[column]) add(column);
   }
-  for (const column of options.start ?? []) if (inside[column] === 0 && foesInside[column] === 0) add(column);
+  for (const column of options.start ?? []) if (!inside[column] && foesInside[column] === 0) add(column);
   fill();
-  record();
   return {
-    best: () => (bestChosen === undefined ? undefined : { chosen: bestChosen, cost: bestCost }),
+    best: () => best,
     steps,
+    chosen: () => [...list].sort((a, b) => a - b),
+    accept: () => {
+      if (open.length > 0) throw new Error("Only a complete choice can be accepted.");
+      best = { chosen: [...list].sort((a, b) => a - b), cost };
+      limit = cost;
+    },
+    below: (most) => {
+      limit = most;
+    },
+    complete: fill,
+    addRow: (columns) => {
+      const row = columnsOf.length;
+      columnsOf.push([...columns]);
+      weight.push(1);
+      const within = columns.filter((column) => inside[column]);
+      covered.push(within.length);
+      openPlace.push(-1);
+      for (const column of columns) rowsOf[column]!.push(row);
+      if (within.length === 0) {
+        opened(row);
+        for (const column of columns) {
+          score[column]! += 1;
+          ready[column] = true;
+        }
+      } else if (within.length === 1) score[within[0]!]! += 1;
+    },
+    addColumn: (price, rows) => {
+      const column = costs.length;
+      costs.push(price);
+      if (price > 0) cheapest = Math.min(cheapest, price);
+      rowsOf.push([...rows]);
+      inside.push(false);
+      fixed.push(false);
+      stamp.push(0);
+      ready.push(true);
+      foesInside.push(0);
+      listPlace.push(-1);
+      let own = 0;
+      for (const row of rows) {
+        columnsOf[row]!.push(column);
+        if (covered[row] === 0) own += weight[row]!;
+      }
+      score.push(own);
+    },
   };
 
-  function steps(count: number, floor: number): void {
+  function steps(count: number): "cover" | "spent" {
     for (let step = 0; step < count; step++) {
-      if (bestCost <= floor + 1e-9) return;
-      time++;
-      while (open.length === 0) {
-        record();
-        if (bestCost <= floor + 1e-9 || !dropWorst(-1)) return;
+      if (open.length === 0) {
+        shed();
+        if (cost < limit - 1e-9) return "cover";
+        if (!dropWorst(-1)) return "spent";
+        continue;
       }
-      if (!dropWorst(lastAdded) && list.length > 0) dropWorst(-1);
+      time++;
+      // With room for one more column below the limit nothing has to leave first.
+      if (cost + cheapest >= limit - 1e-9 && !dropWorst(lastAdded) && list.length > 0) dropWorst(-1);
       const row = open[dice.pick(open.length)];
       if (row === undefined) continue;
       const column = bestFor(row);
       if (column >= 0) {
-        while (cost + costs[column]! >= bestCost - 1e-9 && dropWorst(-1)) {
+        while (cost + costs[column]! >= limit - 1e-9 && dropWorst(-1)) {
           // Room must be made before a dearer column can come in.
         }
-        if (cost + costs[column]! < bestCost - 1e-9) {
+        if (cost + costs[column]! < limit - 1e-9) {
           add(column);
           lastAdded = column;
         }
       }
-      for (const left of open) {
+      for (let i = 0; i < open.length; i++) {
+        const left = open[i]!;
         weight[left]! += 1;
-        for (const candidate of columnsOf[left]!) score[candidate]! += 1;
+        const covering = columnsOf[left]!;
+        for (let k = 0; k < covering.length; k++) score[covering[k]!]! += 1;
       }
     }
+    if (open.length > 0) return "spent";
+    shed();
+    return cost < limit - 1e-9 ? "cover" : "spent";
   }
 
-  function record(): void {
-    if (open.length > 0) return;
-    for (const column of [...list]) if (score[column] === 0 && fixed[column] === 0) remove(column);
-    if (cost < bestCost - 1e-9) {
-      bestCost = cost;
-      bestChosen = [...list].sort((a, b) => a - b);
-    }
+  /** Columns that nothing would miss go. */
+  function shed(): void {
+    for (const column of [...list])
+      if (score[column] === 0 && !fixed[column] && costs[column]! > 0) remove(column);
   }
 
   /** Greedy: as long as rows are open, the column with the most open weight for its cost. */
   function fill(): void {
     while (open.length > 0) {
-      let best = -1;
-      for (let column = 0; column < columns; column++) {
-        if (inside[column] === 1 || foesInside[column]! > 0 || score[column] === 0) continue;
-        if (best < 0 || score[column]! * costs[best]! > score[best]! * costs[column]!) best = column;
+      let found = -1;
+      for (let column = 0; column < costs.length; column++) {
+        if (inside[column] || foesInside[column]! > 0 || score[column] === 0) continue;
+        if (found < 0 || score[column]! * costs[found]! > score[found]! * costs[column]!) found = column;
       }
-      if (best < 0) return;
-      add(best);
+      if (found < 0) return;
+      add(found);
     }
   }
 
   /** Takes out the column that is missed least for its cost; of equals the one that is in longest. */
   function dropWorst(spare: number): boolean {
     let worst = -1;
-    for (const column of list) {
-      if (fixed[column] === 1 || column === spare) continue;
+    for (let i = 0; i < list.length; i++) {
+      const column = list[i]!;
+      if (fixed[column] || column === spare) continue;
       if (worst < 0) worst = column;
       else {
         const gap = score[column]! * costs[worst]! - score[worst]! * costs[column]!;
@@ -125,46 +192,54 @@ export function localSearch(
     }
     if (worst < 0) return false;
     remove(worst);
-    ready[worst] = 0;
+    ready[worst] = false;
     return true;
   }
 
   function bestFor(row: number): number {
-    let best = -1;
-    for (const column of columnsOf[row]!) {
-      if (ready[column] === 0 || foesInside[column]! > 0) continue;
-      if (best < 0) best = column;
+    let found = -1;
+    const covering = columnsOf[row]!;
+    for (let i = 0; i < covering.length; i++) {
+      const column = covering[i]!;
+      if (!ready[column] || foesInside[column]! > 0) continue;
+      if (found < 0) found = column;
       else {
-        const gap = score[column]! * costs[best]! - score[best]! * costs[column]!;
-        if (gap > 0 || (gap === 0 && stamp[column]! < stamp[best]!)) best = column;
+        const gap = score[column]! * costs[found]! - score[found]! * costs[column]!;
+        if (gap > 0 || (gap === 0 && stamp[column]! < stamp[found]!)) found = column;
       }
     }
-    return best;
+    return found;
   }
 
   function add(column: number): void {
-    inside[column] = 1;
+    inside[column] = true;
     stamp[column] = time;
     cost += costs[column]!;
     listPlace[column] = list.length;
     list.push(column);
-    for (const foe of foesOf[column]!) foesInside[foe]! += 1;
+    for (const foe of foesOf[column] ?? []) foesInside[foe]! += 1;
     let own = 0;
-    for (const row of rowsOf[column]!) {
+    const rows = rowsOf[column]!;
+    for (let i = 0; i < rows.length; i++) {
+      const row = rows[i]!;
       const count = covered[row]!;
       covered[row] = count + 1;
+      if (count > 1) continue;
+      const covering = columnsOf[row]!;
+      const heavy = weight[row]!;
       if (count === 0) {
         closed(row);
-        own += weight[row]!;
-        for (const other of columnsOf[row]!) {
-          if (other === column) continue;
-          score[other]! -= weight[row]!;
-          ready[other] = 1;
+        own += heavy;
+        for (let k = 0; k < covering.length; k++) {
+          const other = covering[k]!;
+          score[other]! -= heavy;
+          ready[other] = true;
         }
-      } else if (count === 1) {
-        for (const other of columnsOf[row]!) {
-          if (inside[other] === 1 && other !== column) {
-            score[other]! -= weight[row]!;
+      } else {
+        for (let k = 0; k < covering.length; k++) {
+          const other = covering[k]!;
+          if (inside[other] && other !== column) {
+            score[other]! -= heavy;
             break;
           }
         }
@@ -174,7 +249,7 @@ export function localSearch(
   }
 
   function remove(column: number): void {
-    inside[column] = 0;
+    inside[column] = false;
     stamp[column] = time;
     cost -= costs[column]!;
     const place = listPlace[column]!;
@@ -184,23 +259,29 @@ export function localSearch(
       listPlace[last] = place;
     }
     listPlace[column] = -1;
-    for (const foe of foesOf[column]!) foesInside[foe]! -= 1;
+    for (const foe of foesOf[column] ?? []) foesInside[foe]! -= 1;
     let own = 0;
-    for (const row of rowsOf[column]!) {
+    const rows = rowsOf[column]!;
+    for (let i = 0; i < rows.length; i++) {
+      const row = rows[i]!;
       const count = covered[row]!;
       covered[row] = count - 1;
+      if (count > 2) continue;
+      const covering = columnsOf[row]!;
+      const heavy = weight[row]!;
       if (count === 1) {
         opened(row);
-        own += weight[row]!;
-        for (const other of columnsOf[row]!) {
-          if (other === column) continue;
-          score[other]! += weight[row]!;
-          ready[other] = 1;
+        own += heavy;
+        for (let k = 0; k < covering.length; k++) {
+          const other = covering[k]!;
+          score[other]! += heavy;
+          ready[other] = true;
         }
-      } else if (count === 2) {
-        for (const other of columnsOf[row]!) {
-          if (inside[other] === 1) {
-            score[other]! += weight[row]!;
+      } else {
+        for (let k = 0; k < covering.length; k++) {
+          const other = covering[k]!;
+          if (inside[other]) {
+            score[other]! += heavy;
             break;
           }
         }

@@ -1,6 +1,5 @@
 import type { CoverModel } from "../contract.ts";
-import { type Bits, bitsOf, hasBit, isWithin, keyOf } from "./bits.ts";
-import { incidenceOf } from "./incidence.ts";
+import { type Incidence, incidenceOf } from "./incidence.ts";
 
 /** A smaller model with the same least cost, and the way back. */
 export interface Reduced {
@@ -28,162 +27,33 @@ export interface Reduced {
  * @source DERIVED-HERE
  */
 export function reduceCover(model: CoverModel): Reduced {
-  const full = incidenceOf(model);
-  const columnAlive = new Uint8Array(model.costs.length).fill(1);
-  const rowAlive = new Uint8Array(model.rows.length).fill(1);
-  const taken: number[] = [];
-  const take = (column: number): void => {
-    taken.push(column);
-    columnAlive[column] = 0;
-    for (const row of full.rowsOf[column]!) rowAlive[row] = 0;
-    for (const foe of full.foesOf[column]!) columnAlive[foe] = 0;
-  };
-  for (const column of new Set(model.fixed)) take(column);
-  const aliveColumns = (row: number): number[] =>
-    Array.from(full.columnsOf[row]!).filter((column) => columnAlive[column] === 1);
-  let hopeless: number | undefined;
-
-  for (let changed = true; changed && hopeless === undefined; ) {
-    changed = false;
-    for (let row = 0; row < rowAlive.length && hopeless === undefined; row++) {
-      if (rowAlive[row] === 0) continue;
-      const left = aliveColumns(row);
-      if (left.length === 0) hopeless = row;
-      else if (left.length === 1) {
-        take(left[0]!);
-        changed = true;
-      }
-    }
-    if (hopeless !== undefined) break;
-    if (dropRows()) changed = true;
-    if (dropColumns()) changed = true;
+  const state = stateOf(model);
+  for (const column of new Set(model.fixed)) take(state, column);
+  for (let changed = true; changed && state.hopeless < 0; ) {
+    changed = takeEssentials(state);
+    if (state.hopeless >= 0) break;
+    if (dropRows(state)) changed = true;
+    if (dropColumns(state)) changed = true;
   }
-
-  const rows = indices(rowAlive);
-  const columns =
-    rows.length === 0
-      ? []
-      : indices(columnAlive).filter((column) => full.rowsOf[column]!.some((row) => rowAlive[row] === 1));
-  const place = new Map(columns.map((column, index) => [column, index]));
+  const rows = alive(state.rows);
+  const columns = alive(state.columns).filter((column) => state.columns.count[column]! > 0);
+  const place = new Int32Array(model.costs.length).fill(-1);
+  columns.forEach((column, index) => {
+    place[column] = index;
+  });
   const core: CoverModel = {
     costs: columns.map((column) => model.costs[column]!),
-    rows: rows.map((row) => Array.from(full.columnsOf[row]!).flatMap((column) => place.get(column) ?? [])),
-    conflicts: model.conflicts.flatMap(([one, other]) => {
-      const a = place.get(one);
-      const b = place.get(other);
-      return a === undefined || b === undefined ? [] : [[a, b] as const];
-    }),
+    rows: rows.map((row) =>
+      Array.from(state.full.columnsOf[row]!, (column) => place[column]!).filter((column) => column >= 0),
+    ),
+    conflicts: model.conflicts
+      .map(([one, other]) => [place[one]!, place[other]!] as const)
+      .filter(([one, other]) => one >= 0 && other >= 0),
     fixed: [],
   };
-  const takenCost = taken.reduce((sum, column) => sum + model.costs[column]!, 0);
-  return { core, columns, rows, taken, takenCost, ...(hopeless === undefined ? {} : { hopeless }) };
-
-  function dropRows(): boolean {
-    const live = indices(rowAlive);
-    const size = model.costs.length;
-    const sets = new Map<number, Bits>();
-    const counts = new Map<number, number>();
-    const live1 = new Uint8Array(size);
-    for (const row of live) {
-      const left = aliveColumns(row);
-      sets.set(row, bitsOf(left, size));
-      counts.set(row, left.length);
-      for (const column of left) live1[column] = 1;
-    }
-    const rowCount = (column: number): number =>
-      full.rowsOf[column]!.reduce((sum, row) => sum + rowAlive[row]!, 0);
-    const sizes = new Int32Array(size);
-    for (let column = 0; column < size; column++) if (live1[column] === 1) sizes[column] = rowCount(column);
-    let dropped = false;
-    // The row with the fewest columns implies the most others: begin there.
-    for (const row of [...live].sort((a, b) => counts.get(a)! - counts.get(b)! || a - b)) {
-      if (rowAlive[row] === 0) continue;
-      const left = aliveColumns(row);
-      // Its last column fell to a conflict just now: the next round calls it hopeless.
-      if (left.length === 0) continue;
-      const rarest = left.reduce((best, column) => (sizes[column]! < sizes[best]! ? column : best), left[0]!);
-      const own = sets.get(row)!;
-      for (const other of full.rowsOf[rarest]!) {
-        if (other === row || rowAlive[other] === 0) continue;
-        if (counts.get(other)! < left.length) continue;
-        if (isWithin(own, sets.get(other)!)) {
-          rowAlive[other] = 0;
-          dropped = true;
-        }
-      }
-    }
-    return dropped;
-  }
-
-  function dropColumns(): boolean {
-    const size = model.rows.length;
-    const live = indices(columnAlive);
-    const sets = new Map<number, Bits>();
-    const counts = new Map<number, number>();
-    let dropped = false;
-    const seen = new Map<number, number[]>();
-    for (const column of live) {
-      const left = Array.from(full.rowsOf[column]!).filter((row) => rowAlive[row] === 1);
-      if (left.length === 0) {
-        columnAlive[column] = 0;
-        continue;
-      }
-      const bits = bitsOf(left, size);
-      sets.set(column, bits);
-      counts.set(column, left.length);
-      // Equal columns are common on a fine grid; the key finds them without comparing all pairs.
-      const key = keyOf(bits);
-      const twins = seen.get(key);
-      if (twins === undefined) seen.set(key, [column]);
-      else {
-        const twin = twins.find(
-          (other) => columnAlive[other] === 1 && beats(other, column, bits, sets.get(other)!),
-        );
-        if (twin !== undefined) {
-          columnAlive[column] = 0;
-          dropped = true;
-        } else twins.push(column);
-      }
-    }
-    const cover = new Map<number, number[]>();
-    for (const row of indices(rowAlive)) cover.set(row, aliveColumns(row));
-    for (const column of live
-      .filter((one) => columnAlive[one] === 1)
-      .sort((a, b) => counts.get(a)! - counts.get(b)! || b - a)) {
-      const bits = sets.get(column)!;
-      let rarest = -1;
-      for (const row of full.rowsOf[column]!)
-        if (rowAlive[row] === 1 && (rarest < 0 || cover.get(row)!.length < cover.get(rarest)!.length))
-          rarest = row;
-      for (const other of cover.get(rarest)!) {
-        if (other === column || columnAlive[other] === 0 || counts.get(other)! < counts.get(column)!)
-          continue;
-        if (beats(other, column, bits, sets.get(other)!)) {
-          columnAlive[column] = 0;
-          dropped = true;
-          break;
-        }
-      }
-    }
-    return dropped;
-  }
-
-  /** Whether `other` serves wherever `column` does, at no more cost; of equals the first wins. */
-  function beats(other: number, column: number, bits: Bits, otherBits: Bits): boolean {
-    const cheaper = model.costs[other]! - model.costs[column]!;
-    if (cheaper > 0 || !isWithin(bits, otherBits)) return false;
-    if (
-      cheaper === 0 &&
-      other > column &&
-      isWithin(otherBits, bits) &&
-      full.foesOf[column]!.length <= full.foesOf[other]!.length
-    )
-      return false;
-    const foes = full.foesOf[other]!;
-    if (foes.length === 0) return true;
-    const mine = bitsOf(full.foesOf[column]!, model.costs.length);
-    return foes.every((foe) => foe === column || columnAlive[foe] === 0 || hasBit(mine, foe));
-  }
+  const takenCost = state.taken.reduce((sum, column) => sum + model.costs[column]!, 0);
+  const { hopeless } = state;
+  return { core, columns, rows, taken: state.taken, takenCost, ...(hopeless < 0 ? {} : { hopeless }) };
 }
 
 /**
@@ -194,35 +64,186 @@ export function reduceCover(model: CoverModel): Reduced {
  * @example Rows {0} and {0, 1}: the first alone
  */
 export function nonImpliedRows(model: CoverModel): readonly number[] {
-  const size = model.costs.length;
-  const sets = model.rows.map((row) => bitsOf(row, size));
-  const byColumn: number[][] = Array.from({ length: size }, () => []);
-  model.rows.forEach((row, index) => {
-    for (const column of row) byColumn[column]!.push(index);
-  });
-  const alive = new Uint8Array(model.rows.length).fill(1);
-  const order = model.rows
-    .map((_, index) => index)
-    .sort((a, b) => model.rows[a]!.length - model.rows[b]!.length || a - b);
-  for (const row of order) {
-    if (alive[row] === 0 || model.rows[row]!.length === 0) continue;
-    const rarest = model.rows[row]!.reduce((best, column) =>
-      byColumn[column]!.length < byColumn[best]!.length ? column : best,
-    );
-    for (const other of byColumn[rarest]!)
-      if (
-        other !== row &&
-        alive[other] === 1 &&
-        model.rows[other]!.length >= model.rows[row]!.length &&
-        isWithin(sets[row]!, sets[other]!)
-      )
-        alive[other] = 0;
-  }
-  return indices(alive);
+  const state = stateOf(model);
+  dropRows(state);
+  return alive(state.rows);
 }
 
-const indices = (alive: Uint8Array): number[] => {
+/** One side of the model: which of its members are left, how many partners each has left, and all partners as bits. */
+interface Side {
+  readonly alive: Uint8Array;
+  readonly count: Int32Array;
+  /** Bits of the partners, `words` for each member; partners that are gone stay in and are masked by `mask` of the other side. */
+  readonly bits: Uint32Array;
+  readonly words: number;
+  /** The living members as bits. */
+  readonly mask: Uint32Array;
+}
+
+interface State {
+  readonly model: CoverModel;
+  readonly full: Incidence;
+  readonly rows: Side;
+  readonly columns: Side;
+  readonly taken: number[];
+  hopeless: number;
+}
+
+function stateOf(model: CoverModel): State {
+  const full = incidenceOf(model);
+  return {
+    model,
+    full,
+    rows: sideOf(full.columnsOf, model.costs.length),
+    columns: sideOf(full.rowsOf, model.rows.length),
+    taken: [],
+    hopeless: -1,
+  };
+}
+
+function sideOf(partners: readonly Int32Array[], size: number): Side {
+  const words = (size + 31) >>> 5;
+  const bits = new Uint32Array(words * partners.length);
+  const mask = new Uint32Array((partners.length + 31) >>> 5);
+  partners.forEach((list, member) => {
+    mask[member >>> 5]! |= 1 << (member & 31);
+    for (let i = 0; i < list.length; i++) bits[member * words + (list[i]! >>> 5)]! |= 1 << (list[i]! & 31);
+  });
+  return {
+    alive: new Uint8Array(partners.length).fill(1),
+    count: Int32Array.from(partners, (list) => list.length),
+    bits,
+    words,
+    mask,
+  };
+}
+
+/** Whether all living partners of one member are partners of another. */
+function isWithin(
+  side: Side,
+  mask: Uint32Array,
+  { part, whole }: { readonly part: number; readonly whole: number },
+): boolean {
+  const { bits, words } = side;
+  let p = part * words;
+  let w = whole * words;
+  for (let word = 0; word < words; word++, p++, w++)
+    if ((bits[p]! & mask[word]! & ~bits[w]!) !== 0) return false;
+  return true;
+}
+
+function kill(
+  side: Side,
+  member: number,
+  partners: { readonly list: Int32Array; readonly count: Int32Array },
+): void {
+  side.alive[member] = 0;
+  side.mask[member >>> 5]! &= ~(1 << (member & 31));
+  for (let i = 0; i < partners.list.length; i++) partners.count[partners.list[i]!]! -= 1;
+}
+
+const killRow = (state: State, row: number): void =>
+  kill(state.rows, row, { list: state.full.columnsOf[row]!, count: state.columns.count });
+const killColumn = (state: State, column: number): void =>
+  kill(state.columns, column, { list: state.full.rowsOf[column]!, count: state.rows.count });
+
+function take(state: State, column: number): void {
+  state.taken.push(column);
+  if (state.columns.alive[column] === 1) killColumn(state, column);
+  for (const row of state.full.rowsOf[column]!) if (state.rows.alive[row] === 1) killRow(state, row);
+  for (const foe of state.full.foesOf[column]!) if (state.columns.alive[foe] === 1) killColumn(state, foe);
+}
+
+function takeEssentials(state: State): boolean {
+  const { rows, columns, full } = state;
+  let took = false;
+  for (let row = 0; row < rows.alive.length; row++) {
+    if (rows.alive[row] === 0) continue;
+    if (rows.count[row] === 0) {
+      state.hopeless = row;
+      return took;
+    }
+    if (rows.count[row] === 1) {
+      take(state, full.columnsOf[row]!.find((column) => columns.alive[column] === 1)!);
+      took = true;
+    }
+  }
+  return took;
+}
+
+/** The partner with the fewest partners of its own: whatever contains the member is among those. */
+function rarest(list: Int32Array, side: Side): number {
+  let best = -1;
+  for (let i = 0; i < list.length; i++) {
+    const one = list[i]!;
+    if (side.alive[one] === 1 && (best < 0 || side.count[one]! < side.count[best]!)) best = one;
+  }
+  return best;
+}
+
+function dropRows(state: State): boolean {
+  const { rows, columns, full } = state;
+  let dropped = false;
+  // The row with the fewest columns implies the most others: begin there.
+  for (const row of alive(rows).sort((a, b) => rows.count[a]! - rows.count[b]! || a - b)) {
+    if (rows.alive[row] === 0) continue;
+    const column = rarest(full.columnsOf[row]!, columns);
+    // Its last column fell to a conflict just now: the next round calls it hopeless.
+    if (column < 0) continue;
+    for (const other of full.rowsOf[column]!) {
+      if (other === row || rows.alive[other] === 0 || rows.count[other]! < rows.count[row]!) continue;
+      if (isWithin(rows, columns.mask, { part: row, whole: other })) {
+        killRow(state, other);
+        dropped = true;
+      }
+    }
+  }
+  return dropped;
+}
+
+function dropColumns(state: State): boolean {
+  const { rows, columns, full } = state;
+  let dropped = false;
+  for (const column of alive(columns).sort((a, b) => columns.count[a]! - columns.count[b]! || b - a)) {
+    const row = rarest(full.rowsOf[column]!, rows);
+    if (row < 0) {
+      killColumn(state, column);
+      continue;
+    }
+    for (const other of full.columnsOf[row]!) {
+      if (other === column || columns.alive[other] === 0 || columns.count[other]! < columns.count[column]!)
+        continue;
+      if (beats(state, { other, column })) {
+        killColumn(state, column);
+        dropped = true;
+        break;
+      }
+    }
+  }
+  return dropped;
+}
+
+/** Whether `other` serves wherever `column` does, at no more cost; of equals the first wins. */
+function beats(
+  state: State,
+  { other, column }: { readonly other: number; readonly column: number },
+): boolean {
+  const { columns, rows, full, model } = state;
+  const dearer = model.costs[other]! - model.costs[column]!;
+  if (dearer > 0 || !isWithin(columns, rows.mask, { part: column, whole: other })) return false;
+  const [mine, foes] = [full.foesOf[column]!, full.foesOf[other]!];
+  if (
+    dearer === 0 &&
+    other > column &&
+    columns.count[other] === columns.count[column] &&
+    mine.length <= foes.length
+  )
+    return false;
+  return foes.every((foe) => foe === column || columns.alive[foe] === 0 || mine.includes(foe));
+}
+
+function alive(side: Side): number[] {
   const list: number[] = [];
-  for (let i = 0; i < alive.length; i++) if (alive[i] === 1) list.push(i);
+  for (let member = 0; member < side.alive.length; member++) if (side.alive[member] === 1) list.push(member);
   return list;
-};
+}

@@ -90,7 +90,10 @@ async function solveCore(model: CoverModel, effort: CoverEffort, step: number): 
   if (effort.aim === "prove") prices.steps(150, target());
   for (let done = 0; done < budget && cost() > bound() && !over(); ) {
     const slice = Math.max(50, Math.min(budget - done, Math.floor(4e6 / Math.max(size, 2000))));
-    search.steps(slice, bound());
+    while (search.steps(slice) === "cover") {
+      search.accept();
+      if (cost() <= bound()) break;
+    }
     done += slice;
     if (effort.aim === "prove") prices.steps(10, target());
     effort.found?.({ cost: cost(), bound: bound() });
