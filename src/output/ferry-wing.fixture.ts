@@ -8,6 +8,7 @@ import {
   type RoomCoverage,
   type Site,
 } from "#engine";
+import type { SheetTitle } from "./drawing/title-block.ts";
 import type { DeviceZone } from "./drawing/zone-marks.ts";
 
 /** A small invented storey for the tests of sheets and tables: an office behind a corridor, a store and a toilet. */
@@ -323,3 +324,17 @@ export const ferryWingCoverage: readonly RoomCoverage[] = [
     ],
   }),
 ];
+
+export const ferryWingTitle: SheetTitle = {
+  job: ferryWing.name,
+  client: "Saltmarsh Harbour Trust",
+  site: "Quay Road",
+  storey: "Ground floor",
+  sheet: "Plan, detectors",
+  date: "2026-03-02",
+  revision: "A",
+  drawnBy: "J. Marlow",
+  checkedBy: "",
+  page: 1,
+  pages: 2,
+};

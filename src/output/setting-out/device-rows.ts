@@ -5,19 +5,17 @@ import type { Column } from "./table.ts";
 
 /** What the table of a setting-out sheet says of each detector. */
 export const deviceColumns: readonly Column[] = [
-  { head: "Tag", width: 15, align: "start" },
-  { head: "Model", width: 50, align: "start" },
-  { head: "From wall", width: 31, align: "start" },
-  { head: "From wall", width: 31, align: "start" },
+  { head: "Tag", width: 17, align: "start" },
+  { head: "Model", width: 48, align: "start" },
+  { head: "From wall", width: 33, align: "start" },
+  { head: "From wall", width: 33, align: "start" },
   { head: "Cut-out", width: 21, align: "end" },
-  { head: "Height", width: 15, align: "end" },
+  { head: "Height", width: 16, align: "end" },
   { head: "Turn", width: 12, align: "end" },
-  { head: "Masks", width: 33, align: "start" },
+  { head: "Masks", width: 30, align: "start" },
 ];
 
-const titleWidth = deviceColumns[1]!.width - 3;
-
-/** The rows of one detector: a long title and further masks go on in rows without a tag. */
+/** The rows of one detector: what is too long for its column goes on in rows without a tag; a figure is never cut short. */
 export function deviceRows(
   detector: Detector,
   placed: {
@@ -31,31 +29,17 @@ export function deviceRows(
     const measure = placed.measures[i];
     return measure ? measureWords(measure, placed.letters) : "measure on site";
   });
-  const titles = broken(model?.title ?? detector.model, titleWidth, 2.5);
-  const masks = detector.masks.length === 0 ? ["none"] : detector.masks.map(maskWords);
-  const first = [
-    detector.tag,
-    titles[0] ?? "",
-    ...measures,
-    cutOutWords(model),
-    millimetres(detector.height),
-    turnWords(detector.turn),
-    masks[0]!,
-  ];
-  const rows = Math.max(titles.length, masks.length);
-  return [
-    first,
-    ...Array.from({ length: rows - 1 }, (_, i) => [
-      "",
-      titles[i + 1] ?? "",
-      "",
-      "",
-      "",
-      "",
-      "",
-      masks[i + 1] ?? "",
-    ]),
-  ];
+  const cells = [
+    [detector.tag],
+    [model?.title ?? detector.model],
+    ...measures.map((words) => [words]),
+    [cutOutWords(model)],
+    [millimetres(detector.height)],
+    [turnWords(detector.turn)],
+    detector.masks.length === 0 ? ["none"] : detector.masks.map(maskWords),
+  ].map((parts, i) => parts.flatMap((part) => broken(part, deviceColumns[i]!.width - 3, 2.5)));
+  const rows = Math.max(...cells.map((lines) => lines.length));
+  return Array.from({ length: rows }, (_, row) => cells.map((lines) => lines[row] ?? ""));
 }
 
 /** Whole millimetres with a thin gap in the thousands, as drawings have it. */

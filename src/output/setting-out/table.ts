@@ -1,5 +1,5 @@
 import { ink, muted } from "../drawing/ink.ts";
-import { fitted, lengthOf } from "../drawing/lettering.ts";
+import { fitted } from "../drawing/lettering.ts";
 import type { Mark, Millimetres, PaperPoint } from "../drawing/mark.ts";
 
 export interface Column {
@@ -69,6 +69,3 @@ export function tableMarks(
     }),
   ];
 }
-
-/** Whether every cell is printed in full. */
-export const fits = (column: Column, value: string): boolean => lengthOf(value, 2.5) <= column.width - 3;

@@ -1,0 +1,110 @@
+import { expect, test } from "vitest";
+import { lengthOf } from "../drawing/lettering.ts";
+import type { Mark, TextMark } from "../drawing/mark.ts";
+import { plannedWords } from "../drawing/title-block.ts";
+import { ferryWing, ferryWingTitle } from "../ferry-wing.fixture.ts";
+import { svgOf } from "../svg/svg.ts";
+import { deviceColumns, deviceRows } from "./device-rows.ts";
+import { settingOutSheets } from "./setting-out-sheets.ts";
+
+const sheetsOf = (site: typeof ferryWing) => {
+  const unnumbered = settingOutSheets({
+    site,
+    storey: "ground",
+    title: { ...ferryWingTitle, sheet: "Setting out" },
+  });
+  return unnumbered.map((sheet, i) => sheet(i + 1, unnumbered.length));
+};
+
+const textsOf = (marks: readonly Mark[]): readonly TextMark[] =>
+  marks.flatMap((mark) => (mark.kind === "text" ? [mark] : mark.kind === "clip" ? textsOf(mark.marks) : []));
+
+test("Every detector is drawn once and has one line in a table, with the same measures in both", () => {
+  const texts = sheetsOf(ferryWing).flatMap((sheet) => textsOf(sheet.marks).map((mark) => mark.text));
+  for (const detector of ferryWing.detectors)
+    expect(texts.filter((text) => text === detector.tag).length).toBe(2);
+  expect(texts).toContain("tile 6 · 3\u00a0850");
+  expect(texts).toContain("b  tile 6 (3\u00a0850)");
+  expect(texts.filter((text) => text === "2\u00a0500").length).toBeGreaterThanOrEqual(1);
+  expect(texts).toContain("c  2\u00a0500");
+});
+
+test("Sheets say their scale and page, and that nothing was tested yet", () => {
+  const sheets = sheetsOf(ferryWing);
+  sheets.forEach((sheet, i) => {
+    const texts = textsOf(sheet.marks).map((mark) => mark.text);
+    expect(texts).toContain(plannedWords);
+    expect(texts).toContain(`${i + 1} of ${sheets.length}`);
+    expect(texts).toContain(`1 : ${sheet.scale} (A3)`);
+  });
+});
+
+test("A cut-out that the data sheet does not give is unknown, never a number", () => {
+  const texts = sheetsOf(ferryWing).flatMap((sheet) => textsOf(sheet.marks).map((mark) => mark.text));
+  expect(texts.filter((text) => text === "Ø 68").length).toBe(4);
+  expect(texts).toContain("unknown*");
+});
+
+test("What is too long for its column goes on below it, and no figure is cut short", () => {
+  const detector = {
+    ...ferryWing.detectors[0]!,
+    masks: [
+      { from: Math.PI, to: 2 * Math.PI, inner: Math.PI / 4, outer: Math.PI / 2 },
+      { from: 0, to: 1, inner: 0, outer: 1 },
+    ],
+  };
+  const far = { kind: "tiles", wall: 0, foot: [0, 0], distance: 119.7, tiles: 199, cutTile: 0 } as const;
+  const rows = deviceRows(detector, { site: ferryWing, measures: [far, far], letters: new Map([[0, "bb"]]) });
+  const column = (i: number): string =>
+    rows
+      .map((row) => row[i])
+      .filter(Boolean)
+      .join(" ");
+  expect(column(2)).toBe("bb  tile 199 (119\u00a0700)");
+  expect(column(7)).toBe("180–360° × 45–90° 0–57° × 0–57°");
+  for (const row of rows)
+    row.forEach((cell, i) => expect(lengthOf(cell, 2.5)).toBeLessThanOrEqual(deviceColumns[i]!.width - 3));
+});
+
+test("Forty detectors in one room get a table of their own, and none of them is lost", () => {
+  const many = {
+    ...ferryWing,
+    detectors: Array.from({ length: 40 }, (_, i) => ({
+      ...ferryWing.detectors[0]!,
+      id: `m${i}`,
+      tag: `B9.${String(i).padStart(2, "0")}`,
+      at: [0.4 + 0.39 * i, 0.5 + (i % 3) * 0.5] as const,
+    })),
+  };
+  const sheets = sheetsOf(many);
+  expect(sheets.length).toBe(2);
+  const rows = textsOf(sheets[1]!.marks).map((mark) => mark.text);
+  for (const detector of many.detectors) expect(rows).toContain(detector.tag);
+});
+
+test("A room that fits no sheet at 1 : 50 is drawn at the next scale that holds it", () => {
+  const long = {
+    ...ferryWing,
+    rooms: ferryWing.rooms.map((room) =>
+      room.id === "corridor"
+        ? {
+            ...room,
+            outline: [
+              [0, 0],
+              [30, 0],
+              [30, 2],
+              [0, 2],
+            ] as const,
+          }
+        : room,
+    ),
+  };
+  const scales = sheetsOf(long).map((sheet) => sheet.scale);
+  expect(scales).toContain(50);
+  expect(scales).toContain(100);
+});
+
+test("A storey without detectors has no setting-out sheet, and the same site gives the same bytes", () => {
+  expect(sheetsOf({ ...ferryWing, detectors: [] })).toEqual([]);
+  expect(sheetsOf(ferryWing).map(svgOf)).toEqual(sheetsOf(ferryWing).map(svgOf));
+});
