@@ -1,4 +1,14 @@
 export { declaredRadius, onsetOfPass, reachOfWalk } from "./direction.ts";
+export { footprintRadius, lintelLimit, shadowOf, widestAngle } from "./footprint.ts";
+export {
+  type BlindBand,
+  blindBand,
+  blindCone,
+  blindSector,
+  lostFrom,
+  placeOnDome,
+  widthOnDome,
+} from "./mask-geometry.ts";
 export { type MaskedSector, maskContains, maskedDistances, maskedSectors } from "./masks.ts";
 export type { Declaration, DetectorModel, Lens, LensMask, ZoneKind, ZoneRow } from "./model.ts";
 export {
