@@ -1,6 +1,7 @@
 import { useEffect, useState } from "react";
 import type { PlacementResult, Site } from "#engine";
 import type { Calculations, DeviceZones } from "../contract.ts";
+import { tagged } from "../place/take-layout.ts";
 
 /** What is known of the room that was typed: being placed, placed, or why not. */
 export type RoomAnswer =
@@ -14,7 +15,7 @@ export type RoomAnswer =
   | { readonly state: "failed"; readonly message: string };
 
 /** The answer has to come at once: what is not proved by then is said to be not proved. */
-const seconds = 4;
+const seconds = 8;
 /** Long enough that a figure of two digits is not placed after its first. */
 const pauseBeforePlacing = 350;
 
@@ -53,7 +54,7 @@ async function run(
   say: (answer: RoomAnswer) => void,
 ): Promise<void> {
   const room = site.rooms[0]!.id;
-  const result = await calculations.place(
+  const found = await calculations.place(
     site,
     { room, seconds, seed: 1, bound: "candidates", alternatives: 0 },
     {
@@ -64,13 +65,15 @@ async function run(
     },
   );
   if (signal.aborted) return;
+  const best = found.best && { ...found.best, devices: tagged(site, found.best.devices) };
+  const result: PlacementResult = { ...found, best };
   const zones = new Map<string, DeviceZones>();
   say({ state: "placed", site, result, zones });
   const devices = result.best?.devices ?? [];
   for (const device of devices) {
-    const found = await calculations.tryDevice({ ...site, detectors: devices }, device);
+    const zone = await calculations.tryDevice({ ...site, detectors: devices }, device);
     if (signal.aborted) return;
-    if (found !== undefined) zones.set(device.id, found);
+    if (zone !== undefined) zones.set(device.id, zone);
   }
   say({ state: "placed", site: { ...site, detectors: devices }, result, zones: new Map(zones) });
 }

@@ -57,6 +57,12 @@ test("models of different cost: only cost is claimed", () => {
   expect(measuredAgainst(result({ fewest: true }), models)).toMatch(/^Lowest cost possible \(calculated\)/);
 });
 
+test("a run that had no time to calculate a bound says so instead of printing a bound of nothing", () => {
+  const text = measuredAgainst(result({ bound: 0 }), [{ cost: 2 }]);
+  expect(text).toMatch(/not calculated/);
+  expect(text).not.toMatch(/\d/);
+});
+
 test("nothing found, nothing claimed", () => {
   expect(measuredAgainst(result({ best: undefined }), [{ cost: 1 }])).toBe("");
 });

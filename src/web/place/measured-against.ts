@@ -18,6 +18,8 @@ export function measuredAgainst(
   const held = t(`place.bound.${boundHolds}`);
   const unit = models[0]?.cost ?? 1;
   const countable = unit > 0 && models.every(({ cost }) => cost === unit);
+  // A bound of nothing is what a run without time knows: nothing is claimed of it.
+  if (!fewest && bound <= boundSlack) return t("place.no-bound");
   if (fewest) return countable ? t("place.fewest", { held }) : t("place.cheapest", { held });
   return countable
     ? t("place.at-least", { bound: Math.ceil(bound / unit - boundSlack), found: best.devices.length, held })

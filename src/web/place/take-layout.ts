@@ -51,6 +51,16 @@ export function nextTag(site: Site, room: string, taken: ReadonlySet<string>): s
   }
 }
 
+/** Detectors with fresh tags, in their order: for a site that has none yet. */
+export function tagged(site: Site, devices: readonly Detector[]): readonly Detector[] {
+  const tags = new Set(site.detectors.map(({ tag }) => tag));
+  return devices.map((device) => {
+    const tag = nextTag(site, device.room, tags);
+    tags.add(tag);
+    return { ...device, tag };
+  });
+}
+
 /** New tags for detectors that share theirs with another; everything else stays as it is. */
 export function stepsForTags(site: Site, detectors: readonly string[]): readonly EditStep[] {
   const tags = new Set(site.detectors.map(({ tag }) => tag));
