@@ -74,6 +74,8 @@ export function painterOn(
   let painted: Picture | undefined;
   let frame = 0;
   let density = 0;
+  let settling: ReturnType<typeof setTimeout> | undefined;
+  let resting = false;
   let scene: Scene | undefined;
   let paths: ZonePaths | undefined;
 
@@ -82,6 +84,21 @@ export function painterOn(
     if (!next || next.view.width === 0) return;
     const picture = next;
     const before = painted;
+    if (before && onlyViewed(before, picture)) {
+      // While one pans or zooms the finished picture is moved; it is painted afresh when the hand rests or has gone far.
+      place(layers, before.view, picture.view);
+      clearTimeout(settling);
+      if (!isFar(before.view, picture.view)) {
+        settling = setTimeout(() => {
+          resting = true;
+          frame ||= requestAnimationFrame(paint);
+        }, settleMilliseconds);
+        if (!resting) return;
+      }
+    }
+    resting = false;
+    clearTimeout(settling);
+    place(layers, picture.view, picture.view);
     painted = picture;
     const resized = sized(layers, picture.view, density);
     if (resized) density = globalThis.devicePixelRatio || 1;
@@ -130,9 +147,53 @@ export function painterOn(
       frame ||= requestAnimationFrame(paint);
     },
     scene: () => scene,
-    stop: () => cancelAnimationFrame(frame),
+    stop: () => {
+      cancelAnimationFrame(frame);
+      clearTimeout(settling);
+    },
   };
 }
+
+/** The hand rests when the view has not changed for so long. */
+const settleMilliseconds = 90;
+
+/** Whether two pictures differ in the view alone. */
+function onlyViewed(a: Picture, b: Picture): boolean {
+  if (a.view === b.view || a.view.width !== b.view.width || a.view.height !== b.view.height) return false;
+  return (
+    (Object.keys(a) as (keyof Picture)[]).every(
+      (key) =>
+        key === "view" ||
+        key === "insets" ||
+        key === "grips" ||
+        key === "toolState" ||
+        key === "preview" ||
+        a[key] === b[key],
+    ) &&
+    (a.toolState.on === b.toolState.on || b.toolState.on === "pan" || b.toolState.on === "rest")
+  );
+}
+
+/** So far moved or zoomed that the old picture would not do. */
+function isFar(from: View, to: View): boolean {
+  const shift = Math.max(
+    (Math.abs(from.x - to.x) * to.scale) / to.width,
+    (Math.abs(from.y - to.y) * to.scale) / to.height,
+  );
+  const zoom = to.scale / from.scale;
+  return shift > 0.5 || zoom > 2.5 || zoom < 0.5;
+}
+
+/** Moves the painted layers to where another view would show them. */
+function place(layers: readonly HTMLCanvasElement[], painted: View, shown: View): void {
+  const k = shown.scale / painted.scale;
+  const x = (painted.x - shown.x) * shown.scale + (shown.width / 2) * (1 - k);
+  const y = (shown.y - painted.y) * shown.scale + (shown.height / 2) * (1 - k);
+  const moved = painted === shown ? "" : `translate(${x}px, ${y}px) scale(${k})`;
+  for (const canvas of layers) if (canvas.style.transform !== moved) canvas.style.transform = moved;
+}
+
+const nothingChosen: ReadonlySet<string> = new Set();
 
 /** Records that the fixed drawing is made of. */
 const groundKinds = ["rooms", "openings", "obstacles", "floorPieces", "luminaires"] as const;
@@ -184,10 +245,12 @@ function paintWords(
   const { picture, scene, paths } = of;
   const { site, units, shown } = picture;
   const figured = { shown, units, rooms: picture.focus, limit: site.defaults.darkWalkLimit };
+  const rooms = roomsOn(site, picture.storey);
+  inPixels(surface);
+  paintSigns(surface, site, { rooms, chosen: nothingChosen });
   paintWalks(surface, paths, figured);
   inPixels(surface);
   const lettering = letteringOn(surface);
-  const rooms = roomsOn(site, picture.storey);
   for (const device of [...site.detectors, ...(picture.tried?.devices ?? [])]) {
     if (!rooms.has(device.room)) continue;
     const { px, py } = toPixel(picture.view, device.at);
@@ -202,18 +265,40 @@ function paintWords(
   paintHeights(surface, scene, to);
 }
 
+/** Dwell places, things on the ceiling, sources. */
+function paintSigns(
+  surface: Surface,
+  site: Site,
+  of: {
+    readonly rooms: ReadonlyMap<string, unknown>;
+    readonly chosen: ReadonlySet<string>;
+    readonly only?: ReadonlySet<string>;
+  },
+): void {
+  const each = <T extends { readonly id: string; readonly room: string }>(
+    kind: string,
+    records: readonly T[],
+    paint: (surface: Surface, record: T, chosen: boolean) => void,
+  ): void => {
+    for (const record of records) {
+      const key = `${kind} ${record.id}`;
+      if (of.rooms.has(record.room) && (!of.only || of.only.has(key)))
+        paint(surface, record, of.chosen.has(key));
+    }
+  };
+  each("dwellPlaces", site.dwellPlaces, paintDwellPlace);
+  each("ceilingThings", site.ceilingThings, paintCeilingThing);
+  each("interference", site.interference, paintSource);
+}
+
 /** Devices, places, sources, flags, grips, figures: what changes with every move of the hand. */
 function paintMoving(surface: Surface, picture: Picture): void {
   const site = applied(picture.site, picture.preview);
   const rooms = roomsOn(site, picture.storey);
   const chosen = new Set(picture.selection.map(({ kind, id }) => `${kind} ${id}`));
   inPixels(surface);
-  for (const place of site.dwellPlaces)
-    if (rooms.has(place.room)) paintDwellPlace(surface, place, chosen.has(`dwellPlaces ${place.id}`));
-  for (const thing of site.ceilingThings)
-    if (rooms.has(thing.room)) paintCeilingThing(surface, thing, chosen.has(`ceilingThings ${thing.id}`));
-  for (const source of site.interference)
-    if (rooms.has(source.room)) paintSource(surface, source, chosen.has(`interference ${source.id}`));
+  // What is selected is painted here as well, above its fixed picture.
+  paintSigns(surface, site, { rooms, chosen, only: chosen });
   paintHandles(surface, picture, site);
   inPixels(surface);
   const devices = site.detectors.filter(({ room }) => rooms.has(room) && room !== picture.tried?.room);

@@ -1,4 +1,4 @@
-import { useEffect, useRef } from "react";
+import { memo, useEffect, useRef } from "react";
 import type { Calculator } from "../calculate/calculator.ts";
 import { preferences, usePreferences } from "../settings/preferences.ts";
 import { type Actions, storeyBounds } from "../shell/actions.ts";
@@ -7,6 +7,7 @@ import { t } from "../texts/index.ts";
 import { doKey } from "./key-deeds.ts";
 import { keyDeed } from "./keys.ts";
 import { type Palette, readPalette } from "./paint/palette.ts";
+import { forgetLetters } from "./paint/surface.ts";
 import { painterOn } from "./painter.ts";
 import { listenOn } from "./pointers.ts";
 import { benchOf, cursorAt, flagAt, flagsOf, focusOf, triedOf } from "./reading.ts";
@@ -25,7 +26,7 @@ interface PlanProps {
 }
 
 /** The drawing on the screen. It paints itself outside React: a frame costs only what has changed. */
-export function Plan({ store, calculator, actions, insets, onCard }: PlanProps) {
+export const Plan = memo(function Plan({ store, calculator, actions, insets, onCard }: PlanProps) {
   const host = useRef<HTMLDivElement>(null);
   const { theme, contrast, units } = usePreferences();
   const picture = useRef<{ palette: Palette; repaint: () => void } | undefined>(undefined);
@@ -141,7 +142,10 @@ export function Plan({ store, calculator, actions, insets, onCard }: PlanProps) 
       own.repaint();
     };
     dark.addEventListener("change", repalette);
-    void document.fonts.ready.then(repalette);
+    void document.fonts.ready.then(() => {
+      forgetLetters();
+      repalette();
+    });
     own.repaint();
     return () => {
       stopListening();
@@ -183,4 +187,4 @@ export function Plan({ store, calculator, actions, insets, onCard }: PlanProps) 
       </p>
     </div>
   );
-}
+});

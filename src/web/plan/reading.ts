@@ -19,13 +19,29 @@ export const benchOf = ({ job, storey, view, selection, tool }: Workbench): Omit
   newId: job.newId,
 });
 
-export const triedOf = ({
-  tried,
-}: Workbench): { readonly room: string; readonly devices: readonly Detector[] } | undefined =>
-  tried && { room: tried.room, devices: tried.layout.devices };
+type Tried = { readonly room: string; readonly devices: readonly Detector[] };
 
-/** Findings of the storey as flags; the number is the place in the whole list. */
+const triedKnown = new WeakMap<object, Tried>();
+
+/** The layout on show; the same object while it is the same layout. */
+export function triedOf({ tried }: Workbench): Tried | undefined {
+  if (!tried) return undefined;
+  const known = triedKnown.get(tried) ?? { room: tried.room, devices: tried.layout.devices };
+  triedKnown.set(tried, known);
+  return known;
+}
+
+let lastFlags: { readonly inputs: readonly unknown[]; readonly flags: readonly Flag[] } | undefined;
+
+/** Findings of the storey as flags; the number is the place in the whole list. The same list while nothing has changed. */
 export function flagsOf(bench: Workbench, findings: readonly Finding[]): readonly Flag[] {
+  const inputs = [bench.job.site, findings, bench.storey, bench.finding, bench.panel.kind, focusOf(bench)];
+  if (!lastFlags || inputs.some((one, i) => one !== lastFlags?.inputs[i]))
+    lastFlags = { inputs, flags: madeFlags(bench, findings) };
+  return lastFlags.flags;
+}
+
+function madeFlags(bench: Workbench, findings: readonly Finding[]): readonly Flag[] {
   const rooms = roomsOn(bench.job.site, bench.storey);
   return findings.flatMap((finding, index): Flag[] => {
     const room = finding.room === undefined ? undefined : rooms.get(finding.room);

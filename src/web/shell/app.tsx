@@ -1,4 +1,4 @@
-import { lazy, Suspense, useEffect, useState, useSyncExternalStore } from "react";
+import { lazy, Suspense, useCallback, useEffect, useState, useSyncExternalStore } from "react";
 import { demoModels, toSite } from "#job";
 import { type Calculator, startCalculator } from "../calculate/calculator.ts";
 import { Say } from "../fields/index.ts";
@@ -81,6 +81,7 @@ function OneJob({ id }: { readonly id: string }) {
       void job?.close();
     };
   }, [id]);
+  const fileText = useCallback(() => shelf.fileText(id), [id]);
   if (!opened) return <p className="wait">{t("shell.opening")}</p>;
   if ("trouble" in opened)
     return (
@@ -92,12 +93,5 @@ function OneJob({ id }: { readonly id: string }) {
         </Say>
       </div>
     );
-  return (
-    <JobScreen
-      source={opened.source}
-      calculator={calculator}
-      fileText={() => shelf.fileText(id)}
-      onHome={goHome}
-    />
-  );
+  return <JobScreen source={opened.source} calculator={calculator} fileText={fileText} onHome={goHome} />;
 }

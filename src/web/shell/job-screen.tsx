@@ -97,14 +97,13 @@ export function JobScreen({ source, calculator, fileText, onHome }: JobScreenPro
     },
     [store, calculator],
   );
-  const print = async (): Promise<void> => {
-    try {
-      const { printStorey } = await import("./print.ts");
-      await printStorey({ job, storey: bench.storey, calculated });
-    } catch (cause) {
-      setTrouble(cause instanceof Error ? cause.message : String(cause));
-    }
-  };
+  const onPrint = useCallback((): void => {
+    const { job: now, storey: shown } = store.get();
+    import("./print.ts")
+      .then(({ printStorey }) => printStorey({ job: now, storey: shown, calculated: calculator.current() }))
+      .catch((cause: unknown) => setTrouble(cause instanceof Error ? cause.message : String(cause)));
+  }, [store, calculator]);
+  const onPlan = useCallback((): void => document.querySelector<HTMLElement>(".plan")?.focus(), []);
   const { site } = job;
   const first = bench.selection[0];
   const storey = site.storeys.find(({ id }) => id === bench.storey);
@@ -130,18 +129,8 @@ export function JobScreen({ source, calculator, fileText, onHome }: JobScreenPro
   return (
     <div className="desk">
       <Plan store={store} calculator={calculator} actions={actions} insets={insets} onCard={onCard} />
-      <TopBar
-        store={store}
-        actions={actions}
-        fileText={fileText}
-        onHome={onHome}
-        onPrint={() => void print()}
-      />
-      <ThingsList
-        store={store}
-        actions={actions}
-        onPlan={() => document.querySelector<HTMLElement>(".plan")?.focus()}
-      />
+      <TopBar store={store} actions={actions} fileText={fileText} onHome={onHome} onPrint={onPrint} />
+      <ThingsList store={store} actions={actions} onPlan={onPlan} />
       <Card
         title={title}
         about={`${bench.panel.kind} ${first?.kind} ${first?.id}`}

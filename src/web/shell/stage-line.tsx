@@ -1,3 +1,4 @@
+import { memo } from "react";
 import { Button, Menu, MenuItem, MenuTrigger, Popover } from "react-aria-components";
 import type { Finding } from "#engine";
 import type { AddKind } from "../plan/tools/state.ts";
@@ -29,7 +30,7 @@ const addable: Readonly<Record<Stage, readonly AddKind[]>> = {
 };
 
 /** The stages as a line of words, in the order of the job; each with what is still open in it. */
-export function StageLine({ store, actions, findings }: StageLineProps) {
+export const StageLine = memo(function StageLine({ store, actions, findings }: StageLineProps) {
   const { stage, tool, readOnly } = usePart(store, (bench) => ({
     stage: bench.stage,
     tool: bench.tool,
@@ -121,7 +122,7 @@ export function StageLine({ store, actions, findings }: StageLineProps) {
       </span>
     </footer>
   );
-}
+});
 
 /** Findings about how the plan was drawn or read belong to the survey, the others to placing. */
 export function stageOf(finding: Finding): Stage {

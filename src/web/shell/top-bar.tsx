@@ -1,3 +1,4 @@
+import { memo } from "react";
 import { Button, Menu, MenuItem, MenuTrigger, Popover } from "react-aria-components";
 import { saveFile } from "../fields/save-file.ts";
 import { t } from "../texts/index.ts";
@@ -15,7 +16,7 @@ interface TopBarProps {
 }
 
 /** Job, storey, undo, redo, show, print. */
-export function TopBar({ store, actions, onHome, onPrint, fileText }: TopBarProps) {
+export const TopBar = memo(function TopBar({ store, actions, onHome, onPrint, fileText }: TopBarProps) {
   const { job, storey } = usePart(store, (bench) => ({ job: bench.job, storey: bench.storey }));
   const { site } = job;
   const here = site.storeys.find(({ id }) => id === storey);
@@ -105,4 +106,4 @@ export function TopBar({ store, actions, onHome, onPrint, fileText }: TopBarProp
       </Button>
     </header>
   );
-}
+});

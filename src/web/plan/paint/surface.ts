@@ -31,6 +31,50 @@ export function inPixels({ context, density }: Surface): void {
 
 export const family = '"Inter", system-ui, sans-serif';
 
+interface Sprite {
+  readonly canvas: OffscreenCanvas;
+  readonly width: number;
+}
+
+const sprites = new Map<string, Sprite>();
+const mostSprites = 1500;
+const spriteHigh = 24;
+
+/** A text with its rim as a small picture: drawn once, then only copied, since letters are what costs most in a frame. */
+function spriteOf(
+  text: string,
+  look: { readonly font: string; readonly colour: string; readonly rim: string; readonly density: number },
+): Sprite | undefined {
+  const key = `${look.font}|${look.colour}|${look.rim}|${look.density}|${text}`;
+  const known = sprites.get(key);
+  if (known) return known;
+  const canvas = new OffscreenCanvas(1, 1);
+  const brush = canvas.getContext("2d");
+  if (!brush) return undefined;
+  brush.font = look.font;
+  const width = Math.ceil(brush.measureText(text).width) + 8;
+  canvas.width = Math.ceil(width * look.density);
+  canvas.height = Math.ceil(spriteHigh * look.density);
+  brush.scale(look.density, look.density);
+  brush.font = look.font;
+  brush.textBaseline = "middle";
+  if (look.rim !== "transparent") {
+    brush.lineJoin = "round";
+    brush.strokeStyle = look.rim;
+    brush.lineWidth = 3;
+    brush.strokeText(text, 4, spriteHigh / 2);
+  }
+  brush.fillStyle = look.colour;
+  brush.fillText(text, 4, spriteHigh / 2);
+  if (sprites.size > mostSprites) sprites.clear();
+  const sprite = { canvas, width };
+  sprites.set(key, sprite);
+  return sprite;
+}
+
+/** Letters that were drawn before the face had loaded are drawn again. */
+export const forgetLetters = (): void => sprites.clear();
+
 /** Writes a text with a rim of the paper's colour, so that no line runs through it. */
 export function writeText(
   surface: Surface,
@@ -40,20 +84,25 @@ export function writeText(
     readonly colour: string;
     readonly size?: number;
     readonly strong?: boolean;
-    readonly align?: CanvasTextAlign;
+    readonly align?: "center" | "left";
     readonly rim?: string;
   },
 ): void {
-  const { context, palette } = surface;
-  context.font = `${at.strong ? 600 : 400} ${at.size ?? 13}px ${family}`;
-  context.textAlign = at.align ?? "center";
-  context.textBaseline = "middle";
-  context.lineJoin = "round";
-  context.strokeStyle = at.rim ?? palette.plan;
-  context.lineWidth = 3;
-  context.strokeText(text, at.pixel.px, at.pixel.py);
-  context.fillStyle = at.colour;
-  context.fillText(text, at.pixel.px, at.pixel.py);
+  const { context, palette, density } = surface;
+  const font = `${at.strong ? 600 : 400} ${at.size ?? 13}px ${family}`;
+  const sprite = spriteOf(text, { font, colour: at.colour, rim: at.rim ?? palette.plan, density });
+  if (!sprite) return;
+  const left = at.align === "left" ? at.pixel.px - 4 : at.pixel.px - sprite.width / 2;
+  const top = at.pixel.py - spriteHigh / 2;
+  // On whole device pixels letters stay sharp.
+  const whole = (value: number): number => Math.round(value * density) / density;
+  context.drawImage(
+    sprite.canvas,
+    whole(left),
+    whole(top),
+    sprite.canvas.width / density,
+    sprite.canvas.height / density,
+  );
 }
 
 export const pixelOf = (surface: Surface, point: Point): Pixel => toPixel(surface.view, point);
