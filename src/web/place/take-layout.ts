@@ -27,7 +27,7 @@ export function stepsToTake(site: Site, taken: readonly Taken[], newId: () => st
       additions.push({ do: "set", kind: "rooms", id: room, fields: { demand } });
     for (const device of layout.devices) {
       if (stays.has(device.id)) continue;
-      const tag = device.tag !== "" && !tags.has(device.tag) ? device.tag : nextTag(site, room, tags);
+      const tag = nextTag(site, room, tags);
       tags.add(tag);
       const record: Detector = { ...device, id: newId(), tag, room };
       additions.push({ do: "put", kind: "detectors", record });
