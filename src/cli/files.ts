@@ -52,7 +52,7 @@ export async function writeWhole(
     await syncFolder(dirname(path));
     return undefined;
   } catch (error) {
-    await rm(beside, { force: true });
+    await rm(beside, { force: true }).catch(() => undefined);
     return { code: "file-unwritable", values: { file, reason: reasonOf(error) } };
   }
 }

@@ -1,0 +1,71 @@
+/** A job of two small rooms as a person might write it by hand, for the tests of commands. */
+export const handWritten = {
+  format: "roomwake-job",
+  version: 1,
+  name: "Annex",
+  storeys: [{ id: "g", name: "Ground floor", elevation: 0 }],
+  rooms: [
+    {
+      id: "hall",
+      storey: "g",
+      number: "0.1",
+      name: "Hall",
+      use: "passing",
+      outline: [
+        [0, 0],
+        [5, 0],
+        [5, 3],
+        [0, 3],
+      ],
+      ceilingHeight: 2.5,
+    },
+    {
+      id: "store",
+      storey: "g",
+      number: "0.2",
+      name: "Store",
+      use: "moving",
+      outline: [
+        [0, 3.1],
+        [4, 3.1],
+        [4, 6],
+        [0, 6],
+      ],
+      ceilingHeight: 2.5,
+    },
+  ],
+  openings: [
+    {
+      id: "in",
+      rooms: ["hall", null],
+      kind: "door",
+      from: [0, 1],
+      to: [0, 2],
+      head: 2.1,
+      thickness: 0.3,
+      opensInto: null,
+    },
+    {
+      id: "between",
+      rooms: ["hall", "store"],
+      kind: "door",
+      from: [1, 3],
+      to: [2, 3],
+      head: 2.1,
+      thickness: 0.1,
+      opensInto: "store",
+    },
+  ],
+  models: [
+    {
+      id: "round-8",
+      title: "Round, 8 m across at 2.5 m",
+      mounting: { min: 2.2, max: 3.5 },
+      zones: { towards: [{ height: 2.5, radius: 4 }], seated: [{ height: 2.5, radius: 2.5 }] },
+      declaration: "assumed",
+      declaredBy: "invented",
+      cost: 1,
+    },
+  ],
+  detectors: [{ id: "d1", tag: "B1.01", room: "hall", model: "round-8", at: [2.5, 1.5], height: 2.5 }],
+} as const;
