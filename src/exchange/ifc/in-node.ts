@@ -49,7 +49,9 @@ const fromSource = import.meta.url.endsWith(".ts");
 /** Beside this file in the source, by way of a loader; in the built package this file is part of the command line, one folder over. */
 const readerThread = (options: WorkerOptions): Worker => {
   if (!fromSource) return new Worker(new URL("../exchange/ifc/reader-worker.mjs", import.meta.url), options);
-  const loader = createRequire(import.meta.url).resolve("tsx/esm/api").replace(/\.cjs$/, ".mjs");
+  const loader = createRequire(import.meta.url)
+    .resolve("tsx/esm/api")
+    .replace(/\.cjs$/, ".mjs");
   const reader = new URL("./reader-worker.ts", import.meta.url).href;
   const start = `import(${JSON.stringify(loader)}).then((tsx) => tsx.tsImport(${JSON.stringify(reader)}, ${JSON.stringify(import.meta.url)}))`;
   return new Worker(start, { ...options, eval: true });

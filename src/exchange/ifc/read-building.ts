@@ -100,7 +100,7 @@ export function readBuilding(model: IfcModel, context: BuildingContext): ImportR
 
   if (rooms.length + underlay.length + lamps.length === 0) {
     return {
-      problems: [...notes, { code: "ifc-nothing-inside", values: { records: model.file.ids.length } }],
+      problems: [{ code: "ifc-nothing-inside", values: { records: model.file.ids.length } }],
     };
   }
   if (rooms.length === 0) notes.push({ code: "ifc-no-rooms", values: { storeys: underlay.length } });

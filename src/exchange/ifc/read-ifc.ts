@@ -1,6 +1,6 @@
 import type { Problem } from "#engine";
 import type { ImportResult } from "../survey.ts";
-import { type GeometryKernel, type KernelLocation, loadKernel } from "./kernel.ts";
+import { type GeometryKernel, type KernelLocation, loadKernel, type OpenModel } from "./kernel.ts";
 import { type ReadLimits, usualLimits } from "./limits.ts";
 import { modelOf } from "./model.ts";
 import { readBuilding } from "./read-building.ts";
@@ -42,23 +42,39 @@ export async function readIfc(bytes: Uint8Array, options: ReadIfcOptions): Promi
   const loop = loopIn(file);
   if (loop) return { problems: [loop] };
   progress("open", 0.15);
+  const kernel =
+    options.kernel && "open" in options.kernel ? options.kernel : await loadKernel(options.kernel);
   try {
-    const kernel =
-      options.kernel && "open" in options.kernel ? options.kernel : await loadKernel(options.kernel);
-    const open = kernel.open(text);
+    const open = guarded(() => kernel.open(text));
     if (!open) return stopped(failed("it cannot be opened"));
-    try {
-      return readBuilding(modelOf(file), { open, limits, progress, fileName: options.fileName });
-    } finally {
-      open.close();
-    }
+    const guardedOpen: OpenModel = {
+      stream: (ids, each) => guarded(() => open.stream(ids, each)),
+      close: () => open.close(),
+    };
+    const result = readBuilding(modelOf(file), {
+      open: guardedOpen,
+      limits,
+      progress,
+      fileName: options.fileName,
+    });
+    guarded(() => open.close());
+    return result;
   } catch (error) {
-    if (!isKernelFailure(error)) throw error;
-    return stopped(
-      failed(error instanceof Error ? error.message.slice(0, 120) : String(error).slice(0, 120)),
-    );
+    if (error instanceof KernelFailure) return stopped(failed(error.message));
+    throw error;
   }
 }
+
+/** Whatever the kernel throws, an abort, a trap, a C++ value or a slip of its own wrapper, is the file's problem here. */
+class KernelFailure extends Error {}
+
+const guarded = <T>(call: () => T): T => {
+  try {
+    return call();
+  } catch (error) {
+    throw new KernelFailure((error instanceof Error ? error.message : String(error)).slice(0, 120));
+  }
+};
 
 /** IFC 2x2 and 2x3 share the records that are read here; of IFC4 every addendum does. */
 const readSchemas =
@@ -66,12 +82,3 @@ const readSchemas =
 
 const stopped = (problem: Problem): ImportResult => ({ problems: [problem] });
 const failed = (reason: string): Problem => ({ code: "ifc-shape-reader-failed", values: { reason } });
-
-/** What a WebAssembly program throws when it gives up: its own abort, a trap, an exhausted stack or memory, a thrown C++ value. */
-const isKernelFailure = (error: unknown): boolean =>
-  error instanceof WebAssembly.RuntimeError ||
-  error instanceof RangeError ||
-  typeof error === "number" ||
-  (error instanceof Error &&
-    /abort|memory|unreachable|CppException|BindingError|Exception/i.test(`${error.name} ${error.message}`)) ||
-  (typeof WebAssembly.Exception === "function" && error instanceof WebAssembly.Exception);

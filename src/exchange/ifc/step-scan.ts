@@ -1,4 +1,5 @@
 import type { Problem } from "#engine";
+import { fits, kinds } from "./step-signatures.ts";
 import { firstBytesProblem } from "./step-start.ts";
 
 /** A STEP physical file (ISO 10303-21) whose framing, quotes, comments, brackets and instance names were all checked. */
@@ -155,28 +156,82 @@ const lineAt = (bytes: Uint8Array, at: number): number => {
   return line;
 };
 
-/** Reads a bracketed list; the cursor stands after "(" and ends after its ")". Calls back with every reference. */
-function brackets(cursor: Cursor, reference: (id: number) => void): void {
+/** Kinds of the parameters of the list read last, as many as the checks look at. */
+const found = (): { kinds: Uint8Array; count: number } => ({ kinds: new Uint8Array(16), count: 0 });
+
+type Found = ReturnType<typeof found>;
+
+/**
+ * Reads a bracketed list; the cursor stands after "(" and ends after its ")". Calls back with every reference, and notes
+ * the kind of each parameter: the commas of the outer list part them.
+ */
+function brackets(cursor: Cursor, reference: (id: number) => void, seen: Found): void {
   const { bytes } = cursor;
   let depth = 1;
+  let kind = 0;
+  let inner = 0;
+  seen.count = 0;
+  const done = (): void => {
+    if (seen.count < 16) seen.kinds[seen.count] = kind;
+    if (kind !== 0) seen.count++;
+    kind = 0;
+    inner = 0;
+  };
+  const note = (token: number): void => {
+    if (depth === 1) kind = kind === 0 ? token : kind;
+    else if (depth === 2) inner = inner === 0 || inner === token ? token : kinds.mixed;
+  };
   while (cursor.at < bytes.length) {
     const c = bytes[cursor.at]!;
-    if (plain[c]) cursor.at++;
-    else if (c === hash) {
+    if (plain[c]) {
+      if (depth <= 2 && c > 32) {
+        if (c !== 44) note(kindOf(c));
+        else if (depth === 1) done();
+        // A letter or digit that follows another belongs to the same token.
+        if (c !== 44) {
+          while (bytes[cursor.at + 1]! !== 44 && plain[bytes[cursor.at + 1]!]) cursor.at++;
+        }
+      }
       cursor.at++;
+    } else if (c === hash) {
+      cursor.at++;
+      note(kinds.reference);
       reference(cursor.number());
     } else if (c === open) {
+      if (depth === 1 && kind === 0) kind = kinds.empty;
+      else if (depth === 1) kind = kinds.typed;
+      else note(kinds.lists);
       if (++depth > deepest) cursor.stop("ifc-broken-line");
       cursor.at++;
     } else if (c === close) {
       cursor.at++;
-      if (--depth === 0) return;
-    } else if (c === quote || c === doubleQuote) cursor.text(c);
-    else if (c === slash && bytes[cursor.at + 1] === star) cursor.comment();
+      depth--;
+      if (depth === 1 && kind === kinds.empty && inner !== 0) kind = listOf[inner] ?? kinds.mixed;
+      if (depth === 0) {
+        done();
+        return;
+      }
+    } else if (c === quote || c === doubleQuote) {
+      note(kinds.text);
+      cursor.text(c);
+    } else if (c === slash && bytes[cursor.at + 1] === star) cursor.comment();
     else cursor.stop("ifc-broken-line");
   }
   cursor.stop("ifc-truncated");
 }
+
+const listOf: Readonly<Record<number, number>> = {
+  [kinds.reference]: kinds.references,
+  [kinds.number]: kinds.numbers,
+  [kinds.lists]: kinds.lists,
+};
+
+/** Kind of the token that begins with a letter, digit, sign, dot, $ or *. */
+const kindOf = (c: number): number => {
+  if (c === 36 || c === 42) return kinds.none;
+  if ((c >= 48 && c <= 57) || c === 43 || c === 45) return kinds.number;
+  return c === 46 ? kinds.word : kinds.typed;
+};
 
 const nothing = (): void => {};
 
@@ -192,7 +247,7 @@ function header(cursor: Cursor): string {
     if (word === "") cursor.stop("ifc-broken-line");
     cursor.expect(open);
     const begin = cursor.at;
-    brackets(cursor, nothing);
+    brackets(cursor, nothing, found());
     if (word === "FILE_SCHEMA") {
       const text = new TextDecoder("latin1").decode(cursor.bytes.subarray(begin, cursor.at));
       schema = /'\s*([^'\s{]*)/.exec(text)?.[1]?.toUpperCase() ?? "";
@@ -220,7 +275,7 @@ function scanned(cursor: Cursor, limits: StepLimits): StepFile {
     cursor.gap();
     if (bytes[cursor.at] === open) {
       cursor.at++;
-      brackets(cursor, nothing);
+      brackets(cursor, nothing, found());
     }
     cursor.expect(semicolon);
     section(cursor, list, limits);
@@ -231,6 +286,7 @@ function scanned(cursor: Cursor, limits: StepLimits): StepFile {
 
 function section(cursor: Cursor, list: RecordList, limits: StepLimits): void {
   const { bytes } = cursor;
+  const seen = found();
   for (;;) {
     cursor.gap();
     if (cursor.at >= bytes.length) cursor.stop("ifc-truncated");
@@ -254,7 +310,8 @@ function section(cursor: Cursor, list: RecordList, limits: StepLimits): void {
     cursor.expect(open);
     const from = cursor.at;
     if (list.begin(id, typeFrom, typeTo) === "twice") cursor.stop("ifc-id-twice", { id });
-    brackets(cursor, list.reference);
+    brackets(cursor, list.reference, seen);
+    if (!fits(list.lastType, seen.kinds, seen.count)) cursor.stop("ifc-broken-line");
     list.end(from, cursor.at - 1);
     cursor.expect(semicolon);
     if (list.count > limits.records) cursor.stop("ifc-too-large", { limit: `${limits.records} records` });
@@ -267,6 +324,7 @@ const isName = (c: number | undefined): boolean =>
 class RecordList {
   count = 0;
   lastId = 0;
+  lastType = "";
   private ids: Float64Array;
   private typeOf: Uint16Array;
   private from: Uint32Array;
@@ -294,7 +352,9 @@ class RecordList {
     if (this.count >= this.ids.length) this.grow();
     this.indexOf.set(id, this.count);
     this.ids[this.count] = id;
-    this.typeOf[this.count] = this.type(typeFrom, typeTo);
+    const type = this.type(typeFrom, typeTo);
+    this.typeOf[this.count] = type;
+    this.lastType = this.types[type]!;
     this.firstReference[this.count] = this.referenceCount;
     this.lastId = id;
     return "new";
