@@ -1,5 +1,6 @@
 import type { Problem } from "../check/index.ts";
 import type { DarkWalk, Gap } from "../coverage/index.ts";
+import type { Point } from "../geometry/index.ts";
 import type { Seconds } from "../quantity/index.ts";
 import type { Detector } from "../site/index.ts";
 
@@ -69,6 +70,8 @@ export interface PlacementOptions {
   /** Bound over the candidates only, or over any allowed position. */
   readonly bound: "candidates" | "any-position";
   readonly alternatives: number;
+  /** Given places instead of the ceiling grid or the free grid. [m] */
+  readonly points?: readonly Point[];
 }
 
 export interface Layout {

@@ -1,14 +1,19 @@
 import type { Problem } from "../check/index.ts";
 import { areaOf } from "../geometry/index.ts";
-import { roomTitle, rounded, type Site } from "../site/index.ts";
-import { candidatesOf, longestWall } from "./candidates.ts";
-import { ceilingOf } from "./ceiling.ts";
-import { columnsOf } from "./columns.ts";
-import type { PlacementOptions, PlacementProgress, PlacementResult, PlacementWorld } from "./contract.ts";
+import { nameOfOpening, readable, roomTitle, rounded, type Site } from "../site/index.ts";
+import { boundAnywhere } from "./any-position.ts";
+import { longestWall } from "./candidates.ts";
+import { chooseColumns } from "./choose-columns.ts";
+import type {
+  Layout,
+  PlacementOptions,
+  PlacementProgress,
+  PlacementResult,
+  PlacementWorld,
+} from "./contract.ts";
 import { sampledRows } from "./demand-rows.ts";
 import { findStrict } from "./find-strict.ts";
 import { judgedLayout } from "./layout.ts";
-import { addInSlices, type Matrix, matrixOf } from "./matrix.ts";
 import { proveFewest } from "./prove.ts";
 import { type RoomTask, roomTask } from "./task.ts";
 
@@ -50,19 +55,39 @@ export async function placeRoom(
   if (task.models.length === 0 || task.parts.length === 0) return nothing(task.problems);
   say("candidates", 0);
   const { room, look } = task.prepared;
-  const ceiling = ceilingOf(look, { room, walls: "clear" });
-  const { points, refused } = candidatesOf(ceiling, { spacing: site.defaults.spacing });
-  if (points.length === 0) {
-    const reasons = [...refused].map(([why, count]) => `${count} ${why}`).join(", ");
+  const rows = task.parts.flatMap((part) => sampledRows(part, sampleSpacing(task)));
+  const choice = await chooseColumns(task, {
+    rows,
+    world,
+    until,
+    ...(options.points === undefined ? {} : { points: options.points }),
+  });
+  const { matrix, candidates, strictness } = choice;
+  if (matrix.columns.length === 0) {
+    const reasons = [...candidates.refused].map(([why, count]) => `${count} ${readable(why)}`).join(", ");
     return nothing([
       ...task.problems,
-      { code: "no-place-on-ceiling", values: { room: roomTitle(room), reasons }, room: room.id },
+      {
+        code: "no-place-on-ceiling",
+        values: { room: roomTitle(room), reasons: reasons || "no grid place inside" },
+        room: room.id,
+      },
     ]);
   }
-  const columns = columnsOf(ceiling, { points, models: task.models, base: longestWall(room).turn });
-  const matrix = matrixOf({ scenes: task.scenes, purpose: "coverage" });
-  matrix.addRows(task.parts.flatMap((part) => sampledRows(part, sampleSpacing(task))));
-  await addInSlices(matrix, { columns: [...task.fixed, ...columns], world, until });
+  const given: Problem[] = [
+    ...(strictness.walls === "least"
+      ? [
+          {
+            code: "clearance-of-walls-reduced" as const,
+            values: { room: roomTitle(room), clearance: look.site.defaults.clearances.wall },
+            room: room.id,
+          },
+        ]
+      : []),
+    ...(strictness.heat === "seen"
+      ? [{ code: "source-cannot-be-avoided" as const, values: { room: roomTitle(room) }, room: room.id }]
+      : []),
+  ];
   say("search", 0.2);
   const answer = await findStrict(matrix, {
     parts: task.parts,
@@ -71,7 +96,7 @@ export async function placeRoom(
     seed: options.seed,
     onRound: (best) => say("search", 0.3, { best }),
   });
-  if (answer.best === undefined) return nothing([...task.problems, stoppedProblem(task)]);
+  if (answer.best === undefined) return nothing([...task.problems, ...given, stoppedProblem(task)]);
   say("bound", 0.6, { best: answer.best.chosen.length });
   const proof = await proveFewest(matrix, {
     found: answer.best,
@@ -82,22 +107,54 @@ export async function placeRoom(
     seed: options.seed,
     onBound: (bound) => say("bound", 0.7, { bound }),
   });
+  let bound = proof.bound;
+  let boundHolds: PlacementResult["boundHolds"] = "candidates";
+  if (options.bound === "any-position" && candidates.from === "free-grid" && proof.found.holes.length === 0) {
+    // The rows with the fewest columns tell the most about where devices are needed.
+    const order = matrix.rows
+      .map((_, index) => index)
+      .sort((p, q) => matrix.covering(p).length - matrix.covering(q).length || p - q);
+    const anywhere = await boundAnywhere({
+      task,
+      ceiling: choice.ceiling,
+      base: longestWall(room).turn,
+      rows: order.map((index) => matrix.rows[index]!),
+      cost: proof.found.cost,
+      world,
+      until,
+      seed: options.seed,
+    });
+    // The stronger claim where it is as tight; else both cannot be printed as one, and the one for the candidates stands.
+    if (anywhere !== undefined && (anywhere >= proof.bound - 1e-9 || proof.bound < proof.found.cost - 1e-9)) {
+      bound = anywhere;
+      boundHolds = "any-position";
+    }
+  }
   const { layout, coverage } = judgedLayout(task, {
     columns: proof.found.chosen.map((column) => matrix.columns[column]!),
     leastMargin: 0,
   });
   const strict = coverage.gaps.length === 0;
-  say("done", 1, { best: layout.devices.length, bound: proof.bound });
+  say("done", 1, { best: layout.devices.length, bound });
   return {
     room: options.room,
     best: layout,
     alternatives: [],
-    bound: proof.bound,
-    boundHolds: "candidates",
-    fewest: strict && layout.cost - proof.bound <= 1e-6,
+    bound,
+    boundHolds,
+    fewest: strict && proof.found.cost - bound <= 1e-6,
     cancelled: world.cancelled(),
     seconds: world.now() - started,
-    problems: [...task.problems, ...(strict ? [] : [uncoveredProblem(task, coverage.gaps)])],
+    problems: [
+      ...task.problems,
+      ...given,
+      ...(strict
+        ? []
+        : answer.stopped === "yes" && answer.hopeless.length === 0
+          ? [stoppedProblem(task)]
+          : [uncoveredProblem(task, coverage.gaps)]),
+      ...darkWalkProblems(task, layout),
+    ],
   };
 }
 
@@ -107,6 +164,29 @@ const SAMPLES = 300;
 function sampleSpacing(task: RoomTask): number {
   const area = task.parts.reduce((sum, part) => sum + areaOf(part.region), 0);
   return Math.min(task.prepared.look.site.defaults.spacing * 1.5, Math.max(0.15, Math.sqrt(area / SAMPLES)));
+}
+
+function darkWalkProblems(task: RoomTask, layout: Layout): Problem[] {
+  const { look, room, demand } = task.prepared;
+  const limit = look.site.defaults.darkWalkLimit;
+  if (!demand.asked.catch) return [];
+  return layout.darkWalks
+    .filter((walk) => walk.metres > limit + 1e-6)
+    .map((walk): Problem => {
+      const opening = look.openingById.get(walk.opening);
+      return {
+        code: "dark-walk-not-kept",
+        values: {
+          count: layout.devices.length,
+          room: roomTitle(room),
+          opening: opening === undefined ? walk.opening : nameOfOpening(opening, look),
+          metres: rounded(walk.metres, 1),
+          limit,
+        },
+        room: room.id,
+        records: [walk.opening],
+      };
+    });
 }
 
 const stoppedProblem = (task: RoomTask): Problem => ({
@@ -128,5 +208,3 @@ function uncoveredProblem(
     at: [largest.at[0], largest.at[1]],
   };
 }
-
-export type { Matrix };
