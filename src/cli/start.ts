@@ -1,5 +1,5 @@
 import { homedir } from "node:os";
-import { join } from "node:path";
+import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { type Command, exitCodes, refused, textValue } from "./command.ts";
 
@@ -26,7 +26,8 @@ export const start: Command = {
     if (reason !== undefined) return refused({ code: "command-wrong", values: { reason, command: "start" } });
     const dataFolder = textValue(values, "data") ?? process.env.ROOMWAKE_DATA ?? join(homedir(), ".roomwake");
     const { startServer } = await import("#server");
-    const webFolder = fileURLToPath(new URL("../web", import.meta.url));
+    // The built page lies beside the built command line, in dist/web.
+    const webFolder = join(dirname(fileURLToPath(import.meta.url)), "..", "web");
     try {
       const running = await startServer({ port, dataFolder, webFolder });
       world.print(
