@@ -69,7 +69,10 @@ export function demoJob(): JobFile {
       region: "",
     },
     ...Object.fromEntries(
-      recordKinds.map((kind) => [kind, parts.flatMap((part): readonly unknown[] => part[kind] ?? [])]),
+      recordKinds.map((kind) => [
+        kind,
+        settled(parts.flatMap((part): readonly unknown[] => part[kind] ?? [])),
+      ]),
     ),
   });
   if (!read.job) throw new Error(`The demo job is broken: ${JSON.stringify(read.problems)}`);
@@ -81,4 +84,12 @@ export function demoJob(): JobFile {
       ...rooms.filter((room) => room.storey !== "ground"),
     ],
   };
+}
+
+/** Sums of decimals as a hand would write them: 9.6, not 9.600000000000001. */
+function settled(value: unknown): unknown {
+  if (typeof value === "number") return Math.round(value * 1e6) / 1e6;
+  if (Array.isArray(value)) return value.map(settled);
+  if (typeof value !== "object" || value === null) return value;
+  return Object.fromEntries(Object.entries(value).map(([name, part]) => [name, settled(part)]));
 }
