@@ -40,6 +40,6 @@ test(`${cases} mutated building models give a result or a problem, never a crash
   expect(list).toHaveLength(cases);
   expect(list.filter((each) => each.outcome === "crashed" || each.outcome === "silently empty")).toEqual([]);
   // The mutations must reach every layer, or the test would prove little.
-  expect(list.filter((each) => each.outcome === "read").length).toBeGreaterThan(cases / 5);
-  expect(list.filter((each) => each.outcome === "refused").length).toBeGreaterThan(cases / 5);
+  expect(list.filter((each) => each.outcome === "read").length).toBeGreaterThan(cases / 10);
+  expect(list.filter((each) => each.outcome === "refused").length).toBeGreaterThan(cases / 10);
 }, 180_000);

@@ -18,6 +18,7 @@ interface Expected {
   readonly spaces: number;
   readonly rooms: number;
   readonly doors: number;
+  /** Skylights are not among them: they lie in no wall (two in the duplex). */
   readonly windows: number;
   readonly luminaires?: number;
   /** Rooms whose own floor area the file states. */
@@ -58,7 +59,7 @@ const files: readonly Expected[] = [
   },
   {
     file: "office-institute-82rooms-ifc2x3",
-    areas: 82,
+    areas: 79,
     schema: "IFC2X3",
     storeys: 5,
     spaces: 82,
@@ -69,7 +70,7 @@ const files: readonly Expected[] = [
   },
   {
     file: "house-10rooms-ifc2x3",
-    areas: 10,
+    areas: 7,
     schema: "IFC2X3",
     storeys: 3,
     spaces: 10,
@@ -80,7 +81,7 @@ const files: readonly Expected[] = [
   },
   {
     file: "fzk-house-7rooms-ifc4",
-    areas: 7,
+    areas: 6,
     schema: "IFC4",
     storeys: 2,
     spaces: 7,
@@ -96,7 +97,7 @@ const files: readonly Expected[] = [
     spaces: 21,
     rooms: 20,
     doors: 14,
-    windows: 24,
+    windows: 22,
     names: ["Foyer", "Hallway", "Bathroom 1", "Utility"],
   },
   {
@@ -199,7 +200,10 @@ describe.skipIf(!folder)("real building models (skipped where they are not at ha
           return area ? [[textOf(model.values(id)[0]), area.value * unit] as const] : [];
         }),
       );
-      const compared = report.rooms.filter((room) => stated.has(room.id));
+      // Under a sloped ceiling the stated areas count low parts by half or not at all.
+      const level = (id: string): boolean =>
+        !report.notes.some((note) => note.code === "ifc-ceiling-uneven" && note.records?.includes(id));
+      const compared = report.rooms.filter((room) => stated.has(room.id) && level(room.id));
       for (const room of compared) expect.soft(room.area, room.name).toBeCloseTo(stated.get(room.id)!, 1);
       expect(compared).toHaveLength(expected.areas ?? 0);
     });

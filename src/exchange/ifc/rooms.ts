@@ -67,7 +67,11 @@ function readSpace(step: number, mesh: ElementMesh | undefined, context: RoomCon
   if (pieces.length > 1)
     notes.push({ code: "ifc-room-in-parts", values: { room: label, count: pieces.length } });
   if (floor.unevenCeiling)
-    notes.push({ code: "ifc-ceiling-uneven", values: { room: label, height: floor.height.toFixed(2) } });
+    notes.push({
+      code: "ifc-ceiling-uneven",
+      values: { room: label, height: floor.height.toFixed(2) },
+      records: [textOf(values[0])],
+    });
   return pieces.flatMap((piece, i) => oneRoom({ step, piece, floor, number, name, label, part: i }, context));
 }
 
