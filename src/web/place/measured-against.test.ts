@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import type { PlacementResult } from "#engine";
-import { measuredAgainst } from "./measured-against.ts";
+import { measuredAgainst, measuredShort } from "./measured-against.ts";
 
 const devices = ["b1", "b2", "b3"].map((id) => ({
   id,
@@ -65,4 +65,11 @@ test("a run that had no time to calculate a bound says so instead of printing a 
 
 test("nothing found, nothing claimed", () => {
   expect(measuredAgainst(result({ best: undefined }), [{ cost: 1 }])).toBe("");
+});
+
+test("in a list, a bound on cost never passes for a bound on the count", () => {
+  expect(measuredShort(result({}), [{ cost: 2 }])).toBe("at least 2");
+  expect(measuredShort(result({}), [{ cost: 2 }, { cost: 3 }])).not.toMatch(/\d/);
+  expect(measuredShort(result({ bound: 0 }), [{ cost: 2 }])).not.toMatch(/\d/);
+  expect(measuredShort(result({ fewest: true }), [{ cost: 2 }, { cost: 3 }])).toBe("lowest cost");
 });

@@ -21,7 +21,7 @@ export function startChoices(site: Site, rooms: readonly string[]): PlaceChoices
   return {
     models: fitting.map(({ id }) => id),
     demand: { catch: some("catch"), walk: some("walk"), hold: some("hold") },
-    seconds: rooms.length === 1 ? 20 : 5,
+    seconds: rooms.length === 1 ? 20 : 10,
     bound: "candidates",
   };
 }

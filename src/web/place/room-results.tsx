@@ -1,8 +1,9 @@
 import { useState } from "react";
 import { Button } from "react-aria-components";
 import type { Layout, Room, Site } from "#engine";
-import { SeverityMark } from "../fields/index.ts";
+import { SeverityMark, SeverityShape } from "../fields/index.ts";
 import { t } from "../texts/index.ts";
+import { measuredShort } from "./measured-against.ts";
 import { RoomResult } from "./room-result.tsx";
 import type { RoomRun } from "./room-run.ts";
 
@@ -25,6 +26,7 @@ export function RoomResults({ site, rooms, runs, models, chosen, onChoose, onPre
       ? [run.result.best, ...run.result.alternatives]
       : [];
   };
+  const inPlay = site.models.filter(({ id }) => models.includes(id));
   const total = rooms.reduce(
     (sum, { id }) => sum + (layoutsOf(id)[chosen.get(id) ?? 0]?.devices.length ?? 0),
     0,
@@ -57,7 +59,7 @@ export function RoomResults({ site, rooms, runs, models, chosen, onChoose, onPre
                 <span className="place-room-name">
                   {[room.number, room.name].filter((part) => part !== "").join(" ")}
                 </span>
-                <RoomState run={run} />
+                <RoomState run={run} models={inPlay} />
               </Button>
               {shown ? (
                 <RoomResult
@@ -79,20 +81,28 @@ export function RoomResults({ site, rooms, runs, models, chosen, onChoose, onPre
   );
 }
 
-function RoomState({ run }: { readonly run: RoomRun | undefined }) {
+interface RoomStateProps {
+  readonly run: RoomRun | undefined;
+  readonly models: Site["models"];
+}
+
+function RoomState({ run, models }: RoomStateProps) {
   if (run === undefined || run.state === "waiting")
     return <span className="hint">{t("place.state.waiting")}</span>;
   if (run.state === "running") return <span className="hint">{t("place.state.running")}</span>;
   if (run.state === "failed") return <SeverityMark severity="must" />;
-  const { best, fewest, bound } = run.result;
-  if (best === undefined) return <SeverityMark severity="must" />;
+  const { best } = run.result;
+  if (best === undefined)
+    return (
+      <span className="place-room-state">
+        <SeverityShape severity="must" /> {t("place.state.none")}
+      </span>
+    );
   return (
     <span className="place-room-state">
       {best.gaps.length > 0 ? <SeverityMark severity="must" /> : null}
       <strong>{best.devices.length}</strong>
-      <span className="hint">
-        {fewest ? t("place.state.fewest") : t("place.state.at-least", { bound: Math.ceil(bound - 1e-6) })}
-      </span>
+      <span className="hint">{measuredShort(run.result, models)}</span>
     </span>
   );
 }
