@@ -19,6 +19,9 @@ export interface PdfDetails {
 
 const pointsPerMillimetre = 72 / 25.4;
 
+/** Figures of one width; no contextual letters, which would print “2x3” as “2×3” in a name. The types know only the short form. */
+const lettering = { tnum: true, calt: false } as unknown as PDFKit.Mixins.OpenTypeFeatures[];
+
 /** Sheets as one PDF, a page each, to scale: 100 mm in the drawing are 100 mm on paper. */
 export function pdfOf(sheets: readonly Sheet[], details: PdfDetails): Promise<Uint8Array> {
   const doc = new PDFDocument({
@@ -139,7 +142,7 @@ function write(doc: Doc, mark: TextMark): void {
   doc.font(mark.weight, em).fillColor(mark.colour);
   const options = {
     lineBreak: false,
-    features: ["tnum"] as PDFKit.Mixins.OpenTypeFeatures[],
+    features: lettering,
     baseline: "alphabetic" as const,
   };
   const length = doc.widthOfString(mark.text, options);

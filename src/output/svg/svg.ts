@@ -12,7 +12,7 @@ export function svgOf(sheet: Sheet): string {
     '<?xml version="1.0" encoding="UTF-8"?>',
     `<svg xmlns="http://www.w3.org/2000/svg" width="${num(sheet.width)}mm" height="${num(sheet.height)}mm" viewBox="0 0 ${num(sheet.width)} ${num(sheet.height)}">`,
     `<title>${escaped(sheet.title)}</title>`,
-    "<style>text{font-family:Inter,Arial,sans-serif;font-feature-settings:'tnum'}</style>",
+    "<style>text{font-family:Inter,Arial,sans-serif;font-feature-settings:'tnum','calt' 0}</style>",
     `<rect width="${num(sheet.width)}" height="${num(sheet.height)}" fill="#FFFFFF"/>`,
     '<g stroke-linejoin="round" stroke-linecap="butt" fill="none">',
     ...sheet.marks.map((mark) => markOf(mark, clipId)),
