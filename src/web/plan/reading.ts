@@ -35,7 +35,15 @@ let lastFlags: { readonly inputs: readonly unknown[]; readonly flags: readonly F
 
 /** Findings of the storey as flags; the number is the place in the whole list. The same list while nothing has changed. */
 export function flagsOf(bench: Workbench, findings: readonly Finding[]): readonly Flag[] {
-  const inputs = [bench.job.site, findings, bench.storey, bench.finding, bench.panel.kind, focusOf(bench)];
+  const inputs = [
+    bench.job.site,
+    findings,
+    bench.storey,
+    bench.finding,
+    bench.panel.kind,
+    bench.tried,
+    focusOf(bench),
+  ];
   if (!lastFlags || inputs.some((one, i) => one !== lastFlags?.inputs[i]))
     lastFlags = { inputs, flags: madeFlags(bench, findings) };
   return lastFlags.flags;
@@ -48,6 +56,8 @@ function madeFlags(bench: Workbench, findings: readonly Finding[]): readonly Fla
     // What must be mended always has its flag; the rest while one looks at the list or at the room.
     const listed = bench.panel.kind === "findings" || bench.finding === index;
     const focused = finding.severity === "should" && focusOf(bench).has(room?.id ?? "");
+    // What a layout on show would mend is not held against it.
+    if (room && room.id === bench.tried?.room) return [];
     if (!room || (finding.severity !== "must" && !listed && !focused)) return [];
     const at = finding.at ?? recordPlace(bench, finding) ?? labelPlace(room, bench.job.site);
     return [{ number: index + 1, severity: finding.severity, at, current: bench.finding === index }];

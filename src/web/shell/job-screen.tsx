@@ -36,6 +36,7 @@ const ModelsEditor = lazy(() =>
   import("../models/index.ts").then((part) => ({ default: part.ModelsEditor })),
 );
 const EyeView = lazy(() => import("../eye/index.ts").then((part) => ({ default: part.EyeView })));
+const SettingsPanel = lazy(() => import("../settings/index.ts").then((part) => ({ default: part.Settings })));
 const PlacePanel = lazy(() => import("../place/index.ts").then((part) => ({ default: part.PlacePanel })));
 
 interface JobScreenProps {
@@ -69,7 +70,12 @@ export function JobScreen({ source, calculator, fileText, onHome }: JobScreenPro
   const insets = useCallback((): Insets => {
     const phone = matchMedia("(max-width: 640px)").matches;
     const beside = !phone && globalThis.innerWidth > 1000;
-    return { left: 0, right: beside ? 352 : 0, top: 52, bottom: phone ? 201 : 52 };
+    return {
+      left: 0,
+      right: beside ? Math.min(432, card.current?.offsetWidth ?? 320) + 32 : 0,
+      top: 52,
+      bottom: phone ? 201 : 52,
+    };
   }, []);
   const actions = useMemo(() => actionsOn(store, insets), [store, insets]);
   const onCard = useCallback(() => {
@@ -180,6 +186,8 @@ export function JobScreen({ source, calculator, fileText, onHome }: JobScreenPro
               calculations={{ ...calculator, current: calculated }}
               onClose={close}
             />
+          ) : bench.panel.kind === "settings" ? (
+            <SettingsPanel job={job} onClose={close} />
           ) : first ? (
             <ThingCard
               job={job}
