@@ -112,7 +112,7 @@ async function until(condition: () => boolean): Promise<void> {
 }
 
 test(`a server that is killed ${kills} times amid edits loses nothing that it acknowledged`, {
-  timeout: 240_000,
+  timeout: 600_000,
 }, async () => {
   const dice = diceFrom(20260302);
   const acknowledged = new Set<string>();

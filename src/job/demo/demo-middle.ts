@@ -1,3 +1,4 @@
+import { archive } from "./demo-stair.ts";
 import {
   battens,
   box,
@@ -287,65 +288,6 @@ const corridor: Drawn = {
       height: 2.5,
     },
   ],
-};
-
-/** The one room upstairs that belongs to the wing: the stair leads to it. */
-const archive: Drawn = {
-  rooms: [
-    {
-      id: "archive",
-      storey: "first",
-      number: "1.01",
-      name: "Archive",
-      use: "moving",
-      outline: box(16.2, 2, 22.6, 7.8),
-      ceilingHeight: 2.7,
-    },
-  ],
-  openings: [
-    {
-      id: "archive-window",
-      rooms: ["archive", null],
-      kind: "window",
-      from: [18, 2],
-      to: [20, 2],
-      sill: 0.9,
-      head: 2.1,
-      thickness: outerWall,
-    },
-  ],
-  obstacles: [
-    {
-      id: "archive-shelf-1",
-      room: "archive",
-      kind: "rack",
-      name: "Shelves",
-      footprint: box(16.7, 3.2, 20.4, 3.8),
-      top: 2.2,
-    },
-    {
-      id: "archive-shelf-2",
-      room: "archive",
-      kind: "rack",
-      name: "Shelves",
-      footprint: box(16.7, 4.9, 20.4, 5.5),
-      top: 2.2,
-    },
-    {
-      id: "archive-shelf-3",
-      room: "archive",
-      kind: "rack",
-      name: "Shelves",
-      footprint: box(16.2, 7.2, 20.4, 7.8),
-      top: 2.2,
-    },
-  ],
-  luminaires: battens("archive", 2.62, [
-    [17.6, 2.6],
-    [17.6, 4.35],
-    [17.6, 6.4],
-    [21.5, 4.9],
-  ]),
 };
 
 export const middleRooms: readonly Drawn[] = [entrance, plant, firstAid, corridor, archive];
