@@ -14,6 +14,7 @@ import {
 } from "../storage/index.ts";
 import { t } from "../texts/index.ts";
 import { JobScreen } from "./job-screen.tsx";
+import { Kept } from "./kept.tsx";
 
 const HomePage = lazy(() => import("../home/index.ts").then((part) => ({ default: part.HomePage })));
 
