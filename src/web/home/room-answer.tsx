@@ -1,3 +1,4 @@
+import { Button } from "react-aria-components";
 import type { Layout, PlacementResult, Site } from "#engine";
 import { remedyOf, sentenceOf } from "#engine";
 import { Say } from "../fields/index.ts";
@@ -9,12 +10,14 @@ import { areaText, lengthText, t, type Units } from "../texts/index.ts";
 import type { RoomAnswer } from "./use-room-answer.ts";
 
 interface RoomAnswerProps {
+  /** Calculates again with more time; undefined once that was done. */
+  readonly onMoreTime: (() => void) | undefined;
   readonly answer: RoomAnswer | undefined;
   readonly site: Site | undefined;
 }
 
 /** The room with its detectors, how many and where, and the reason in one sentence. */
-export function RoomAnswerView({ answer, site }: RoomAnswerProps) {
+export function RoomAnswerView({ answer, site, onMoreTime }: RoomAnswerProps) {
   const units = useUnits();
   if (site === undefined)
     return (
@@ -48,7 +51,16 @@ export function RoomAnswerView({ answer, site }: RoomAnswerProps) {
             {t("home.room.failed")} <span className="hint">{answer.message}</span>
           </Say>
         ) : (
-          <Placed site={answer.site} result={answer.result} units={units} />
+          <>
+            <Placed site={answer.site} result={answer.result} units={units} />
+            {answer.result.fewest || onMoreTime === undefined ? null : (
+              <div>
+                <Button className="button" onPress={onMoreTime}>
+                  {t("home.room.more-time")}
+                </Button>
+              </div>
+            )}
+          </>
         )}
       </div>
     </div>

@@ -5,7 +5,7 @@ import { Choice, LengthField, More, Pick, TextBox } from "../fields/index.ts";
 import { t } from "../texts/index.ts";
 import { RoomAnswerView } from "./room-answer.tsx";
 import { type RoomShape, type RoomSizes, type StartUse, siteBySizes, usualLeg } from "./room-by-sizes.ts";
-import { useRoomAnswer } from "./use-room-answer.ts";
+import { atOnce, useRoomAnswer, withPatience } from "./use-room-answer.ts";
 
 const shapes: readonly RoomShape[] = ["rectangle", "l", "corridor"];
 const uses: readonly StartUse[] = ["passing", "sitting", "sanitary", "changing", "moving", "plant", "other"];
@@ -46,7 +46,10 @@ export function RoomStart({ calculations, shelf, onOpen, onTrouble }: RoomStartP
       ? siteBySizes(sizes, { models, name: roomName, storey: t("home.room.storey") })
       : undefined;
   }, [shape, length, width, leg, height, use, models, roomName, wideEnough]);
-  const answer = useRoomAnswer(site, calculations);
+  // More time is asked for one room as it is now, and no longer holds once it changes.
+  const [patientFor, setPatientFor] = useState<typeof site>();
+  const patient = site !== undefined && patientFor === site;
+  const answer = useRoomAnswer(site, calculations, patient ? withPatience : atOnce);
   const changeShape = (next: RoomShape) => {
     setShape(next);
     if (next === "corridor") {
@@ -145,7 +148,11 @@ export function RoomStart({ calculations, shelf, onOpen, onTrouble }: RoomStartP
           {t("home.room.open")}
         </Button>
       </div>
-      <RoomAnswerView answer={answer} site={site} />
+      <RoomAnswerView
+        answer={answer}
+        site={site}
+        onMoreTime={patient ? undefined : () => setPatientFor(site)}
+      />
     </section>
   );
 }

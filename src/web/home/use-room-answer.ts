@@ -14,13 +14,19 @@ export type RoomAnswer =
     }
   | { readonly state: "failed"; readonly message: string };
 
-/** The answer has to come at once: what is not proved by then is said to be not proved. */
-const seconds = 8;
+/** The answer has to come at once: what is not proved by then is said to be not proved. [s] */
+export const atOnce = 8;
+/** For one who asks for it. [s] */
+export const withPatience = 60;
 /** Long enough that a figure of two digits is not placed after its first. */
 const pauseBeforePlacing = 350;
 
 /** Places the one room of a site whenever the site changes; the older run is stopped. */
-export function useRoomAnswer(site: Site | undefined, calculations: Calculations): RoomAnswer | undefined {
+export function useRoomAnswer(
+  site: Site | undefined,
+  calculations: Calculations,
+  seconds: number,
+): RoomAnswer | undefined {
   const [answer, setAnswer] = useState<RoomAnswer | undefined>();
   const { place, tryDevice } = calculations;
   useEffect(() => {
@@ -31,7 +37,7 @@ export function useRoomAnswer(site: Site | undefined, calculations: Calculations
     const stop = new AbortController();
     setAnswer({ state: "placing", best: undefined });
     const timer = setTimeout(() => {
-      run(site, { place, tryDevice }, stop.signal, setAnswer).catch((trouble: unknown) => {
+      run({ site, seconds }, { place, tryDevice }, stop.signal, setAnswer).catch((trouble: unknown) => {
         if (!stop.signal.aborted)
           setAnswer({
             state: "failed",
@@ -43,12 +49,12 @@ export function useRoomAnswer(site: Site | undefined, calculations: Calculations
       clearTimeout(timer);
       stop.abort();
     };
-  }, [site, place, tryDevice]);
+  }, [site, seconds, place, tryDevice]);
   return answer;
 }
 
 async function run(
-  site: Site,
+  { site, seconds }: { readonly site: Site; readonly seconds: number },
   calculations: Pick<Calculations, "place" | "tryDevice">,
   signal: AbortSignal,
   say: (answer: RoomAnswer) => void,
