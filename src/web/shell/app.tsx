@@ -94,5 +94,10 @@ function OneJob({ id }: { readonly id: string }) {
         </Say>
       </div>
     );
-  return <JobScreen source={opened.source} calculator={calculator} fileText={fileText} onHome={goHome} />;
+  return (
+    <>
+      <JobScreen source={opened.source} calculator={calculator} fileText={fileText} onHome={goHome} />
+      <Kept stored={opened.stored} />
+    </>
+  );
 }
