@@ -38,7 +38,7 @@ export const ThingsList = memo(function ThingsList({ store, actions, onPlan }: T
     event.preventDefault();
   };
   return (
-    <div className="things no-print">
+    <section className="things no-print" aria-label={t("plan.list")}>
       <div
         className="things-list"
         role="listbox"
@@ -59,7 +59,7 @@ export const ThingsList = memo(function ThingsList({ store, actions, onPlan }: T
           />
         ))}
       </div>
-    </div>
+    </section>
   );
 });
 
