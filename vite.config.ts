@@ -47,7 +47,7 @@ export default defineConfig({
     rolldownOptions: {
       // The rooms below the screen do nothing when they are loaded: what a chunk does not use stays out of it.
       treeshake: {
-        moduleSideEffects: [{ test: /[\/]src[\/](engine|job|exchange|output|solver)[\/]/, sideEffects: false }],
+        moduleSideEffects: [{ test: /[/]src[/](engine|job|exchange|output|solver)[/]/, sideEffects: false }],
       },
     },
   },

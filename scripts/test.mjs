@@ -1,6 +1,6 @@
 // `npm test`: sets itself up, then types, lint, unit + property + reference tests, and the end-to-end suite in Chromium.
 import { spawnSync } from "node:child_process";
-import { existsSync, mkdirSync, readFileSync } from "node:fs";
+import { existsSync, mkdirSync, readFileSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import { build, install, requireNode, root } from "./prepare.mjs";
 
@@ -33,13 +33,17 @@ function step(title, program, args, environment = {}) {
 function suite(title, config, environment) {
   const report = join(root, "node_modules", ".cache", `report-${config}.json`);
   mkdirSync(join(root, "node_modules", ".cache"), { recursive: true });
+  rmSync(report, { force: true }); // a report of an earlier run must not count
   const good = step(
     title,
     tool("vitest"),
     ["run", "--config", config, "--reporter=default", "--reporter=json", `--outputFile.json=${report}`],
     environment,
   );
-  if (!existsSync(report)) return void (counts.failed += 1);
+  if (!existsSync(report)) {
+    counts.failed += 1;
+    return;
+  }
   const result = JSON.parse(readFileSync(report, "utf8"));
   counts.passed += result.numPassedTests;
   counts.failed += result.numFailedTests + (good || result.numFailedTests > 0 ? 0 : 1);

@@ -10,7 +10,8 @@ export interface SourceFile {
   readonly text: string;
 }
 
-const isTest = (path: string): boolean => /\.test\.tsx?$/.test(path);
+/** Fixtures serve tests only; `vitest` in a contract suite likewise. */
+const isTest = (path: string): boolean => /\.(test|fixture)\.tsx?$/.test(path);
 
 /** Every TypeScript file under a folder of the project; tests left out unless asked for. */
 export function sourceFiles(folder: string, kind: "code" | "tests" = "code"): SourceFile[] {
@@ -30,7 +31,7 @@ export function importsOf(file: SourceFile): string[] {
     /(?:^|[\s;}])(?:import|export)\s[^"'`;]*?from\s*["']([^"']+)["']/g,
     /(?:^|[\s;}])import\s*["']([^"']+)["']/g,
     /\bimport\s*\(\s*["']([^"']+)["']/g,
-    /new URL\(\s*["'](\.[^"']+)["']\s*,\s*import\.meta\.url/g,
+    /new URL\(\s*["'](\.[^"']+\.(?:ts|tsx|js|mjs))["']\s*,\s*import\.meta\.url/g,
   ];
   return patterns.flatMap((pattern) => [...withoutComments.matchAll(pattern)].map((match) => match[1]!));
 }

@@ -63,7 +63,8 @@ test("What is too long for its column goes on below it, and no figure is cut sho
   expect(column(2)).toBe("bb  tile 199 (119\u00a0700)");
   expect(column(7)).toBe("180–360° × 45–90° 0–57° × 0–57°");
   for (const row of rows)
-    row.forEach((cell, i) => expect(lengthOf(cell, 2.5)).toBeLessThanOrEqual(deviceColumns[i]!.width - 3));
+    for (const [i, cell] of row.entries())
+      expect(lengthOf(cell, 2.5)).toBeLessThanOrEqual(deviceColumns[i]!.width - 3);
 });
 
 test("Forty detectors in one room get a table of their own, and none of them is lost", () => {
