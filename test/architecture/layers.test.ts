@@ -34,6 +34,7 @@ const enginePackages = ["clipper2-ts", "robust-predicates", "flatbush"];
 const roomOfSpecifier: Readonly<Record<string, string>> = {
   "#engine": "engine",
   "#solver": "solver",
+  "#solver-in-browser": "solver",
   "#job": "job",
   "#exchange": "exchange",
   "#exchange-node": "exchange",

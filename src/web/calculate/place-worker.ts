@@ -1,6 +1,5 @@
-import solverWasm from "highs/runtime?url";
 import { placeRoom } from "#engine";
-import { loadSolver } from "#solver";
+import { loadSolverInBrowser } from "#solver-in-browser";
 import type { PlaceAnswer, PlaceQuestion } from "./protocol.ts";
 
 /** Places one room and is ended after it. A stop is heard between two slices of work: the best so far is handed over. */
@@ -15,7 +14,7 @@ addEventListener("message", ({ data }: MessageEvent<PlaceQuestion>) => {
 
 async function run({ site, options }: Extract<PlaceQuestion, { ask: "place" }>): Promise<void> {
   try {
-    const solver = await loadSolver({ wasm: new URL(solverWasm, import.meta.url).href });
+    const solver = await loadSolverInBrowser();
     const result = await placeRoom(site, options, {
       solver,
       now: () => performance.now() / 1000,
