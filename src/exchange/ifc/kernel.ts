@@ -57,7 +57,9 @@ type Api = InstanceType<typeof import("web-ifc")["IfcAPI"]>;
 
 function stream(api: Api, model: number, ids: readonly number[], each: (mesh: ElementMesh) => void): void {
   if (ids.length === 0) return;
-  api.StreamMeshes(model, [...ids], (mesh) => {
+  // Asked past its wrapper, which hands on a fourth argument: the kernel takes three, and its browser build checks that.
+  const kernel = api.wasmModule as Pick<Api, "StreamMeshes">;
+  kernel.StreamMeshes(model, [...ids], (mesh) => {
     const parts: MeshPart[] = [];
     const count = mesh.geometries.size();
     for (let i = 0; i < count; i++) {
