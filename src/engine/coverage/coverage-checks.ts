@@ -142,8 +142,11 @@ function walkAssumptions({ prepared, counted }: Evidence): string[] {
       ? [`A detector reacts after ${defaults.onset} m of walk; unknown for its model`]
       : []),
     ...(models.some((model) => model?.response === undefined)
-      ? [`Light ${defaults.response} s after the reaction; unknown for its model`]
-      : [`Light ${defaults.response} s after the reaction, or as the data sheet says where that is longer`]),
+      ? [`Light ${defaults.response} s after the reaction, where its model gives no response`]
+      : []),
+    ...(models.some((model) => model?.response !== undefined)
+      ? [`Lamp start ${defaults.lampStart} s, added to the response of the data sheet`]
+      : []),
     "The door just opened is open, all others closed",
   ];
 }

@@ -41,8 +41,8 @@ export function watchersOf<
     return {
       device: device.id,
       onset: device.model.onset ?? defaults.onset,
-      // The figure of the job stands for device and lamp together; a data sheet can only make it longer.
-      response: Math.max(defaults.response, device.model.response ?? 0),
+      response:
+        device.model.response === undefined ? defaults.response : device.model.response + defaults.lampStart,
       sees: (at, heading) => within(at, heading) && zones.some((zone) => zone.has(at[0], at[1])),
     };
   });

@@ -18,6 +18,7 @@ export const planningDefaults: PlanningDefaults = {
   speed: 1.4,
   onset: 0.5,
   response: 1.0,
+  lampStart: 0.5,
   darkWalkLimit: 2.0,
   stairLead: 1.0,
   gapArea: 0.1,

@@ -187,8 +187,10 @@ export interface PlanningDefaults {
   readonly sightHeights: Readonly<Record<DwellKind, Metres>> & { readonly walking: Metres };
   readonly speed: MetresPerSecond;
   readonly onset: Metres;
-  /** Device response and lamp start together, where unknown. */
+  /** Device response and lamp start together, where the data sheet gives no response. */
   readonly response: Seconds;
+  /** From switched contact to light; added to the response that a data sheet gives. */
+  readonly lampStart: Seconds;
   readonly darkWalkLimit: Metres;
   /** Stairs are lit this far before the first step. */
   readonly stairLead: Metres;

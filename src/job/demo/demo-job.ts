@@ -68,6 +68,8 @@ export function demoJob(): JobFile {
       currency: "EUR",
       region: "",
     },
+    // The luminaires of the wing are lit 0.3 s after they get their supply.
+    defaults: { lampStart: 0.3 },
     ...Object.fromEntries(
       recordKinds.map((kind) => [
         kind,

@@ -23,6 +23,7 @@ export const planning = kept({
   speed: extent.optional(),
   onset: length.optional(),
   response: seconds.optional(),
+  lampStart: seconds.optional(),
   darkWalkLimit: length.optional(),
   stairLead: length.optional(),
   gapArea: length.optional(),
@@ -51,6 +52,7 @@ export interface JobPlanning {
   readonly speed?: number;
   readonly onset?: number;
   readonly response?: number;
+  readonly lampStart?: number;
   readonly darkWalkLimit?: number;
   readonly stairLead?: number;
   readonly gapArea?: number;

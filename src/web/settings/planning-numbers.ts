@@ -40,6 +40,7 @@ export const planningNumbers: Readonly<Record<Group, readonly PlanningNumber[]>>
   ],
   "dark-walk": [
     number(["response"], "settings.response", { unit: "s", least: 0, most: 10 }),
+    number(["lampStart"], "settings.lamp-start", { unit: "s", least: 0, most: 10 }),
     number(["darkWalkLimit"], "settings.dark-walk-limit", { unit: "m", least: 0.1, most: 20 }),
     number(["stairLead"], "settings.stair-lead", { unit: "m", least: 0, most: 5 }),
   ],

@@ -135,6 +135,7 @@ function planningNumbers({ site: { defaults } }: SiteLookUp): Problem[] {
     ["walking speed", defaults.speed, 0.1, 5],
     ["onset", defaults.onset, 0, 5],
     ["response", defaults.response, 0, 30],
+    ["lamp start", defaults.lampStart, 0, 30],
     ["dark walk limit", defaults.darkWalkLimit, 0, 50],
     ["stair lead", defaults.stairLead, 0, 10],
     ["tolerated gap area", defaults.gapArea, 0, 10],
