@@ -168,6 +168,13 @@ describe("walks in the dark of a room", () => {
     expect([demanded.catch, covered.catch]).toEqual([2, 2]);
   });
 
+  test("a response known from the data sheet takes the place of the assumed one, with the lamp's start added", () => {
+    const site = at([1, 1], [19, 1]);
+    const quick = { ...site, models: site.models.map((model) => ({ ...model, response: 0.2 })) };
+    for (const walk of roomCoverage(quick, "corridor").darkWalks)
+      expect(walk.metres).toBeCloseTo(0.5 + 1.4 * (0.2 + planningDefaults.lampStart), 2);
+  });
+
   test("one detector in the middle is reached after walking into its reach towards: 10 − 3.4 + 0.5 + 1.4", () => {
     const { darkWalks, covered, problems } = roomCoverage(at([10, 1]), "corridor");
     expect(darkWalks[0]?.metres).toBeCloseTo(10 - 3.4 + 0.5 + 1.4, 1);
