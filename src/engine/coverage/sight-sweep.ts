@@ -39,8 +39,9 @@ export interface Look {
  */
 export function sightSweep(part: Pick<ScenePart, "walls" | "prisms">, look: Look): Wedges {
   const eye = clearOfEdges(part, look.eye);
-  const edges = sweepEdges(eye);
   const most = farthestOf(look.reach);
+  // The chain of the reach ends all sight within `most`; a grain more keeps the chain itself.
+  const edges = sweepEdges(eye, look.reach.length >= 3 ? most + 0.001 : Infinity);
   const [minX, minY, maxX, maxY] = [eye[0] - most, eye[1] - most, eye[0] + most, eye[1] + most];
   for (const wall of part.walls) {
     const { a, b } = wall;
@@ -50,7 +51,7 @@ export function sightSweep(part: Pick<ScenePart, "walls" | "prisms">, look: Look
   }
   for (const prism of part.prisms) {
     const { bounds } = prism;
-    if (bounds.maxX < minX || bounds.minX > maxX || bounds.maxY < minY || bounds.minY > maxY) continue;
+    if (distanceTo(bounds, eye) > most) continue;
     const factors = hidingFactors(prism, look);
     if (factors) for (const ring of prism.rings) addRing(edges, ring, factors);
   }
@@ -59,6 +60,13 @@ export function sightSweep(part: Pick<ScenePart, "walls" | "prisms">, look: Look
   if (reach.length >= 3) addChain(edges, [...reach, reach[0] as Point], ENDLESS);
   else edges.depth = 1;
   return sweep(edges);
+}
+
+/** Distance from a point to a box with sides along the axes. */
+function distanceTo(bounds: Prism["bounds"], [x, y]: Point): Metres {
+  const dx = Math.max(bounds.minX - x, 0, x - bounds.maxX);
+  const dy = Math.max(bounds.minY - y, 0, y - bounds.maxY);
+  return Math.sqrt(dx * dx + dy * dy);
 }
 
 /** By which factors a prism's near and far sides are moved out on the plane; undefined where it hides nothing. */

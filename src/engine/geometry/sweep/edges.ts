@@ -8,6 +8,8 @@ import { directionKey, keyDifference } from "./direction-key.ts";
  */
 export interface SweepEdges {
   readonly eye: Point;
+  /** Nothing beyond this distance matters: the endless chain of the reach lies within it. [m] */
+  readonly most: Metres;
   /** Hidings that are open at the eye itself. */
   depth: number;
   /** Directions of the two ends; the second lies counter-clockwise of the first by less than half a turn. */
@@ -24,9 +26,10 @@ export interface SweepEdges {
 /** Effect of an edge that hides everything beyond it. */
 export const ENDLESS = 2;
 
-/** No edges yet, round an eye. @example Its depth is 0 */
-export const sweepEdges = (eye: Point): SweepEdges => ({
+/** No edges yet, round an eye. @param eye - Place. [m] @param most - Distance beyond which nothing matters. [m] @example Its depth is 0 */
+export const sweepEdges = (eye: Point, most: Metres = Infinity): SweepEdges => ({
   eye,
+  most,
   depth: 0,
   startKey: [],
   endKey: [],
@@ -137,6 +140,11 @@ function push(
   endY: Metres,
   effect: number,
 ): void {
+  const dx = endX - startX;
+  const dy = endY - startY;
+  const c = startX * dy - startY * dx;
+  // The whole line lies beyond what matters: no ray is decided by it.
+  if (c * c > edges.most * edges.most * (dx * dx + dy * dy)) return;
   edges.startKey.push(startKey);
   edges.endKey.push(endKey);
   edges.startX.push(startX);

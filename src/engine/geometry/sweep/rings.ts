@@ -75,46 +75,40 @@ function ray(
   const key = keys[j] as number;
   const [ux, uy] = [keyX(key), keyY(key)];
   const before = j === 0 ? keys.length - 1 : j - 1;
-  // Ends on this ray: of the wedge before (clockwise side) at its last ray, of wedge j at its first.
-  const ends: { r: number; slot: number; side: 0 | 1; opens: 1 | -1 }[] = [];
-  for (let i = first[before] as number; i < (first[before + 1] as number); i++) {
-    ends.push(
-      { r: r[4 * i + 2] as number, slot: 4 * i + 2, side: 0, opens: 1 },
-      { r: r[4 * i + 3] as number, slot: 4 * i + 3, side: 0, opens: -1 },
-    );
-  }
-  for (let i = first[j] as number; i < (first[j + 1] as number); i++) {
-    ends.push(
-      { r: r[4 * i] as number, slot: 4 * i, side: 1, opens: 1 },
-      { r: r[4 * i + 1] as number, slot: 4 * i + 1, side: 1, opens: -1 },
-    );
-  }
-  ends.sort((a, b) => a.r - b.r);
-  const open = [0, 0];
+  // Ends on this ray, both lists outwards: of the wedge before (clockwise side) at its last ray, of wedge j at its first.
+  let p = 2 * (first[before] as number);
+  const pEnd = 2 * (first[before + 1] as number);
+  let q = 2 * (first[j] as number);
+  const qEnd = 2 * (first[j + 1] as number);
+  let clockwise = 0;
+  let counter = 0;
   let node = -1;
-  let lastR = -Infinity;
-  for (let i = 0; i < ends.length; ) {
-    const start = ends[i] as (typeof ends)[number];
+  while (p < pEnd || q < qEnd) {
+    const pr = p < pEnd ? (r[2 * p - (p & 1) + 2] as number) : Infinity;
+    const qr = q < qEnd ? (r[2 * q - (q & 1)] as number) : Infinity;
+    const start = Math.min(pr, qr);
     const previous = node;
-    const [clockwise, counter] = [(open[0] as number) > 0, (open[1] as number) > 0];
-    if (start.r < SAME_CORNER) node = 0;
+    const [seenBefore, seenNow] = [clockwise > 0, counter > 0];
+    if (start < SAME_CORNER) node = 0;
     else {
       node = graph.x.length;
-      graph.x.push(wedges.eye[0] + ux * start.r);
-      graph.y.push(wedges.eye[1] + uy * start.r);
+      graph.x.push(wedges.eye[0] + ux * start);
+      graph.y.push(wedges.eye[1] + uy * start);
       graph.head.push(-1);
     }
-    lastR = start.r;
     // Going out along the ray the counter-clockwise side is on the left.
-    if (previous >= 0 && clockwise !== counter) {
-      if (counter) edge(graph, { from: previous, to: node, label: -2 - 2 * j });
+    if (previous >= 0 && seenBefore !== seenNow) {
+      if (seenNow) edge(graph, { from: previous, to: node, label: -2 - 2 * j });
       else edge(graph, { from: node, to: previous, label: -3 - 2 * j });
     }
-    while (i < ends.length && (ends[i] as (typeof ends)[number]).r - lastR < SAME_CORNER) {
-      const end = ends[i] as (typeof ends)[number];
-      corner[end.slot] = node;
-      open[end.side] = (open[end.side] as number) + end.opens;
-      i++;
+    // An even end begins a seen interval, an odd one ends it; slots of interval i are 4i … 4i + 3.
+    for (; p < pEnd && (r[2 * p - (p & 1) + 2] as number) - start < SAME_CORNER; p++) {
+      corner[2 * p - (p & 1) + 2] = node;
+      clockwise += p & 1 ? -1 : 1;
+    }
+    for (; q < qEnd && (r[2 * q - (q & 1)] as number) - start < SAME_CORNER; q++) {
+      corner[2 * q - (q & 1)] = node;
+      counter += q & 1 ? -1 : 1;
     }
   }
 }

@@ -27,7 +27,18 @@ const DEEPEST = 200;
  */
 export function sweep(edges: SweepEdges): Wedges {
   const lines = linesOf(edges);
-  const result: MutableWedges = { eye: edges.eye, lines, keys: [], first: [], near: [], far: [], r: [] };
+  const most = edges.effect.length + 1;
+  const seen = { near: new Int32Array(most), far: new Int32Array(most), r: new Float64Array(4 * most) };
+  const result: MutableWedges = {
+    eye: edges.eye,
+    lines,
+    keys: [],
+    first: [],
+    near: [],
+    far: [],
+    r: [],
+    seen,
+  };
   if (edges.depth < 0) return finish(result);
   const { keys, start, end } = lines;
   const n = keys.length;
@@ -109,6 +120,8 @@ interface MutableWedges {
   near: number[];
   far: number[];
   r: number[];
+  /** Seen intervals of the wedge at hand, before it is joined or appended. */
+  readonly seen: { readonly near: Int32Array; readonly far: Int32Array; readonly r: Float64Array };
 }
 
 interface Task {
@@ -197,8 +210,9 @@ function crossingKey(lines: SweepLines, a: number, b: number): number | undefine
 function emit(wedge: Wedge, task: Task): void {
   const { result } = task;
   const { effect } = result.lines;
+  const { seen } = result;
   const { order, r0, r1 } = wedge;
-  const before = result.near.length;
+  let count = 0;
   let depth = task.depth;
   let near = -1;
   let near0 = 0;
@@ -219,43 +233,48 @@ function emit(wedge: Wedge, task: Task): void {
       const far0 = r0[edge] as number;
       const far1 = r1[edge] as number;
       if (far0 - near0 > TOUCHING || far1 - near1 > TOUCHING) {
-        result.near.push(near);
-        result.far.push(edge);
-        result.r.push(near0, far0, near1, far1);
+        seen.near[count] = near;
+        seen.far[count] = edge;
+        seen.r[4 * count] = near0;
+        seen.r[4 * count + 1] = far0;
+        seen.r[4 * count + 2] = near1;
+        seen.r[4 * count + 3] = far1;
+        count++;
       }
     }
     if (what === ENDLESS) break;
     depth++;
   }
-  close(result, { from: wedge.from, before });
+  if (!joined(result, count)) append(result, { from: wedge.from, count });
 }
 
-function close(result: MutableWedges, wedge: { readonly from: number; readonly before: number }): void {
-  const { near, far, r, first, keys } = result;
-  const { before } = wedge;
-  const count = near.length - before;
-  const previous = first.length > 0 ? (first[first.length - 1] as number) : 0;
-  let same = first.length > 0 && before - previous === count;
-  for (let i = 0; same && i < count; i++) {
-    const [old, now] = [previous + i, before + i];
-    same =
-      near[old] === near[now] &&
-      far[old] === far[now] &&
-      Math.abs((r[4 * old + 2] as number) - (r[4 * now] as number)) < SAME_RADIUS &&
-      Math.abs((r[4 * old + 3] as number) - (r[4 * now + 1] as number)) < SAME_RADIUS;
-  }
-  if (!same) {
-    keys.push(wedge.from);
-    first.push(before);
-    return;
+/** Whether the wedge just seen is bounded by the lines of the one before and goes on where it ends; if so that one is made longer. */
+function joined(result: MutableWedges, count: number): boolean {
+  const { near, far, r, first, seen } = result;
+  const previous = first.length > 0 ? (first[first.length - 1] as number) : -1;
+  if (previous < 0 || near.length - previous !== count) return false;
+  for (let i = 0; i < count; i++) {
+    const old = previous + i;
+    if (near[old] !== seen.near[i] || far[old] !== seen.far[i]) return false;
+    if (Math.abs((r[4 * old + 2] as number) - (seen.r[4 * i] as number)) >= SAME_RADIUS) return false;
+    if (Math.abs((r[4 * old + 3] as number) - (seen.r[4 * i + 1] as number)) >= SAME_RADIUS) return false;
   }
   for (let i = 0; i < count; i++) {
-    r[4 * (previous + i) + 2] = r[4 * (before + i) + 2] as number;
-    r[4 * (previous + i) + 3] = r[4 * (before + i) + 3] as number;
+    r[4 * (previous + i) + 2] = seen.r[4 * i + 2] as number;
+    r[4 * (previous + i) + 3] = seen.r[4 * i + 3] as number;
   }
-  near.length = before;
-  far.length = before;
-  r.length = 4 * before;
+  return true;
+}
+
+function append(result: MutableWedges, wedge: { readonly from: number; readonly count: number }): void {
+  const { near, far, r, first, keys, seen } = result;
+  keys.push(wedge.from);
+  first.push(near.length);
+  for (let i = 0; i < wedge.count; i++) {
+    near.push(seen.near[i] as number);
+    far.push(seen.far[i] as number);
+    for (let k = 4 * i; k < 4 * i + 4; k++) r.push(seen.r[k] as number);
+  }
 }
 
 function finish(result: MutableWedges): Wedges {
