@@ -101,7 +101,8 @@ export function intoFrame(at: Point, { start, turn }: Frame): Point {
   return [Math.cos(turn) * dx + Math.sin(turn) * dy, -Math.sin(turn) * dx + Math.cos(turn) * dy];
 }
 
-const outOfFrame = ([x, y]: Point, { start, turn }: Frame): Point => [
+/** The way back from `intoFrame`. @param at - Point in the frame. [m] @param frame - The frame. @returns The plan point. [m] @example The origin comes out at the frame's start */
+export const outOfFrame = ([x, y]: Point, { start, turn }: Frame): Point => [
   start[0] + Math.cos(turn) * x - Math.sin(turn) * y,
   start[1] + Math.sin(turn) * x + Math.cos(turn) * y,
 ];

@@ -113,7 +113,8 @@ function thinned(points: readonly Point[]): Point[] {
   return kept;
 }
 
-function seesHeat(task: RoomTask, column: Column): boolean {
+/** Whether a device would look at a heater or an air curtain of the room, doors open. @param task - The room. @param column - The device. @returns True if one is in sight and within reach. @example A fan heater 1 m away: true */
+export function seesHeat(task: RoomTask, column: Column): boolean {
   const { look, room } = task.prepared;
   return look
     .interferenceOf(room.id)

@@ -1,7 +1,7 @@
 import type { Problem } from "../check/index.ts";
 import type { DarkWalk, Gap } from "../coverage/index.ts";
 import type { Point } from "../geometry/index.ts";
-import type { Seconds } from "../quantity/index.ts";
+import type { Metres, Seconds, SquareMetres } from "../quantity/index.ts";
 import type { Detector } from "../site/index.ts";
 
 /** Weighted set cover with pairwise conflicts: choose columns at least cost so that every row is covered and no two conflicting columns are both taken. */
@@ -81,9 +81,13 @@ export interface Layout {
   readonly darkWalks: readonly DarkWalk[];
   /** What it is good at, as data for a sentence. */
   readonly traits: {
-    readonly worstDarkWalk: number;
-    readonly spillArea: number;
-    readonly leastMargin: number;
+    /** [m] */
+    readonly worstDarkWalk: Metres;
+    /** Seen of other rooms and of outside with the doors open. [m²] */
+    readonly spillArea: SquareMetres;
+    /** Reach left beyond the demand's tightest place, after the planning margin. [m] */
+    readonly leastMargin: Metres;
+    /** Share of coordinates in line with another device or a middle of the room, 0 … 1. */
     readonly alignment: number;
   };
 }

@@ -1,6 +1,7 @@
 import type { RoomCoverage } from "../coverage/index.ts";
 import { coverageOf } from "../coverage/room-coverage.ts";
 import { type Detector, roomTitle } from "../site/index.ts";
+import { alignmentOf } from "./alignment.ts";
 import { intoFrame, longestWall } from "./candidates.ts";
 import type { Column } from "./columns.ts";
 import type { Layout } from "./contract.ts";
@@ -15,7 +16,7 @@ export interface Judged {
 /**
  * A layout as records, judged by the coverage calculation that checks any plan.
  *
- * @param task - The room. @param options.columns - Its devices. @param options.leastMargin - Share of the reach in hand at the demand's tightest place.
+ * @param task - The room. @param options.columns - Its devices. @param options.leastMargin - Reach in hand at the demand's tightest place. [m]
  * @returns Detectors (pinned ones as they are), gaps, dark walks and traits.
  * @example Two devices in room 0.12: tags 0.12-1 and 0.12-2, from the longest wall's start
  */
@@ -68,22 +69,11 @@ export function judgedLayout(
         worstDarkWalk: Math.max(0, ...coverage.darkWalks.map((walk) => walk.metres)),
         spillArea: coverage.spill.reduce((sum, spill) => sum + spill.area, 0),
         leastMargin: options.leastMargin,
-        alignment: alignmentOf(own.map((device) => intoFrame(device.at, frame))),
+        alignment: alignmentOf(
+          room,
+          own.map((device) => device.at),
+        ),
       },
     },
   };
-}
-
-/** Places on one line to the eye. [m] */
-const IN_LINE = 0.01;
-
-/** Share of the coordinates along and across the room that another device shares; 1 for a single device. */
-function alignmentOf(places: readonly (readonly [number, number])[]): number {
-  if (places.length < 2) return 1;
-  const shared = places.flatMap((place, index) =>
-    ([0, 1] as const).map((axis) =>
-      places.some((other, at) => at !== index && Math.abs(other[axis] - place[axis]) < IN_LINE) ? 1 : 0,
-    ),
-  );
-  return shared.reduce((sum: number, one) => sum + one, 0) / shared.length;
 }

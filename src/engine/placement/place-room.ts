@@ -13,7 +13,7 @@ import type {
 } from "./contract.ts";
 import { sampledRows } from "./demand-rows.ts";
 import { findStrict } from "./find-strict.ts";
-import { judgedLayout } from "./layout.ts";
+import { offeredLayouts } from "./offered.ts";
 import { proveFewest } from "./prove.ts";
 import { type RoomTask, roomTask } from "./task.ts";
 
@@ -34,7 +34,9 @@ export async function placeRoom(
   world: PlacementWorld,
 ): Promise<PlacementResult> {
   const started = world.now();
-  const until = started + options.seconds;
+  const end = started + options.seconds;
+  // The last tenth is kept for moving the devices of the layout found.
+  const until = started + options.seconds * 0.9;
   const task = roomTask(site, options);
   const say = (
     phase: PlacementProgress["phase"],
@@ -130,16 +132,15 @@ export async function placeRoom(
       boundHolds = "any-position";
     }
   }
-  const { layout, coverage } = judgedLayout(task, {
-    columns: proof.found.chosen.map((column) => matrix.columns[column]!),
-    leastMargin: 0,
-  });
+  say("quality", 0.9, { best: proof.found.chosen.length, bound });
+  const offers = await offeredLayouts(task, { choice, rows, found: proof.found, options, world, until: end });
+  const [{ layout, coverage }] = offers;
   const strict = coverage.gaps.length === 0;
   say("done", 1, { best: layout.devices.length, bound });
   return {
     room: options.room,
     best: layout,
-    alternatives: [],
+    alternatives: offers.slice(1).map((offer) => offer.layout),
     bound,
     boundHolds,
     fewest: strict && proof.found.cost - bound <= 1e-6,

@@ -1,0 +1,36 @@
+import { boundsOf, type Point } from "../geometry/index.ts";
+import type { Metres } from "../quantity/index.ts";
+import type { Room } from "../site/index.ts";
+import { intoFrame, longestWall } from "./candidates.ts";
+
+/** Places on one line to the eye. [m] */
+const IN_LINE: Metres = 0.01;
+
+/**
+ * How well devices hang in line: share of their coordinates, along and across the longest wall, that another device shares or that lie on a middle line of the room.
+ *
+ * @param room - The room. @param places - Where its devices hang. [m]
+ * @returns 0 … 1; 1 without devices.
+ * @source COMMON-PRACTICE
+ * @example One device in the middle of a rectangle: 1; halfway along it, but nearer to one side: 0.5
+ */
+export function alignmentOf(room: Room, places: readonly Point[]): number {
+  if (places.length === 0) return 1;
+  const frame = longestWall(room);
+  const inFrame = places.map((at) => intoFrame(at, frame));
+  const middle = middleLines(room);
+  const shared = inFrame.flatMap((place, index) =>
+    ([0, 1] as const).map((axis) => {
+      const meets = (value: number): boolean => Math.abs(value - place[axis]) < IN_LINE;
+      return meets(middle[axis]) || inFrame.some((other, at) => at !== index && meets(other[axis])) ? 1 : 0;
+    }),
+  );
+  return shared.reduce((sum: number, one) => sum + one, 0) / shared.length;
+}
+
+/** Middle of the room along and across its longest wall, in that wall's frame. @param room - The room. @returns Two coordinates. [m] @example A rectangle 6 × 4 m: 3 and 2 */
+export function middleLines(room: Room): Point {
+  const frame = longestWall(room);
+  const { minX, minY, maxX, maxY } = boundsOf([room.outline.map((at) => intoFrame(at, frame))]);
+  return [(minX + maxX) / 2, (minY + maxY) / 2];
+}
