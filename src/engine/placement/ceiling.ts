@@ -40,7 +40,7 @@ export type Refusal =
 /** Where on the ceiling of a room devices may be mounted. */
 export interface Ceiling {
   readonly room: Room;
-  /** The allowed part; its round edges lie on the generous side by less than a millimetre. [m] */
+  /** The allowed part; its round edges lie on the generous side by less than two millimetres. [m] */
   readonly allowed: Region;
   /** Why a place is refused; undefined where a device may be mounted. */
   readonly refusal: (at: Point) => Refusal | undefined;
