@@ -9,6 +9,7 @@ const entries = [
   "src/cli/main.ts",
   "src/cli/place-worker.ts",
   "src/server/main.ts",
+  "src/server/index.ts",
   "src/exchange/ifc/reader-worker.ts",
 ].filter((entry) => existsSync(join(root, entry)));
 
@@ -30,6 +31,10 @@ await bundle({
     {
       name: "keep-installed-packages-outside",
       setup(build) {
+        // The command line asks for the server only to start it: an entry of its own, whose packages no other command loads.
+        build.onResolve({ filter: /^#server$/ }, (args) =>
+          args.kind === "dynamic-import" ? { path: "../server/index.mjs", external: true } : undefined,
+        );
         build.onResolve({ filter: /^[^.#/]/ }, (args) => {
           const name = args.path.startsWith("@")
             ? args.path.split("/").slice(0, 2).join("/")

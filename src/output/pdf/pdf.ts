@@ -1,4 +1,3 @@
-import PDFDocument from "pdfkit";
 import { dotsInside, hatchStrokes } from "../drawing/hatching.ts";
 import { emOf } from "../drawing/lettering.ts";
 import type { Fill, Mark, PaperPoint, PaperRing, Pen, Sheet, TextMark } from "../drawing/mark.ts";
@@ -23,7 +22,9 @@ const pointsPerMillimetre = 72 / 25.4;
 const lettering = { tnum: true, calt: false } as unknown as PDFKit.Mixins.OpenTypeFeatures[];
 
 /** Sheets as one PDF, a page each, to scale: 100 mm in the drawing are 100 mm on paper. */
-export function pdfOf(sheets: readonly Sheet[], details: PdfDetails): Promise<Uint8Array> {
+export async function pdfOf(sheets: readonly Sheet[], details: PdfDetails): Promise<Uint8Array> {
+  // Loaded with the first paper: most commands print none, and it takes long to load.
+  const { default: PDFDocument } = await import("pdfkit");
   const doc = new PDFDocument({
     autoFirstPage: false,
     // The built-in faces need files that a browser has not got, so the first font is handed over here.
