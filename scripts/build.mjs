@@ -10,6 +10,7 @@ const entries = [
   "src/cli/place-worker.ts",
   "src/server/main.ts",
   "src/server/index.ts",
+  "src/job/index.ts",
   "src/exchange/ifc/reader-worker.ts",
 ].filter((entry) => existsSync(join(root, entry)));
 
@@ -31,9 +32,11 @@ await bundle({
     {
       name: "keep-installed-packages-outside",
       setup(build) {
-        // The command line asks for the server only to start it: an entry of its own, whose packages no other command loads.
-        build.onResolve({ filter: /^#server$/ }, (args) =>
-          args.kind === "dynamic-import" ? { path: "../server/index.mjs", external: true } : undefined,
+        // What a command asks for when it runs is an entry of its own, so that the others do not load its packages.
+        build.onResolve({ filter: /^#(server|job)$/ }, (args) =>
+          args.kind === "dynamic-import"
+            ? { path: `../${args.path.slice(1)}/index.mjs`, external: true }
+            : undefined,
         );
         build.onResolve({ filter: /^[^.#/]/ }, (args) => {
           const name = args.path.startsWith("@")

@@ -2,7 +2,6 @@ import { basename } from "node:path";
 import { findingsOf, type Problem } from "#engine";
 import type { ImportReport } from "#exchange";
 import { readIfcInWorker } from "#exchange-node";
-import { addModel, createJobDocument, demoModels, importSurvey, jobText, setName } from "#job";
 import { type Command, exitCodes, exitOf, refused, textValue } from "./command.ts";
 import { occupied, readBytes, writeWhole } from "./files.ts";
 import { progressLine } from "./progress-line.ts";
@@ -41,6 +40,7 @@ export const importModel: Command = {
     if (!result)
       return { problems: [{ code: "reading-cancelled", values: { file } }], exit: exitCodes.cancelled };
     if ("problems" in result) return { problems: result.problems };
+    const { addModel, createJobDocument, demoModels, importSurvey, jobText, setName } = await import("#job");
     const document = createJobDocument(undefined, { newId: world.newId });
     document.run(setName(nameOf(file)));
     // Without models there would be nothing to place; an order list is refused while these are in it.

@@ -1,5 +1,5 @@
 import type { Problem, Site } from "#engine";
-import { type JobFile, parseJob, siteOf } from "#job";
+import type { JobFile } from "#job";
 import type { World } from "./command.ts";
 import { readBytes } from "./files.ts";
 
@@ -18,6 +18,8 @@ export async function openJob(
 ): Promise<OpenedJob | { readonly problems: readonly Problem[] }> {
   const read = await readBytes(world.folder, file);
   if ("problem" in read) return { problems: [read.problem] };
+  // Loaded once there is a file to read: the help of a command needs neither schema nor document.
+  const { parseJob, siteOf } = await import("#job");
   const parsed = parseJob(new TextDecoder().decode(read.bytes));
   if (!parsed.job) return { problems: parsed.problems };
   const { site, problems } = siteOf(parsed.job);

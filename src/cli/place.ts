@@ -8,7 +8,7 @@ import {
   roomTitle,
   type Site,
 } from "#engine";
-import { createJobDocument, type JobFile, jobText, loadFile, replaceDetectors } from "#job";
+import type { JobFile } from "#job";
 import {
   type Call,
   type Command,
@@ -100,9 +100,9 @@ export const place: Command = {
       },
     });
     line.clear();
-    const taken = takenLayouts(job, results, world.newId);
+    const taken = await takenLayouts(job, results, world.newId);
     if (output !== undefined) {
-      const failed = await writeWhole(world.folder, output, jobText(taken.job));
+      const failed = await writeWhole(world.folder, output, (await import("#job")).jobText(taken.job));
       if (failed) return refused(failed);
     }
     const seconds = (performance.now() - began) / 1000;
@@ -160,11 +160,12 @@ function wishOf({ words, values }: Call): Wish | string {
 }
 
 /** The job with the layouts in it: same tags where detectors stay, new ones where they are new. */
-function takenLayouts(
+async function takenLayouts(
   job: JobFile,
   results: readonly PlacementResult[],
   newId: () => string,
-): { readonly job: JobFile; readonly problems: readonly Problem[] } {
+): Promise<{ readonly job: JobFile; readonly problems: readonly Problem[] }> {
+  const { createJobDocument, loadFile, replaceDetectors } = await import("#job");
   const document = createJobDocument(undefined, { newId });
   const problems: Problem[] = [...document.run(loadFile(job)).problems];
   for (const result of results)
