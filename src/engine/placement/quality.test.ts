@@ -124,4 +124,29 @@ test.each(rooms)(
   },
 );
 
+test("Where the fewest devices leave a way in the dark beyond the limit, an alternative with one more keeps it", async () => {
+  const room = roomOf(rectangle(0, 0, 14, 4), { demand: { catch: true, walk: false, hold: true } });
+  const desk = {
+    id: "desk",
+    room: "room",
+    kind: "desk" as const,
+    name: "Desk",
+    at: [12.5, 2] as const,
+    radius: 0.6,
+  };
+  const result = await placeRoom(
+    siteOf(room, { openings: [door], dwellPlaces: [desk] }),
+    { ...options, alternatives: 2 },
+    worldOf(solver),
+  );
+  expect(result.problems.map((problem) => problem.code)).toContain("dark-walk-not-kept");
+  expect(result.best?.devices).toHaveLength(1);
+  const [more] = result.alternatives;
+  expect(more?.devices).toHaveLength(2);
+  expect(more?.cost).toBe(2);
+  expect(more?.gaps).toEqual([]);
+  expect(more?.traits.worstDarkWalk).toBeLessThanOrEqual(2);
+  expect(result.best?.traits.worstDarkWalk).toBeGreaterThan(2);
+});
+
 const places = (devices: readonly Detector[]): string => devices.map(({ at }) => at.join(" ")).join(", ");

@@ -34,6 +34,8 @@ export interface RefineQuestion {
 /** Places tried anew, and exact checks, for one room: the same on every machine. */
 const MOST_TRIED = 500;
 const MOST_CHECKED = 250;
+/** Places tried for one more device. */
+const MOST_ADDED = 150;
 /** A layout must be this much better in its own trait to be offered. */
 const WORTH = { dark: 0.1, spill: 0.1, inHand: 0.05, line: 0.1 } as const;
 
@@ -73,6 +75,7 @@ const BEYOND_LIMIT = 1000;
  *
  * @param task - The room. @param question - The layout, where devices may hang, how many alternatives.
  * @returns The layout that weighs all, first; then those that are better in one trait and worse in another, no two at the same places.
+ * Where the limit of the dark walk is not kept, the second is the layout with one more device that shortens it the most.
  * @source DERIVED-HERE
  * @example One device that sees all of a small room from many places: it moves to the middle, in sight of the door
  */
@@ -84,8 +87,12 @@ export async function refined(task: RoomTask, question: RefineQuestion): Promise
   let tried = 0;
   let checked = 0;
   const start = judged(question.columns.map((column) => measureOf(task, { column, rows })));
-  const best = await climbed(start, BALANCED);
+  let best = await climbed(start, BALANCED);
   const found: Judged[] = [best];
+  if (question.alternatives > 0 && best.dark > limit + 1e-6) {
+    const more = await withOneMore(best);
+    if (more !== undefined) found.push(more);
+  }
   for (const aim of AIMS) {
     if (found.length > question.alternatives || over()) break;
     tried = 0;
@@ -93,15 +100,45 @@ export async function refined(task: RoomTask, question: RefineQuestion): Promise
     // From both: a climb ends at the first hill, and the two starts lie on different ones.
     const tops = [await climbed(best, aim), await climbed(start, aim)];
     const other = penalty(tops[1]!, aim) < penalty(tops[0]!, aim) - 1e-6 ? tops[1]! : tops[0]!;
-    if (isOffer(other, aim)) found.push(other);
+    if (!isOffer(other, aim)) continue;
+    if (isWorse(other, best)) found.push(other);
+    else {
+      // Better, and worse in nothing: no alternative, but the best.
+      best = other;
+      found[0] = other;
+    }
   }
-  return found.map(({ measures, inHand }) => ({
+  const offered = found.filter(
+    (one) => one === best || one.measures.length > best.measures.length || isWorse(best, one),
+  );
+  return offered.map(({ measures, inHand }) => ({
     columns: measures.map((measure) => measure.column),
     leastMargin: inHand,
   }));
 
   function over(): boolean {
     return world.cancelled() || world.now() >= question.until;
+  }
+
+  /** The limit of the dark walk is not kept: the place for one more device that shortens the walk the most. */
+  async function withOneMore({ measures, dark }: Judged): Promise<Judged | undefined> {
+    const kind = measures.find(({ column }) => column.fixed === undefined)?.column;
+    if (kind === undefined) return undefined;
+    const stride = Math.ceil(question.places.length / MOST_ADDED);
+    let shortest = dark - WORTH.dark;
+    let more: Measure | undefined;
+    for (let index = 0; index < question.places.length && !over(); index += stride) {
+      const column = question.moved(kind, question.places[index]!);
+      if (column === undefined) continue;
+      const measure = measureOf(task, { column, rows });
+      const left = worstDark(task, [...measures, measure]);
+      if (left < shortest - 1e-9) {
+        shortest = left;
+        more = measure;
+      }
+      if (index % 8 === 0) await world.breathe();
+    }
+    return more === undefined ? undefined : judged([...measures, more]);
   }
 
   function isOffer(layout: Judged, { trait }: Aim): boolean {
@@ -228,6 +265,10 @@ export async function refined(task: RoomTask, question: RefineQuestion): Promise
 /** Places of the search nearest to a device that it may move to, and short steps beside them. [m] */
 const PLACES_NEAR = 16;
 const STEPS: readonly Metres[] = [0.4, 0.1];
+
+/** Whether a layout is worse than another in any trait. */
+const isWorse = (a: Judged, b: Judged): boolean =>
+  a.dark > b.dark + 1e-9 || a.spill > b.spill + 1e-9 || a.inHand < b.inHand - 1e-9 || a.line < b.line - 1e-9;
 
 const apart = (p: Point, q: Point): Metres => Math.hypot(p[0] - q[0], p[1] - q[1]);
 
