@@ -13,8 +13,8 @@ import {
   sourceLike,
 } from "../../../test/engine/records.ts";
 import { areaOf, contains, intersection, type Point } from "../geometry/index.ts";
-import type { Detector, Site } from "../site/index.ts";
-import { coverageOf, gapsOf, prepareRoom, roomCoverage } from "./index.ts";
+import { type Detector, lookUp, planningDefaults, type Site } from "../site/index.ts";
+import { coverageOf, gapsOf, prepareRoom, roomCoverage, takenByLeaf } from "./index.ts";
 
 const room = roomLike({ id: "office", outline: box(0, 0, 6, 4) });
 const door = doorLike({
@@ -119,6 +119,16 @@ describe("walk", () => {
   });
 });
 
+test("nobody stands in an open leaf: the floor that it takes is no gap", () => {
+  const inward = { ...door, opensInto: "office" };
+  const site = office({ openings: [inward] });
+  const { gaps } = roomCoverage(site, "office");
+  const taken = takenByLeaf(inward, lookUp(site));
+  // 0.9 × 0.04 m grown by 0.2 m.
+  expect(areaOf(taken)).toBeCloseTo(0.036 + 1.88 * 0.2 + Math.PI * 0.04, 2);
+  for (const gap of gaps) expect(areaOf(intersection(gap.region, taken))).toBeLessThan(1e-4);
+});
+
 describe("hold", () => {
   const desk = (x: number) => dwellLike({ id: "desk", room: "office", at: [x, 2] });
 
@@ -207,6 +217,15 @@ describe("what a check tolerates", () => {
     expect(gaps.every((gap) => gap.tolerated)).toBe(true);
     expect(checks.find((check) => check.what.startsWith("Floor"))?.verdict).toBe("pass");
     expect(problems.map((problem) => problem.code)).toContain("gaps-tolerated");
+  });
+
+  test("not when the small ones together exceed the share of the demand", () => {
+    const { gaps } = roomCoverage(
+      withColumn([5, 2], { defaults: { ...planningDefaults, gapShare: 1e-6 } }),
+      "office",
+    );
+    expect(gaps.length).toBeGreaterThan(0);
+    expect(gaps.some((gap) => gap.tolerated)).toBe(false);
   });
 
   test("not at a dwell place", () => {
