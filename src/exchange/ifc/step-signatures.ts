@@ -96,16 +96,34 @@ const allowed: Readonly<Record<string, readonly number[]>> = {
   B: [numbers],
 };
 
+/** What the parameters of a type must be: how many, and which kinds each may have; undefined: any. */
+export interface Signature {
+  readonly least: number;
+  readonly most: number;
+  readonly allowed: readonly (readonly number[] | undefined)[];
+}
+
+/** Signature of a type in capitals; undefined where nothing is asked of it. */
+export function signatureOf(type: string): Signature | undefined {
+  const written = Object.hasOwn(signatures, type) ? signatures[type] : undefined;
+  if (written === undefined) return undefined;
+  const open = written.endsWith("…");
+  const letters = open ? written.slice(0, -1) : written;
+  return {
+    least: letters.length,
+    most: open ? Infinity : letters.length,
+    allowed: [...letters].map((letter) => allowed[letter]),
+  };
+}
+
 /** Whether a record's parameters, `count` kinds long, are what its type asks for. Types that are not listed always fit. */
-export function fits(type: string, found: Uint8Array, count: number): boolean {
-  const signature = signatures[type];
+export function fits(signature: Signature | undefined, found: Uint8Array, count: number): boolean {
   if (signature === undefined) return true;
-  const open = signature.endsWith("…");
-  const wanted = open ? signature.length - 1 : signature.length;
-  if (open ? count < wanted : count !== wanted) return false;
-  for (let i = 0; i < wanted; i++) {
-    const kind = signature[i]!;
-    if (kind !== "x" && !allowed[kind]!.includes(found[i]!)) return false;
+  const { least, most, allowed } = signature;
+  if (count < least || count > most) return false;
+  for (let i = 0; i < least; i++) {
+    const some = allowed[i];
+    if (some !== undefined && !some.includes(found[i]!)) return false;
   }
   return true;
 }
