@@ -3,7 +3,8 @@ import { beforeAll, describe, expect, test } from "vitest";
 import { type GeometryKernel, type ImportReport, loadKernel, readIfc, type SurveyRecords } from "#exchange";
 import { modelOf, textOf } from "../../src/exchange/ifc/model.ts";
 import { relationsOf } from "../../src/exchange/ifc/relations.ts";
-import { type StepFile, scanStep } from "../../src/exchange/ifc/step-scan.ts";
+import type { StepFile } from "../../src/exchange/ifc/step-file.ts";
+import { scanStep } from "../../src/exchange/ifc/step-scan.ts";
 import { areaUnit, lengthUnit } from "../../src/exchange/ifc/units.ts";
 import { realFiles } from "../real-files.ts";
 

@@ -1,4 +1,4 @@
-import type { StepFile } from "./step-scan.ts";
+import type { StepFile } from "./step-file.ts";
 import { parameters, type StepValue } from "./step-values.ts";
 
 /** Look-ups over a checked STEP file, by instance name. */

@@ -1,5 +1,5 @@
 import type { Problem } from "#engine";
-import type { StepFile } from "./step-scan.ts";
+import type { StepFile } from "./step-file.ts";
 
 /** A record that refers to itself through others: a recursive reader would never come back from it. */
 export function loopIn(file: StepFile): Problem | undefined {

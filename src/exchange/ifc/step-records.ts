@@ -1,5 +1,5 @@
+import type { StepFile } from "./step-file.ts";
 import { InstanceIndex } from "./step-index.ts";
-import type { StepFile } from "./step-scan.ts";
 import { type Signature, signatureOf } from "./step-signatures.ts";
 
 /** Records in file order, in typed arrays that grow: a large file has millions. */

@@ -1,28 +1,10 @@
 import type { Problem } from "#engine";
 import { brackets, found } from "./step-brackets.ts";
 import { Cursor, Stop } from "./step-cursor.ts";
+import type { StepFile } from "./step-file.ts";
 import { RecordList } from "./step-records.ts";
 import { fits } from "./step-signatures.ts";
 import { firstBytesProblem } from "./step-start.ts";
-
-/** A STEP physical file (ISO 10303-21) whose framing, quotes, comments, brackets and instance names were all checked. */
-export interface StepFile {
-  readonly bytes: Uint8Array;
-  /** Schema as FILE_SCHEMA names it, in capitals. */
-  readonly schema: string;
-  /** Instance name (the number after #) of each record, in file order. */
-  readonly ids: Float64Array;
-  /** Index of each record's type in `types`. */
-  readonly typeOf: Uint16Array;
-  readonly types: readonly string[];
-  /** Byte offsets of each record's parameter list: first byte after "(", and the byte of ")". */
-  readonly from: Uint32Array;
-  readonly to: Uint32Array;
-  readonly indexOf: { get(id: number): number | undefined };
-  /** References of record i: `references[firstReference[i]] … references[firstReference[i + 1] - 1]`, as instance names. */
-  readonly references: Float64Array;
-  readonly firstReference: Uint32Array;
-}
 
 export interface StepLimits {
   /** Most records that are read. */

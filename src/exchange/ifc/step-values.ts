@@ -1,4 +1,4 @@
-import type { StepFile } from "./step-scan.ts";
+import type { StepFile } from "./step-file.ts";
 import { stepText } from "./step-text.ts";
 
 /** A parameter of a STEP record. `null`: not given ($ or *). */
