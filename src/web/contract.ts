@@ -87,7 +87,17 @@ export interface Calculated {
 
 /** Result of reading a building model in its own worker. */
 export interface ModelRead {
-  readonly site: Pick<Site, "storeys" | "rooms" | "openings" | "obstacles" | "luminaires" | "floorPieces">;
+  readonly site: Pick<
+    Site,
+    | "storeys"
+    | "rooms"
+    | "openings"
+    | "obstacles"
+    | "dwellPlaces"
+    | "interference"
+    | "luminaires"
+    | "floorPieces"
+  >;
   readonly leftOut: readonly { readonly what: string; readonly why: string; readonly count: number }[];
   readonly problems: readonly { readonly message: string; readonly remedy: string }[];
 }

@@ -29,6 +29,8 @@ addEventListener("message", async ({ data }: MessageEvent<ReadQuestion>) => {
           rooms: survey.rooms,
           openings: survey.openings,
           obstacles: survey.obstacles,
+          dwellPlaces: survey.dwellPlaces,
+          interference: survey.interference,
           luminaires: survey.luminaires,
           floorPieces: survey.floorPieces,
         },

@@ -119,8 +119,6 @@ export function ModelStart({ calculations, shelf, onOpen }: ModelStartProps) {
 const siteOf = (name: string, read: ModelRead["site"], shelf: HomeShelf): Site => ({
   name,
   defaults: planningDefaults,
-  dwellPlaces: [],
-  interference: [],
   ceilingThings: [],
   models: shelf.startModels(),
   detectors: [],

@@ -152,7 +152,7 @@ export const exchangeProblems = {
   "ifc-door-swing-assumed": {
     severity: "note",
     message:
-      "For {count} doors the file does not say how they open; a hinge at the beginning, into the first room, was assumed.",
+      "The file does not say how doors open (number of such doors: {count}); a hinge at the beginning, into the first room, was assumed.",
     remedy: "Set the swing of the doors whose open leaf may hide something.",
   },
   "ifc-walls-centred": {
