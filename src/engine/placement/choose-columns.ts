@@ -22,6 +22,8 @@ export interface Choice {
   readonly ceiling: Ceiling;
   readonly candidates: Candidates;
   readonly strictness: Strictness;
+  /** Whether time was enough for every place. */
+  readonly tried: "all" | "some";
   /** Samples that no column covers. */
   readonly hopeless: readonly DemandRow[];
 }
@@ -87,7 +89,8 @@ async function tryColumns(
     columnsOf(ceiling, { points, models: task.models, base }).filter(
       (column) => strictness.heat === "seen" || !seesHeat(task, column),
     );
-  await addInSlices(matrix, { columns: [...task.fixed, ...columnsAt(candidates.points)], world, until });
+  const columns = [...task.fixed, ...columnsAt(candidates.points)];
+  let tried = await addInSlices(matrix, { columns, world, until });
   let hopeless = unseen(matrix);
   if (hopeless.length > 0 && candidates.from === "free-grid" && ceiling.allowed.length > 0) {
     // A free grid may miss a nook: the allowed places nearest to what nobody sees are tried as well.
@@ -96,10 +99,11 @@ async function tryColumns(
       const at = nearestIn(ceiling.allowed, row.at);
       if (at !== undefined && ceiling.refusal(at) === undefined) near.push(at);
     }
-    await addInSlices(matrix, { columns: columnsAt(thinned(near)), world, until });
+    const added = await addInSlices(matrix, { columns: columnsAt(thinned(near)), world, until });
+    if (added === "stopped") tried = added;
     hopeless = unseen(matrix);
   }
-  return { matrix, ceiling, candidates, strictness, hopeless };
+  return { matrix, ceiling, candidates, strictness, tried: tried === "all" ? "all" : "some", hopeless };
 }
 
 const unseen = (matrix: Matrix): DemandRow[] =>

@@ -1,5 +1,7 @@
 import type { PlacementWorld } from "./contract.ts";
 import { type LocalSearch, localSearch } from "./cover/local-search.ts";
+import { priceSearch } from "./cover/prices.ts";
+import { costStep, roundedUp } from "./cover/steps.ts";
 import { type DemandPart, type DemandRow, rowAt } from "./demand-rows.ts";
 import type { Matrix } from "./matrix.ts";
 import { type Hole, holesOf } from "./strict.ts";
@@ -14,7 +16,8 @@ export interface Found {
 
 /** How far the search for a strict layout came. */
 export interface FindAnswer {
-  readonly best: Found | undefined;
+  /** Strict, or with holes where time ran out or nothing sees a place. */
+  readonly best: Found;
   /** Rows that no column covers; they were left out. */
   readonly hopeless: readonly DemandRow[];
   readonly stopped: "no" | "yes";
@@ -33,12 +36,12 @@ export interface FindQuestion {
 }
 
 /**
- * A layout that covers every part to the skin: the exchange search on the sampled rows, with the holes of each complete choice added as
- * rows until it has none; then on to a cheaper one.
+ * A layout that covers every part to the skin: greedily first, so that there is one early; then the exchange search on the sampled rows,
+ * with the holes of each complete choice added as rows until it has none.
  *
  * @param matrix - Columns and sampled rows; rows are added to it.
  * @param question - Parts, cut-off, seed.
- * @returns The cheapest strict layout found. Where some demand cannot be seen from anywhere, the cheapest that leaves only that.
+ * @returns The cheapest strict layout found. Where some demand cannot be seen from anywhere, the cheapest that leaves only that; where time ran out, the greedy one as far as it came.
  * @source DERIVED-HERE
  * @example A room within the reach of one device: that device, no holes
  */
@@ -57,18 +60,48 @@ export async function findStrict(matrix: Matrix, question: FindQuestion): Promis
   const slice = Math.max(20, Math.round(3e6 / (size + 3e4)));
   const over = (): boolean => world.cancelled() || world.now() >= until;
   const cheapest = Math.min(...model.costs.filter((cost) => cost > 0), Number.MAX_VALUE);
-  let best: Found | undefined;
+  const found = (chosen: readonly number[], holes: readonly Hole[]): Found => ({
+    chosen,
+    cost: chosen.reduce((sum, column) => sum + model.costs[column]!, 0),
+    holes,
+  });
+  // Prices of the samples: a layout at their bound cannot be beaten, and the search may stop there.
+  const prices = priceSearch(model);
+  prices.steps(150, search.best()?.cost ?? found(search.chosen(), []).cost);
+  const least = roundedUp(prices.best().bound, costStep(model.costs));
+  await world.breathe();
   // Samples first: no strict layout costs less than their cover, so that is where to begin.
-  for (let stale = 0; stale < patience / 4 && !over(); ) {
+  for (
+    let stale = 0;
+    stale < patience / 4 && !over() && (search.best()?.cost ?? least + 1) > least + 1e-9;
+  ) {
     if (search.steps(slice) === "cover") {
       search.accept();
       stale = 0;
     } else stale += slice;
     await world.breathe();
   }
-  let limit = (search.best()?.cost ?? 0) + cheapest / 2;
+  const base = search.best();
+  // Something to show early: holes filled greedily until there is none. It may take a device too many.
+  let best = found(search.chosen(), []);
+  for (let round = 0; ; round++) {
+    search.complete();
+    const chosen = search.chosen();
+    const holes = holesOf(
+      parts,
+      chosen.map((column) => matrix.watches[column]!),
+    );
+    best = found(chosen, holes);
+    const more = holes.length > 0 && addWitnesses({ holes, matrix, search, hopeless });
+    await world.breathe();
+    if (!more || round >= GREEDY_ROUNDS) break;
+    if (over()) return { best, hopeless, stopped: "yes" };
+  }
+  question.onRound?.(best.chosen.length);
+  // Then from the cost of the samples' cover upwards, one device more each time that no layout turns up.
+  let limit = Math.min((base?.cost ?? 0) + cheapest / 2, best.cost);
   search.below(limit);
-  for (let stale = 0; ; ) {
+  for (let stale = 0; best.cost > least + 1e-9; ) {
     if (search.steps(slice) === "cover") {
       const chosen = search.chosen();
       const holes = holesOf(
@@ -77,7 +110,8 @@ export async function findStrict(matrix: Matrix, question: FindQuestion): Promis
       );
       if (holes.length === 0 || !addWitnesses({ holes, matrix, search, hopeless })) {
         search.accept();
-        best = { chosen, cost: chosen.reduce((sum, column) => sum + model.costs[column]!, 0), holes };
+        best = found(chosen, holes);
+        limit = best.cost;
         stale = 0;
         question.onRound?.(chosen.length);
       }
@@ -85,15 +119,18 @@ export async function findStrict(matrix: Matrix, question: FindQuestion): Promis
     stale += slice;
     await world.breathe();
     if (over()) return { best, hopeless, stopped: "yes" };
-    if (best !== undefined && stale >= patience) return { best, hopeless, stopped: "no" };
-    if (best === undefined && stale >= patience / 2) {
-      // Room for one more: the samples were too kind.
-      limit += cheapest;
-      search.below(limit);
-      stale = 0;
-    }
+    if (stale < patience / 2) continue;
+    if (limit >= best.cost - 1e-9) break;
+    // Room for one more: the samples were too kind.
+    limit = Math.min(limit + cheapest, best.cost);
+    search.below(limit);
+    stale = 0;
   }
+  return { best, hopeless, stopped: "no" };
 }
+
+/** Rounds of greedy filling at most; each closes what the last left open, so that few are needed. */
+const GREEDY_ROUNDS = 40;
 
 /** Exchanges after the last better layout: small rooms are proven by the solver in less time than more exchanges take. */
 const patienceFor = (size: number): number => (size < 60_000 ? 600 : 20_000);

@@ -77,12 +77,23 @@ export async function addInSlices(
     until,
   }: { readonly columns: readonly Column[]; readonly world: PlacementWorld; readonly until: number },
 ): Promise<"all" | "stopped"> {
+  const order = coarseFirst(columns);
   for (let from = 0; from < columns.length; from += SLICE) {
-    matrix.addColumns(columns.slice(from, from + SLICE));
+    matrix.addColumns(order.slice(from, from + SLICE));
     await world.breathe();
     if (world.cancelled() || world.now() >= until) return from + SLICE >= columns.length ? "all" : "stopped";
   }
   return "all";
+}
+
+/** Devices that stay, then every 16th column, those halfway between, and so on: what is in when time runs out lies all over the room. */
+function coarseFirst(columns: readonly Column[]): readonly Column[] {
+  const order = columns.filter((column) => column.fixed !== undefined);
+  const free = columns.filter((column) => column.fixed === undefined);
+  for (let step = 16; step >= 1; step /= 2)
+    for (let index = step === 16 ? 0 : step; index < free.length; index += step === 16 ? 16 : 2 * step)
+      order.push(free[index]!);
+  return order;
 }
 
 /** Columns between two breaths: some milliseconds each in a crowded room. */

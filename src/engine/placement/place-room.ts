@@ -61,7 +61,8 @@ export async function placeRoom(
   const choice = await chooseColumns(task, {
     rows,
     world,
-    until,
+    // With the other half a layout can still be found among the places at hand.
+    until: started + (until - started) / 2,
     ...(options.points === undefined ? {} : { points: options.points }),
   });
   const { matrix, candidates, strictness } = choice;
@@ -98,7 +99,6 @@ export async function placeRoom(
     seed: options.seed,
     onRound: (best) => say("search", 0.3, { best }),
   });
-  if (answer.best === undefined) return nothing([...task.problems, ...given, stoppedProblem(task)]);
   say("bound", 0.6, { best: answer.best.chosen.length });
   const proof = await proveFewest(matrix, {
     found: answer.best,
@@ -109,7 +109,8 @@ export async function placeRoom(
     seed: options.seed,
     onBound: (bound) => say("bound", 0.7, { bound }),
   });
-  let bound = proof.bound;
+  // Places left out for want of time might hold a cheaper layout.
+  let bound = choice.tried === "all" ? proof.bound : 0;
   let boundHolds: PlacementResult["boundHolds"] = "candidates";
   if (options.bound === "any-position" && candidates.from === "free-grid" && proof.found.holes.length === 0) {
     // The rows with the fewest columns tell the most about where devices are needed.
@@ -127,7 +128,7 @@ export async function placeRoom(
       seed: options.seed,
     });
     // The stronger claim where it is as tight; else both cannot be printed as one, and the one for the candidates stands.
-    if (anywhere !== undefined && (anywhere >= proof.bound - 1e-9 || proof.bound < proof.found.cost - 1e-9)) {
+    if (anywhere !== undefined && (anywhere >= bound - 1e-9 || bound < proof.found.cost - 1e-9)) {
       bound = anywhere;
       boundHolds = "any-position";
     }
@@ -151,7 +152,7 @@ export async function placeRoom(
       ...given,
       ...(strict
         ? []
-        : answer.stopped === "yes" && answer.hopeless.length === 0
+        : answer.stopped === "yes" || choice.tried === "some"
           ? [stoppedProblem(task)]
           : [uncoveredProblem(task, coverage.gaps)]),
       ...darkWalkProblems(task, layout),
