@@ -42,9 +42,12 @@ test("a port that another program has, and a folder that is a file, are said to 
   other.close();
   expect([taken.code, taken.said]).toEqual([
     2,
-    expect.stringContaining(`Port ${port} on this machine is in use`),
+    expect.stringContaining(`Port ${port} on this machine is in use by another program.`),
   ]);
   writeFileSync(join(folder, "file"), "");
   const unusable = await ended("--port", "0", "--data", join(folder, "file", "jobs"));
-  expect([unusable.code, unusable.said]).toEqual([2, expect.stringContaining("cannot be used")]);
+  expect([unusable.code, unusable.said]).toEqual([
+    2,
+    expect.stringContaining(`The folder for jobs, ${join(folder, "file", "jobs")}, cannot be used: `),
+  ]);
 });

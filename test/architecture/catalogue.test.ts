@@ -28,7 +28,9 @@ const sentencePattern = (code: ProblemCode): RegExp =>
     catalogue[code].message
       .split(/\{\w+\}/)
       .map((part) => part.replace(/[.*+?^${}()|[\]\\]/g, "\\$&"))
-      .join("[^\\n]{1,200}"),
+      .join("[^\\n]{1,200}")
+      // A sentence that ends in what the machine says is quoted up to there.
+      .replace(/\[\^\\n\]\{1,200\}\\\.$/, ""),
   );
 
 test("[CAT-4] every code is produced by some test, which quotes its code or its whole sentence", () => {

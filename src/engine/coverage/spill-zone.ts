@@ -99,7 +99,7 @@ export function seesSource(
 /**
  * Reach for spill and nuisance at one height: across and towards, each × (1 + margin), whatever the mounting limits.
  *
- * @param scene - For its margin. @param device - The detector. @param at - Height of the lens above the floor, and of what is seen. [m]
+ * @param scene - For its margin. @param question - The detector, the height of its lens above the floor, and the height of what is seen. [m]
  * @returns One shape where both are round, otherwise both.
  * @source SIGHT-GEOMETRY
  * @example Towards 4 m, across 8 m: round 9.6 m

@@ -7,10 +7,9 @@ import {
   JoinType,
   type Path64,
   type Paths64,
-  type PolyPath64,
-  PolyTree64,
 } from "clipper2-ts";
 import type { Metres } from "../quantity/index.ts";
+import { placeInOutline } from "./contains.ts";
 import { signedArea } from "./measure.ts";
 import type { Outline, Piece, Point, Region } from "./shapes.ts";
 
@@ -57,9 +56,9 @@ export function outset(region: Region, distance: Metres): Region {
   const origin = originOf(joined);
   const offset = new ClipperOffset(2, 20);
   offset.addPaths(pathsOf(joined, origin), JoinType.Round, EndType.Polygon);
-  const tree = new PolyTree64();
-  offset.execute(distance * UNITS, tree);
-  return regionOfTree(tree, origin);
+  const grown: Paths64 = [];
+  offset.execute(distance * UNITS, grown);
+  return piecesOf(grown, origin);
 }
 
 /** A region drawn in by a distance on all sides: the places at least that far from its edge. @example The unit square drawn in by 0.25 m: 0.25 m² */
@@ -97,16 +96,15 @@ export function simplified(region: Region, distance: Metres): Region {
 
 function combine(task: { readonly type: ClipType; readonly subject: Region; readonly clip: Region }): Region {
   const origin = originOf(task.subject);
-  const tree = new PolyTree64();
   const clip = task.clip.length === 0 ? null : pathsOf(task.clip, origin);
-  Clipper.booleanOpWithPolyTree(task.type, pathsOf(task.subject, origin), clip, tree, FillRule.NonZero);
-  return regionOfTree(tree, origin);
+  return piecesOf(
+    Clipper.booleanOp(task.type, pathsOf(task.subject, origin), clip, FillRule.NonZero),
+    origin,
+  );
 }
 
 function regionOfPaths(paths: Paths64, origin: Point): Region {
-  const tree = new PolyTree64();
-  Clipper.booleanOpWithPolyTree(ClipType.Union, paths, null, tree, FillRule.NonZero);
-  return regionOfTree(tree, origin);
+  return piecesOf(Clipper.booleanOp(ClipType.Union, paths, null, FillRule.NonZero), origin);
 }
 
 /** Whole metres near the region: subtracting them is exact, keeps far plans inside exact integers, and leaves all results on one grid. */
@@ -130,26 +128,40 @@ function pathOf(ring: Outline, options: { readonly origin: Point; readonly turn:
   return Math.sign(signedArea(ring)) === -options.turn ? path.reverse() : path;
 }
 
-function regionOfTree(tree: PolyPath64, origin: Point): Region {
-  const pieces: Piece[] = [];
-  const walk = (node: PolyPath64): void => {
-    for (let i = 0; i < node.count; i++) {
-      const outer = node.child(i);
-      const holes: Outline[] = [];
-      for (let j = 0; j < outer.count; j++) {
-        const hole = outer.child(j);
-        holes.push(ringOf(hole.poly ?? [], { origin, turn: -1 }));
-        walk(hole);
-      }
-      pieces.push({ outline: ringOf(outer.poly ?? [], { origin, turn: 1 }), holes });
-    }
-  };
-  walk(tree);
-  return pieces;
+/**
+ * Outer rings with the holes that lie in them. The turn of a ring says which it is: the library's own tree at times calls a hole that touches
+ * its outer ring a piece, and then its area counts for instead of against.
+ */
+function piecesOf(paths: Paths64, origin: Point): Region {
+  const pieces: { readonly outline: Outline; readonly area: number; readonly holes: Outline[] }[] = [];
+  const holes: Outline[] = [];
+  for (const path of paths) {
+    const ring = ringOf(path, origin);
+    const area = signedArea(ring);
+    if (area > 0) pieces.push({ outline: ring, area, holes: [] });
+    else if (area < 0) holes.push(ring);
+  }
+  pieces.sort((a, b) => a.area - b.area);
+  for (const hole of holes) {
+    const home = pieces.length === 1 ? pieces[0] : pieces.find(({ outline }) => liesIn(hole, outline));
+    home?.holes.push(hole);
+  }
+  return pieces.map(({ outline, holes: inside }): Piece => ({ outline, holes: inside }));
 }
 
-function ringOf(path: Path64, options: { readonly origin: Point; readonly turn: 1 | -1 }): Outline {
-  const [ox, oy] = options.origin;
-  const ring = path.map((point): Point => [point.x / UNITS + ox, point.y / UNITS + oy]);
-  return Math.sign(signedArea(ring)) === -options.turn ? ring.reverse() : ring;
+/** Whether a ring that does not cross another lies in it: the first corner, or else middle of an edge, that is not on its edge decides. */
+function liesIn(ring: Outline, outer: Outline): boolean {
+  const places = ring.flatMap((corner, i): Point[] => {
+    const next = ring[(i + 1) % ring.length] as Point;
+    return [corner, [(corner[0] + next[0]) / 2, (corner[1] + next[1]) / 2]];
+  });
+  for (const place of places) {
+    const found = placeInOutline(outer, place);
+    if (found !== "edge") return found === "inside";
+  }
+  return true;
+}
+
+function ringOf(path: Path64, [ox, oy]: Point): Outline {
+  return path.map((point): Point => [point.x / UNITS + ox, point.y / UNITS + oy]);
 }

@@ -96,16 +96,21 @@ interface Frame {
 }
 
 /** A plan point in a frame of its own. @param at - Plan point. [m] @param frame - Start and direction of the frame's x axis. @returns The point in the frame. [m] */
-export function intoFrame(at: Point, { start, turn }: Frame): Point {
+export function intoFrame(at: Point, frame: Frame): Point {
+  const { start, turn } = frame;
   const [dx, dy] = [at[0] - start[0], at[1] - start[1]];
   return [Math.cos(turn) * dx + Math.sin(turn) * dy, -Math.sin(turn) * dx + Math.cos(turn) * dy];
 }
 
 /** The way back from `intoFrame`. @param at - Point in the frame. [m] @param frame - The frame. @returns The plan point. [m] @example The origin comes out at the frame's start */
-export const outOfFrame = ([x, y]: Point, { start, turn }: Frame): Point => [
-  start[0] + Math.cos(turn) * x - Math.sin(turn) * y,
-  start[1] + Math.sin(turn) * x + Math.cos(turn) * y,
-];
+export function outOfFrame(at: Point, frame: Frame): Point {
+  const { start, turn } = frame;
+  const [x, y] = at;
+  return [
+    start[0] + Math.cos(turn) * x - Math.sin(turn) * y,
+    start[1] + Math.sin(turn) * x + Math.cos(turn) * y,
+  ];
+}
 
 /** Corners of a room's rings. @param room - The room. @returns Outline and holes. */
 export const ringsOfRoom = (room: Room): readonly Outline[] => [room.outline, ...room.holes];

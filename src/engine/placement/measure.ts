@@ -27,15 +27,16 @@ const UNSEEN = -1;
 /**
  * What a device at a place gives: reach in hand, ways lit, spill.
  *
- * @param task - The room. @param options.column - The device. @param options.rows - Places that must be seen.
+ * @param task - The room. @param options - The device, and the places that must be seen.
  * @returns The measure; spill is computed when first asked for.
  * @source DERIVED-HERE
  * @example A row 3 m away from a device that reaches 3.4 m: 0.4 m in hand
  */
 export function measureOf(
   task: RoomTask,
-  { column, rows }: { readonly column: Column; readonly rows: readonly DemandRow[] },
+  options: { readonly column: Column; readonly rows: readonly DemandRow[] },
 ): Measure {
+  const { column, rows } = options;
   const watch = watchOf(column, { scenes: task.scenes, purpose: "coverage" });
   let spill: SquareMetres | undefined;
   return {
