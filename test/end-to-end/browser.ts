@@ -1,0 +1,79 @@
+import { type ChildProcess, spawn } from "node:child_process";
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { type Browser, chromium } from "playwright-core";
+import { root } from "../architecture/source-files.ts";
+
+/** Sizes at which every screen must hold. */
+export const sizes = {
+  laptop: { width: 1366, height: 768 },
+  tablet: { width: 820, height: 1180 },
+  phone: { width: 390, height: 844 },
+} as const;
+
+/** Starts Chromium without anything that would look for a network. */
+export const startBrowser = (): Promise<Browser> =>
+  chromium.launch({
+    executablePath: process.env.ROOMWAKE_CHROMIUM ?? "/usr/bin/chromium",
+    args: [
+      "--headless",
+      "--no-sandbox",
+      "--disable-gpu",
+      "--disable-quic",
+      "--no-first-run",
+      "--disable-background-networking",
+      "--disable-component-update",
+      "--disable-sync",
+    ],
+  });
+
+export interface BuiltServer {
+  /** Address with the token of this start. */
+  readonly entrance: string;
+  readonly folder: string;
+  readonly stop: () => Promise<void>;
+}
+
+/** Starts the built server on a free port, or on the one given, with jobs in a folder that is removed at the end. */
+export async function startBuiltServer(
+  again: { readonly folder?: string; readonly port?: number } = {},
+): Promise<BuiltServer> {
+  const folder = again.folder ?? mkdtempSync(join(tmpdir(), "roomwake-end-to-end-"));
+  const server = spawn(
+    process.execPath,
+    [join(root, "dist/server/main.mjs"), "--port", String(again.port ?? 0), "--data", folder],
+    { stdio: ["ignore", "pipe", "pipe"] },
+  );
+  const entrance = await printedAddress(server);
+  return {
+    entrance,
+    folder,
+    stop: async () => {
+      await ended(server);
+      if (again.folder === undefined) rmSync(folder, { recursive: true, force: true });
+    },
+  };
+}
+
+function printedAddress(server: ChildProcess): Promise<string> {
+  return new Promise((found, failed) => {
+    let text = "";
+    const listen = (part: Buffer): void => {
+      text += part.toString();
+      const address = /http:\/\/\S+/.exec(text)?.[0];
+      if (address !== undefined && text.includes("\n", text.indexOf(address))) found(address);
+    };
+    server.stdout?.on("data", listen);
+    server.stderr?.on("data", listen);
+    server.on("exit", (code) => failed(new Error(`The server ended with ${code}: ${text}`)));
+  });
+}
+
+function ended(server: ChildProcess): Promise<void> {
+  if (server.exitCode !== null) return Promise.resolve();
+  return new Promise((done) => {
+    server.once("exit", () => done());
+    server.kill("SIGTERM");
+  });
+}

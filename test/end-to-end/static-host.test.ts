@@ -1,0 +1,74 @@
+import { readFileSync, statSync } from "node:fs";
+import { createServer, type Server } from "node:http";
+import type { AddressInfo } from "node:net";
+import { extname, join } from "node:path";
+import { gzipSync } from "node:zlib";
+import type { Browser } from "playwright-core";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { root } from "../architecture/source-files.ts";
+import { sizes, startBrowser } from "./browser.ts";
+
+const kinds: Readonly<Record<string, string>> = {
+  ".html": "text/html",
+  ".js": "text/javascript",
+  ".css": "text/css",
+  ".wasm": "application/wasm",
+  ".svg": "image/svg+xml",
+  ".json": "application/json",
+  ".webmanifest": "application/manifest+json",
+};
+
+/** Most script that may load before the plan shows, compressed. [byte] */
+const mostScript = 300_000;
+
+let host: Server;
+let address: string;
+let browser: Browser;
+
+beforeAll(async () => {
+  const web = join(root, "dist/web");
+  host = createServer((request, answer) => {
+    const path = new URL(request.url ?? "/", "http://host").pathname;
+    const file = join(web, path.startsWith("/plans/app/") ? path.slice("/plans/app/".length) : "none");
+    const name = path.endsWith("/") ? join(file, "index.html") : file;
+    try {
+      if (!statSync(name).isFile()) throw new Error("no file");
+      answer.writeHead(200, { "Content-Type": kinds[extname(name)] ?? "application/octet-stream" });
+      answer.end(readFileSync(name));
+    } catch {
+      answer.writeHead(404);
+      answer.end();
+    }
+  });
+  await new Promise<void>((done) => host.listen(0, "127.0.0.1", done));
+  address = `http://127.0.0.1:${(host.address() as AddressInfo).port}/plans/app/`;
+  browser = await startBrowser();
+});
+afterAll(async () => {
+  await browser.close();
+  host.closeAllConnections();
+  await new Promise((done) => host.close(done));
+});
+
+test("any static host will do, below any path: the demo opens, and little script loads before its plan", async () => {
+  const page = await browser.newPage({ viewport: sizes.laptop });
+  page.setDefaultTimeout(60_000);
+  await page.goto(address);
+  await page.getByRole("button", { name: "Open the demo job" }).click();
+  await page.getByRole("listbox", { name: "Things on this storey" }).waitFor({ state: "attached" });
+  await page.locator(".plan canvas").first().waitFor();
+  // What the page itself has loaded; workers calculate beside it, and what they load does not hold it up.
+  const scripts = await page.evaluate(() =>
+    performance
+      .getEntriesByType("resource")
+      .map(({ name }) => new URL(name).pathname)
+      .filter((path) => path.endsWith(".js")),
+  );
+  const files = [...new Set(scripts)].filter((path) => !/-worker-|\/sw\.js$/.test(path));
+  const bytes = files.map(
+    (path) => gzipSync(readFileSync(join(root, "dist/web", path.slice("/plans/app/".length)))).length,
+  );
+  expect(files.length).toBeGreaterThan(0);
+  expect(bytes.reduce((sum, size) => sum + size, 0)).toBeLessThan(mostScript);
+  await page.close();
+});
