@@ -42,8 +42,8 @@ export interface RoomLabel {
   readonly room: Room;
   readonly at: Point;
   readonly area: number;
-  /** Width of the room at the label. [m] */
-  readonly wide: number;
+  /** How far the room reaches at the label, from wall to wall both ways. */
+  readonly span: Bounds;
 }
 
 export interface ObstacleLabel {
@@ -144,8 +144,7 @@ export function sceneOf(site: Site, storey: string): Scene {
 
   const labels = rooms.map((room) => {
     const at = labelPlace(room, site);
-    const xs = room.outline.map(([x]) => x);
-    return { room, at, area: roomArea(room), wide: Math.max(...xs) - Math.min(...xs) };
+    return { room, at, area: roomArea(room), span: spanAt(room, at) };
   });
   return {
     bounds: boundsOf(rooms.flatMap((room) => room.outline)) ?? { left: 0, right: 10, bottom: 0, top: 7 },
@@ -270,6 +269,20 @@ function addGrid(path: Path2D, room: Room): void {
       }
     }
   }
+}
+
+/** From wall to wall through a point, along x and along y. */
+function spanAt(room: Room, at: Point): Bounds {
+  const rings = [room.outline, ...room.holes];
+  const along = (axis: 0 | 1): readonly number[] =>
+    rings.flatMap((ring) => cutsAt(ring, axis, at[axis] + 1e-9));
+  const [across, up] = [along(1), along(0)];
+  return {
+    left: Math.max(...across.filter((x) => x <= at[0])),
+    right: Math.min(...across.filter((x) => x > at[0])),
+    bottom: Math.max(...up.filter((y) => y <= at[1])),
+    top: Math.min(...up.filter((y) => y > at[1])),
+  };
 }
 
 /** Where the line "axis = value" enters and leaves a ring, in order along the other axis. */

@@ -14,7 +14,7 @@ import {
 } from "../storage/index.ts";
 import { t } from "../texts/index.ts";
 import { JobScreen } from "./job-screen.tsx";
-import { Kept } from "./kept.tsx";
+import { Kept, useStanding } from "./kept.tsx";
 
 const HomePage = lazy(() => import("../home/index.ts").then((part) => ({ default: part.HomePage })));
 
@@ -94,10 +94,27 @@ function OneJob({ id }: { readonly id: string }) {
         </Say>
       </div>
     );
+  return <Opened source={opened.source} stored={opened.stored} fileText={fileText} />;
+}
+
+interface OpenedProps {
+  readonly source: JobSource;
+  readonly stored: StoredJob;
+  readonly fileText: () => Promise<string>;
+}
+
+function Opened({ source, stored, fileText }: OpenedProps) {
+  const standing = useStanding(stored);
   return (
     <>
-      <JobScreen source={opened.source} calculator={calculator} fileText={fileText} onHome={goHome} />
-      <Kept stored={opened.stored} />
+      <JobScreen
+        source={source}
+        calculator={calculator}
+        fileText={fileText}
+        onHome={goHome}
+        standing={standing}
+      />
+      <Kept stored={stored} />
     </>
   );
 }

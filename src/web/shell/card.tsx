@@ -17,6 +17,9 @@ interface CardProps {
   readonly cardRef: (element: HTMLElement | null) => void;
 }
 
+/** Screens on which the card is a sheet at the lower edge, since beside the plan there is no room; the same in shell.css. */
+export const sheetMedia = "(max-width: 640px), (max-width: 1000px) and (orientation: portrait)";
+
 const sheets = ["low", "half", "full"] as const;
 const sheetSize = { low: "148px", half: "46dvh", full: "calc(100dvh - 120px)" } as const;
 
@@ -46,7 +49,7 @@ export function Card({ title, children, size, onClose, thing, about, cardRef }: 
     setSide(thing.px > globalThis.innerWidth / 2 ? "left" : "right");
   }, [about]);
 
-  const isSheet = (): boolean => matchMedia("(max-width: 640px)").matches;
+  const isSheet = (): boolean => matchMedia(sheetMedia).matches;
   const down = (event: ReactPointerEvent<HTMLElement>): void => {
     if ((event.target as HTMLElement).closest("button:not(.card-grab)")) return;
     event.currentTarget.setPointerCapture(event.pointerId);

@@ -11,7 +11,6 @@ import {
 import type { Layout, Site } from "#engine";
 import type { Calculator } from "../calculate/calculator.ts";
 import { StoreyCard } from "../cards/storey-card.tsx";
-import { ThingCard } from "../cards/thing-card.tsx";
 import type { EditStep } from "../contract.ts";
 import { Say } from "../fields/index.ts";
 import type { JobSource } from "../jobs/open-job.ts";
@@ -23,12 +22,13 @@ import { type Insets, toPixel } from "../plan/view.ts";
 import { preferences } from "../settings/preferences.ts";
 import { t } from "../texts/index.ts";
 import { actionsOn } from "./actions.ts";
-import { Card } from "./card.tsx";
+import { Card, sheetMedia } from "./card.tsx";
 import { StageLine } from "./stage-line.tsx";
 import { TopBar } from "./top-bar.tsx";
 import { type Panel, usePart, workbenchOf } from "./workbench.ts";
 import "./shell.css";
 
+const ThingCard = lazy(() => import("../cards/thing-card.tsx").then((part) => ({ default: part.ThingCard })));
 const FindingsList = lazy(() =>
   import("../findings/index.ts").then((part) => ({ default: part.FindingsList })),
 );
@@ -44,10 +44,12 @@ interface JobScreenProps {
   readonly calculator: Calculator;
   readonly fileText: () => Promise<string>;
   readonly onHome: () => void;
+  /** How the job stands with the server, in a sentence. */
+  readonly standing: string;
 }
 
 /** The open job: plan edge to edge, bars above and below, one floating card. */
-export function JobScreen({ source, calculator, fileText, onHome }: JobScreenProps) {
+export function JobScreen({ source, calculator, fileText, onHome, standing }: JobScreenProps) {
   const job = useSyncExternalStore(source.subscribe, source.current);
   const [store] = useState(() => workbenchOf(job));
   const calculated = useSyncExternalStore(calculator.subscribe, calculator.current);
@@ -68,13 +70,13 @@ export function JobScreen({ source, calculator, fileText, onHome }: JobScreenPro
   useEffect(() => () => calculator.follow(undefined), [calculator]);
 
   const insets = useCallback((): Insets => {
-    const phone = matchMedia("(max-width: 640px)").matches;
-    const beside = !phone && globalThis.innerWidth > 1000;
+    const sheet = matchMedia(sheetMedia).matches;
+    const beside = !sheet && globalThis.innerWidth > 1000;
     return {
       left: 0,
       right: beside ? Math.min(432, card.current?.offsetWidth ?? 320) + 32 : 0,
       top: 52,
-      bottom: phone ? 201 : 52,
+      bottom: sheet ? 201 : 52,
     };
   }, []);
   const actions = useMemo(() => actionsOn(store, insets), [store, insets]);
@@ -135,7 +137,14 @@ export function JobScreen({ source, calculator, fileText, onHome }: JobScreenPro
   return (
     <div className="desk">
       <Plan store={store} calculator={calculator} actions={actions} insets={insets} onCard={onCard} />
-      <TopBar store={store} actions={actions} fileText={fileText} onHome={onHome} onPrint={onPrint} />
+      <TopBar
+        store={store}
+        actions={actions}
+        fileText={fileText}
+        onHome={onHome}
+        onPrint={onPrint}
+        standing={standing}
+      />
       <ThingsList store={store} actions={actions} onPlan={onPlan} />
       <Card
         title={title}

@@ -2,17 +2,32 @@ import { useSyncExternalStore } from "react";
 import { remedyOf, sentenceOf } from "#engine";
 import { Say } from "../fields/index.ts";
 import type { StoredJob } from "../storage/index.ts";
+import { t } from "../texts/index.ts";
 
-/** Says so where changes are not kept on this device; silent where all is well. */
+/** Says so where changes are not kept on this device, or wait for a server that is away; silent where all is well. */
 export function Kept({ stored }: { readonly stored: StoredJob }) {
   const code = useSyncExternalStore(stored.onSync, () => stored.trouble()?.code);
+  const sync = useSyncExternalStore(stored.onSync, stored.sync);
   const trouble = code === undefined ? undefined : stored.trouble();
-  return trouble ? (
-    <div className="trouble no-print">
-      <Say severity="must" live>
-        <p>{sentenceOf(trouble)}</p>
-        <p className="hint">{remedyOf(trouble)}</p>
-      </Say>
+  if (trouble)
+    return (
+      <div className="trouble no-print">
+        <Say severity="must" live>
+          <p>{sentenceOf(trouble)}</p>
+          <p className="hint">{remedyOf(trouble)}</p>
+        </Say>
+      </div>
+    );
+  return (
+    <div role="status">
+      {sync === "away" ? <p className="standing no-print">{t("shell.sync.away")}</p> : null}
     </div>
-  ) : null;
+  );
+}
+
+/** Where the changes of a job are, in a sentence. */
+export function useStanding(stored: StoredJob): string {
+  const code = useSyncExternalStore(stored.onSync, () => stored.trouble()?.code);
+  const sync = useSyncExternalStore(stored.onSync, stored.sync);
+  return code === undefined ? t(`shell.sync.${sync}`) : t("shell.sync.not-kept");
 }

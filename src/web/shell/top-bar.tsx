@@ -13,10 +13,18 @@ interface TopBarProps {
   readonly onHome: () => void;
   readonly onPrint: () => void;
   readonly fileText: () => Promise<string>;
+  readonly standing: string;
 }
 
 /** Job, storey, undo, redo, show, print. */
-export const TopBar = memo(function TopBar({ store, actions, onHome, onPrint, fileText }: TopBarProps) {
+export const TopBar = memo(function TopBar({
+  store,
+  actions,
+  onHome,
+  onPrint,
+  fileText,
+  standing,
+}: TopBarProps) {
   const { job, storey } = usePart(store, (bench) => ({ job: bench.job, storey: bench.storey }));
   const { site } = job;
   const here = site.storeys.find(({ id }) => id === storey);
@@ -50,6 +58,7 @@ export const TopBar = memo(function TopBar({ store, actions, onHome, onPrint, fi
               {t("shell.print")}
             </MenuItem>
           </Menu>
+          <p className="menu-note">{standing}</p>
         </Popover>
       </MenuTrigger>
       {site.storeys.length > 1 ? (

@@ -1,4 +1,4 @@
-import { demoJob, initialUpdate, type JobFile, type JobStore } from "#job";
+import { initialUpdate, type JobFile, type JobStore } from "#job";
 import type { JobShelf, ListedJob } from "./contract.ts";
 import type { ServerLink } from "./server-link.ts";
 import { openStored, type StoredJobWorld } from "./stored-job.ts";
@@ -26,8 +26,12 @@ export function shelfOf(world: ShelfWorld): JobShelf {
       return [...jobs.values()].sort((a, b) => b.changed - a.changed || (a.id < b.id ? -1 : 1));
     },
     create: (job) => kept(store, { id: world.newId(), job, at: world.now() }),
-    demo: async () =>
-      (await store.read(demoId)) ? demoId : kept(store, { id: demoId, job: demoJob(), at: world.now() }),
+    demo: async () => {
+      if (await store.read(demoId)) return demoId;
+      // Loaded only when it is asked for: the first page stays small.
+      const { demoJob } = await import("../jobs/demo.ts");
+      return kept(store, { id: demoId, job: demoJob(), at: world.now() });
+    },
     open: async (id) => {
       const reachable = (await server.jobs()) !== "none";
       const { server: _, ...rest } = world;

@@ -1,7 +1,9 @@
 import type { Units } from "../../texts/index.ts";
 import { areaText, lengthText } from "../../texts/index.ts";
 import { isRaised, obstacleTones, type Scene } from "../scene.ts";
+import type { Pixel } from "../view.ts";
 import type { Lettering } from "./lettering.ts";
+import { smallScale } from "./marks.ts";
 import { faded, mixed } from "./palette.ts";
 import { family, inMetres, inPixels, onScreen, pixelOf, type Surface } from "./surface.ts";
 
@@ -81,11 +83,11 @@ export function paintNames(
 ): void {
   const { context, view, palette } = surface;
   inPixels(surface);
-  for (const { room, at, area, wide } of scene.labels) {
+  for (const { room, at, area, span } of scene.labels) {
     const pixel = pixelOf(surface, at);
     if (!onScreen(view, pixel, 120)) continue;
     context.font = `600 13px ${family}`;
-    const space = wide * view.scale - 10;
+    const space = (span.right - span.left) * view.scale - 10;
     const fits = (text: string): boolean => text !== "" && context.measureText(text).width < space;
     const title = room.number ? `${room.number} ${room.name}` : room.name;
     const lines = fits(title)
@@ -102,8 +104,41 @@ export function paintNames(
       colour: text === figure ? palette.muted : palette.ink,
       strong: text !== figure,
     }));
-    to.lettering.writeGroup(letters, [0, 20, -20, 36, -36]);
+    const half = Math.max(0, ...all.map((text) => context.measureText(text).width)) / 2 + 4;
+    to.lettering.writeGroup(letters, {
+      shifts: shiftsWithin(
+        {
+          left: (span.left - at[0]) * view.scale + half,
+          right: (span.right - at[0]) * view.scale - half,
+          top: (at[1] - span.top) * view.scale + 8 * all.length,
+          bottom: (at[1] - span.bottom) * view.scale - 8 * all.length,
+        },
+        [-quarter(span, view.scale), 0, quarter(span, view.scale)],
+      ),
+      // In the small picture of a whole storey a name that covers a sign tells less than the sign.
+      otherwise: view.scale < smallScale ? "leave out" : "cover",
+    });
   }
+}
+
+const quarter = (span: { readonly left: number; readonly right: number }, scale: number): number =>
+  ((span.right - span.left) * scale) / 4;
+
+/** Ways to move a label and stay between the walls, the shortest first; [0, 0] moved inside where the label is too near a wall. */
+function shiftsWithin(
+  room: { readonly left: number; readonly right: number; readonly top: number; readonly bottom: number },
+  sideways: readonly number[],
+): readonly Pixel[] {
+  const within = (value: number, least: number, most: number): number =>
+    least > most ? (least + most) / 2 : Math.min(most, Math.max(least, value));
+  return [0, 20, -20, 36, -36, 52, -52]
+    .flatMap((py) =>
+      sideways.map((px) => ({
+        px: within(px, room.left, room.right),
+        py: within(py, room.top, room.bottom),
+      })),
+    )
+    .sort((a, b) => Math.hypot(a.px, a.py) - Math.hypot(b.px, b.py));
 }
 
 /** Heights of obstacles, and their names when near: last of all, where room is left. */

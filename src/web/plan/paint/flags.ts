@@ -1,5 +1,6 @@
 import type { Finding } from "#engine";
-import type { Pixel } from "../view.ts";
+import type { Pixel, View } from "../view.ts";
+import { smallScale } from "./marks.ts";
 import type { Palette } from "./palette.ts";
 import { family, inPixels, onScreen, pixelOf, type Surface } from "./surface.ts";
 
@@ -11,6 +12,9 @@ interface FlagMark {
 }
 
 const pole = 24;
+
+/** Size of a flag: smaller where a whole storey is on a small screen. */
+const sizeOf = (view: View): number => (view.scale < smallScale ? 0.8 : 1);
 
 /** Numbered flags where something needs attention; those that would cover each other share one pole. */
 export function paintFlags(surface: Surface, flags: readonly FlagMark[]): void {
@@ -34,14 +38,16 @@ export function placedFlags(
 ): readonly PlacedFlag[] {
   const placed: { flag: FlagMark; numbers: number[]; head: Pixel; foot: Pixel }[] = [];
   // Findings come in order of gravity: the first on a pole is the gravest.
+  const size = sizeOf(surface.view);
   for (const flag of [...flags].sort((a, b) => Number(b.current) - Number(a.current))) {
     const foot = pixelOf(surface as Surface, flag.at);
     if (!onScreen(surface.view, foot)) continue;
     const near = placed.find(
-      (one) => Math.abs(one.foot.px - foot.px) < 30 && Math.abs(one.foot.py - foot.py) < 26,
+      (one) => Math.abs(one.foot.px - foot.px) < 30 * size && Math.abs(one.foot.py - foot.py) < 26 * size,
     );
     if (near) near.numbers.push(flag.number);
-    else placed.push({ flag, numbers: [flag.number], foot, head: { px: foot.px, py: foot.py - pole } });
+    else
+      placed.push({ flag, numbers: [flag.number], foot, head: { px: foot.px, py: foot.py - pole * size } });
   }
   return placed;
 }
@@ -49,12 +55,17 @@ export function placedFlags(
 /** The shape tells the severity as the lists do: octagon, triangle, ring. Colour only helps. */
 function paintFlag(surface: Surface, { flag, head, foot, numbers }: PlacedFlag): void {
   const { context, palette } = surface;
+  const size = sizeOf(surface.view);
   context.strokeStyle = palette.ink;
   context.lineWidth = 1.25;
   context.beginPath();
   context.moveTo(foot.px, foot.py);
-  context.lineTo(head.px, head.py + 9);
+  context.lineTo(head.px, head.py + 9 * size);
   context.stroke();
+  context.save();
+  context.translate(head.px, head.py);
+  context.scale(size, size);
+  context.translate(-head.px, -head.py);
   const text = String(flag.number);
   context.beginPath();
   shape(context, flag.severity, { ...head, wide: text.length > 2 ? 4 : 0 });
@@ -79,6 +90,7 @@ function paintFlag(surface: Surface, { flag, head, foot, numbers }: PlacedFlag):
     context.fillStyle = palette.ink;
     context.fillText(more, head.px + 14, head.py - 7);
   }
+  context.restore();
 }
 
 /** Dark ink on the light hues, light on the dark blue. */

@@ -16,10 +16,10 @@ export interface Lettering {
   readonly block: (middle: Pixel, half: { readonly wide: number; readonly high: number }) => void;
   /** @returns Whether there was room. */
   readonly write: (text: string, letters: Letters) => boolean;
-  /** Writes lines that belong together at the first of the shifts up and down where there is room; else unshifted. */
+  /** Writes lines that belong together at the first of the shifts where there is room; else at the first, or not at all. */
   readonly writeGroup: (
     lines: readonly (Letters & { readonly text: string })[],
-    shifts: readonly number[],
+    where: { readonly shifts: readonly Pixel[]; readonly otherwise: "cover" | "leave out" },
   ) => void;
 }
 
@@ -55,11 +55,15 @@ export function letteringOn(surface: Surface): Lettering {
       writeText(surface, text, letters);
       return true;
     },
-    writeGroup: (lines, shifts) => {
-      const at = (shift: number): (Letters & { readonly text: string })[] =>
-        lines.map((line) => ({ ...line, pixel: { px: line.pixel.px, py: line.pixel.py + shift } }));
+    writeGroup: (lines, { shifts, otherwise }) => {
+      const at = (shift: Pixel): (Letters & { readonly text: string })[] =>
+        lines.map((line) => ({
+          ...line,
+          pixel: { px: line.pixel.px + shift.px, py: line.pixel.py + shift.py },
+        }));
       const clear = shifts.map(at).find((moved) => moved.every((line) => free(boxOf(line.text, line))));
-      for (const line of clear ?? at(0)) {
+      const fallback = otherwise === "cover" ? at(shifts[0] ?? { px: 0, py: 0 }) : [];
+      for (const line of clear ?? fallback) {
         taken.push(boxOf(line.text, line));
         writeText(surface, line.text, line);
       }

@@ -4,6 +4,9 @@ import type { Pixel } from "../view.ts";
 import { faded } from "./palette.ts";
 import { family, inPixels, onScreen, pixelOf, type Surface, writeText } from "./surface.ts";
 
+/** Below so many pixels for a metre a whole storey is on a small screen: signs are drawn smaller, words left out. */
+export const smallScale = 18;
+
 /** Radius of a detector's mark on the screen. */
 export const markRadius = 10;
 
@@ -16,7 +19,7 @@ export function paintDetector(
   const { context, view, palette } = surface;
   const { px, py } = pixelOf(surface, device.at);
   if (!onScreen(view, { px, py })) return;
-  const radius = view.scale < 12 ? 6 : markRadius;
+  const radius = view.scale < smallScale ? 7 : markRadius;
   context.globalAlpha = how.ghost ? 0.55 : 1;
   context.beginPath();
   context.arc(px, py, radius + (how.hears ? 3.5 : 0) + 2, 0, 2 * Math.PI);
@@ -42,7 +45,7 @@ export function paintDetector(
     context.fillStyle = ink;
     context.fillText("B", px, py + 0.5);
   }
-  if (how.tag && view.scale >= 12)
+  if (how.tag && (how.chosen || view.scale >= smallScale))
     writeText(surface, device.pinned ? `${device.tag} ·` : device.tag, {
       pixel: { px: px + radius + (how.hears ? 9 : 6), py: py + radius + 1 },
       colour: ink,
