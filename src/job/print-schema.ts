@@ -1,6 +1,6 @@
 import { writeFileSync } from "node:fs";
 import { pathToFileURL } from "node:url";
-import { z } from "zod";
+import * as z from "zod";
 import { demoJob } from "./demo/demo-job.ts";
 import { jobFileSchema } from "./schema/job-file.ts";
 import { model } from "./schema/model.ts";

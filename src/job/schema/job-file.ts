@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { details, type JobPlanning, planning } from "./planning.ts";
 import { recordSchemas } from "./records.ts";
 import { kept, words } from "./values.ts";

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { degrees, extent, id, kept, length, metres, seconds, words } from "./values.ts";
 
 export const declarations = ["standard-test", "data-sheet", "measured-on-site", "assumed"] as const;

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { dwellKinds } from "./records.ts";
 import { extent, kept, length, seconds, share } from "./values.ts";
 

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { model } from "./model.ts";
 import { celsius, degrees, extent, id, kept, length, metres, outline, point, words } from "./values.ts";
 

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 
 /** The most corners that one outline may have, and the most that a whole job may have: beyond that a file is a mistake or an attack. */
 export const mostCorners = { outline: 5_000, job: 500_000 } as const;
