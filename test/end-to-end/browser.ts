@@ -1,8 +1,9 @@
 import { type ChildProcess, spawn } from "node:child_process";
-import { mkdtempSync, rmSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { type Browser, chromium } from "playwright-core";
+import { gzipSync } from "node:zlib";
+import { type Browser, chromium, type Page } from "playwright-core";
 import { root } from "../architecture/source-files.ts";
 
 /** Sizes at which every screen must hold. */
@@ -76,4 +77,26 @@ function ended(server: ChildProcess): Promise<void> {
     server.once("exit", () => done());
     server.kill("SIGTERM");
   });
+}
+
+/** Most script that may load before the plan shows, compressed. [byte] */
+export const mostScript = 300_000;
+
+/**
+ * Script that the page itself has loaded so far, compressed; workers calculate beside it, and what they load does not hold it up.
+ *
+ * @param below - Path at which the built page is served.
+ * @returns The sum. [byte]
+ */
+export async function scriptLoaded(page: Page, below: string): Promise<number> {
+  const paths = await page.evaluate(() =>
+    performance
+      .getEntriesByType("resource")
+      .map(({ name }) => new URL(name).pathname)
+      .filter((path) => path.endsWith(".js") && !path.includes("-worker-") && !path.endsWith("/sw.js")),
+  );
+  if (paths.length === 0) throw new Error("The page has loaded no script.");
+  return [...new Set(paths)]
+    .map((path) => gzipSync(readFileSync(join(root, "dist/web", path.slice(below.length)))).length)
+    .reduce((sum, size) => sum + size, 0);
 }

@@ -20,6 +20,9 @@ afterAll(async () => {
   await server.stop();
 });
 
+/** Long enough for a busy machine. */
+const patient = { timeout: 60_000 };
+
 const chosen = () => page.getByRole("listbox", { name: "Things on this storey" });
 /** Where on the screen a thing lies: the first place near the middle of the plan at which a click selects it. */
 async function pixelOf(name: string): Promise<readonly [number, number]> {
@@ -88,33 +91,20 @@ test("a file that is no building model is refused in words, and nothing is lost"
   await other.close();
 });
 
+const placed = (): Promise<number> =>
+  chosen()
+    .getByRole("option", { name: /Detector B/ })
+    .count();
+
 test("detectors are placed in all rooms, and taken in one step", async () => {
   await page.getByRole("button", { name: /Place detectors in/ }).click();
   await page.getByRole("button", { name: "Place detectors", exact: true }).click();
   await page.getByRole("button", { name: /Take the layout|Take this layout/ }).click({ timeout: 120_000 });
-  await expect
-    .poll(() =>
-      chosen()
-        .getByRole("option", { name: /Detector B/ })
-        .count(),
-    )
-    .toBeGreaterThan(0);
+  await expect.poll(placed, patient).toBeGreaterThan(0);
   await page.getByRole("button", { name: "Undo" }).click();
-  await expect
-    .poll(() =>
-      chosen()
-        .getByRole("option", { name: /Detector B/ })
-        .count(),
-    )
-    .toBe(0);
+  await expect.poll(placed, patient).toBe(0);
   await page.getByRole("button", { name: "Redo" }).click();
-  await expect
-    .poll(() =>
-      chosen()
-        .getByRole("option", { name: /Detector B/ })
-        .count(),
-    )
-    .toBeGreaterThan(0);
+  await expect.poll(placed, patient).toBeGreaterThan(0);
 });
 
 test("a dragged detector takes its zones and gaps along, and undo brings them back", async () => {
@@ -130,19 +120,24 @@ test("a dragged detector takes its zones and gaps along, and undo brings them ba
   const before = await place();
   expect(before).toContain("Meeting room");
   const [x, y] = await pixelOf("Detector B1.03");
-  const figures = (): Promise<string> => page.locator(".card .figures").innerText();
-  await expect.poll(figures).toMatch(/Seated\s+\d/);
+  const figures = (): Promise<string> =>
+    page
+      .locator(".card .figures")
+      .first()
+      .textContent()
+      .then((text) => text ?? "");
+  await expect.poll(figures, patient).toMatch(/Seated\s*\d/);
   const seen = await figures();
   await page.mouse.move(x, y);
   await page.mouse.down();
   for (let i = 1; i <= 10; i++) await page.mouse.move(x - 6 * i, y + 2 * i);
   // The figures follow while the hand still holds the detector.
-  await expect.poll(figures).not.toBe(seen);
+  await expect.poll(figures, patient).not.toBe(seen);
   await page.mouse.up();
-  await expect.poll(place).not.toBe(before);
+  await expect.poll(place, patient).not.toBe(before);
   await page.keyboard.press("Control+z");
-  await expect.poll(place).toBe(before);
-  await expect.poll(figures).toBe(seen);
+  await expect.poll(place, patient).toBe(before);
+  await expect.poll(figures, patient).toBe(seen);
 });
 
 test("the job opens again without network, and what was changed there reaches the server later", async () => {
@@ -168,14 +163,14 @@ test("the job opens again without network, and what was changed there reaches th
   await page.getByText("The server is away. Changes are kept on this device.").waitFor();
   const option = chosen().getByRole("option", { name: /B1\.03/ });
   await option.waitFor({ state: "attached" });
+  const place = await option.textContent();
   await option.dispatchEvent("click");
   await page.locator(".plan").focus();
   await page.keyboard.press("ArrowRight");
-  const place = (await option.textContent()) ?? "";
+  await expect.poll(() => option.textContent(), patient).not.toBe(place);
   expect(await kept()).toBe(before);
   await context.setOffline(false);
   await expect.poll(kept, { timeout: 60_000 }).toBeGreaterThan(before);
-  expect(await option.textContent()).toBe(place);
 });
 
 test("the sheets of a storey are made for the printer", async () => {

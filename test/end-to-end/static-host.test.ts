@@ -2,11 +2,10 @@ import { readFileSync, statSync } from "node:fs";
 import { createServer, type Server } from "node:http";
 import type { AddressInfo } from "node:net";
 import { extname, join } from "node:path";
-import { gzipSync } from "node:zlib";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { root } from "../architecture/source-files.ts";
-import { sizes, startBrowser } from "./browser.ts";
+import { mostScript, scriptLoaded, sizes, startBrowser } from "./browser.ts";
 
 const kinds: Readonly<Record<string, string>> = {
   ".html": "text/html",
@@ -17,9 +16,6 @@ const kinds: Readonly<Record<string, string>> = {
   ".json": "application/json",
   ".webmanifest": "application/manifest+json",
 };
-
-/** Most script that may load before the plan shows, compressed. [byte] */
-const mostScript = 300_000;
 
 let host: Server;
 let address: string;
@@ -57,18 +53,6 @@ test("any static host will do, below any path: the demo opens, and little script
   await page.getByRole("button", { name: "Open the demo job" }).click();
   await page.getByRole("listbox", { name: "Things on this storey" }).waitFor({ state: "attached" });
   await page.locator(".plan canvas").first().waitFor();
-  // What the page itself has loaded; workers calculate beside it, and what they load does not hold it up.
-  const scripts = await page.evaluate(() =>
-    performance
-      .getEntriesByType("resource")
-      .map(({ name }) => new URL(name).pathname)
-      .filter((path) => path.endsWith(".js")),
-  );
-  const files = [...new Set(scripts)].filter((path) => !/-worker-|\/sw\.js$/.test(path));
-  const bytes = files.map(
-    (path) => gzipSync(readFileSync(join(root, "dist/web", path.slice("/plans/app/".length)))).length,
-  );
-  expect(files.length).toBeGreaterThan(0);
-  expect(bytes.reduce((sum, size) => sum + size, 0)).toBeLessThan(mostScript);
+  expect(await scriptLoaded(page, "/plans/app/")).toBeLessThan(mostScript);
   await page.close();
 });

@@ -1,5 +1,5 @@
 import { useRef, useState } from "react";
-import { Button, DropZone, FileTrigger, isFileDropItem, Text } from "react-aria-components";
+import { Button, FileTrigger } from "react-aria-components";
 import type { Site } from "#engine";
 import { planningDefaults, remedyOf, sentenceOf } from "#engine";
 import type { Calculations, HomeShelf, ModelRead } from "../contract.ts";
@@ -26,6 +26,7 @@ interface ModelStartProps {
 /** Drop a building model or a job file: it is read apart from the page, can be stopped, and says what it left out. */
 export function ModelStart({ calculations, shelf, onOpen }: ModelStartProps) {
   const [reading, setReading] = useState<Reading | undefined>();
+  const [over, setOver] = useState(false);
   const stop = useRef<AbortController | undefined>(undefined);
   const read = async (file: File): Promise<void> => {
     stop.current?.abort();
@@ -75,15 +76,25 @@ export function ModelStart({ calculations, shelf, onOpen }: ModelStartProps) {
           onStop={() => stop.current?.abort()}
         />
       ) : (
-        <DropZone
+        // The button does the same by keyboard and touch.
+        <fieldset
           className="home-drop"
-          getDropOperation={() => "copy"}
+          data-drop-target={over || undefined}
+          onDragOver={(event) => {
+            event.preventDefault();
+            event.dataTransfer.dropEffect = "copy";
+            setOver(true);
+          }}
+          onDragLeave={() => setOver(false)}
           onDrop={(event) => {
-            const item = event.items.find(isFileDropItem);
-            if (item !== undefined) void item.getFile().then(read);
+            event.preventDefault();
+            setOver(false);
+            const file = event.dataTransfer.files[0];
+            if (file !== undefined) void read(file);
           }}
         >
-          <Text slot="label">{t("home.model.drop")}</Text>
+          <legend className="unseen">{t("home.model.title")}</legend>
+          <span>{t("home.model.drop")}</span>
           <FileTrigger
             acceptedFileTypes={[".ifc", ".ifczip", ".json"]}
             onSelect={(files) => {
@@ -93,7 +104,7 @@ export function ModelStart({ calculations, shelf, onOpen }: ModelStartProps) {
           >
             <Button className="button">{t("home.model.choose")}</Button>
           </FileTrigger>
-        </DropZone>
+        </fieldset>
       )}
       {reading?.state === "refused" ? (
         <Say severity="must" live>
