@@ -8,6 +8,7 @@ export type * from "./results.ts";
 export { type CoveredAreas, coverageOf, gapsOf, roomCoverage } from "./room-coverage.ts";
 export { type Scene, type SceneOptions, sceneOf } from "./scene.ts";
 export { type SeesQuestion, sees } from "./sees.ts";
+export { type SharedSight, sharedSight } from "./shared-sight.ts";
 export { seesSource, spillZone } from "./spill-zone.ts";
 export { type Entrance, type StandingArea, standingArea } from "./standing-area.ts";
 export { unseenReason } from "./unseen-reason.ts";

@@ -12,6 +12,7 @@ import type { Metres, Radians } from "../quantity/index.ts";
 import type { Detector } from "../site/index.ts";
 import type { Ceiling } from "./ceiling.ts";
 import type { DemandRow } from "./demand-rows.ts";
+import type { SightBook } from "./sight-book.ts";
 
 /** A device that hangs, or that might. */
 export interface Column {
@@ -98,18 +99,23 @@ export interface Watch {
 /**
  * What a column covers.
  *
- * @param column - The column. @param options.scenes - Scenes round the room.
+ * @param column - The column. @param options.scenes - Scenes round the room. @param options.book - Looks shared with other columns.
  * @param options.purpose - "coverage" to find layouts, "outward" with eroded scenes for bounds.
  * @returns Tests and zones, remembered once computed.
  * @example A row under a round device within its reach, nothing between: covered
  */
 export function watchOf(
   column: Column,
-  options: { readonly scenes: Scenes; readonly purpose: "coverage" | "outward" },
+  options: {
+    readonly scenes: Scenes;
+    readonly purpose: "coverage" | "outward";
+    /** Looks that columns at one place share; without it each asks for its own zones. */
+    readonly book?: SightBook;
+  },
 ): Watch {
   const { device } = column;
+  const tests = new Map<string, RowTest>();
   const zones = new Map<string, Zone>();
-  const reaches = new Map<string, Metres>();
   const zone: Watch["zone"] = ({ kind, sightHeight, doors }) => {
     const key = `${kind} ${sightHeight} ${doors}`;
     let known = zones.get(key);
@@ -119,27 +125,62 @@ export function watchOf(
     }
     return known;
   };
-  /** Declared reach plus a hand's breadth: nothing beyond it is ever covered, and the zone need not be asked. */
-  const reach = (kind: ZoneKind, sightHeight: Metres): Metres => {
-    const key = `${kind} ${sightHeight}`;
-    let known = reaches.get(key);
+  const testOf = (kind: ZoneKind, row: DemandRow): RowTest => {
+    const { sightHeight, doors } = row;
+    const key = `${kind} ${sightHeight} ${doors}`;
+    let known = tests.get(key);
     if (known === undefined) {
-      known = longestReach(reachOf(device.model, { kind, height: device.height, sightHeight }).shape) + 0.1;
-      reaches.set(key, known);
+      // Declared reach plus a hand's breadth: nothing beyond it is ever covered, and no look need be worked out.
+      const reach = model(device, kind)
+        ? longestReach(reachOf(device.model, { kind, height: device.height, sightHeight }).shape) + 0.1
+        : -1;
+      let has: RowTest["has"] | undefined;
+      known = {
+        kind,
+        sightHeight,
+        doors,
+        within: reach < 0 ? -1 : reach * reach,
+        has: (x, y) => {
+          has ??=
+            (kind === "sound" ? undefined : options.book?.test(column, { kind, sightHeight, doors })) ??
+            zone({ kind, sightHeight, doors }).has;
+          return has(x, y);
+        },
+      };
+      tests.set(key, known);
     }
     return known;
   };
+  // Rows come in long runs of one kind: the test of the last one is at hand without looking it up.
+  let last: RowTest | undefined;
   const within = (row: DemandRow, kind: ZoneKind): boolean => {
-    const distance = Math.hypot(row.at[0] - device.at[0], row.at[1] - device.at[1]);
-    if (model(device, kind) && distance <= reach(kind, row.sightHeight))
-      return zone({ kind, sightHeight: row.sightHeight, doors: row.doors }).has(row.at[0], row.at[1]);
-    return false;
+    if (
+      last === undefined ||
+      last.kind !== kind ||
+      last.sightHeight !== row.sightHeight ||
+      last.doors !== row.doors
+    )
+      last = testOf(kind, row);
+    const [x, y] = row.at;
+    const dx = x - device.at[0];
+    const dy = y - device.at[1];
+    return dx * dx + dy * dy <= last.within && last.has(x, y);
   };
   return {
     covers: (row) =>
       within(row, row.kind === "walk" ? "towards" : "seated") || (row.sound && within(row, "sound")),
     zone,
   };
+}
+
+/** Test of rows of one kind, height and state of the doors. */
+interface RowTest {
+  readonly kind: ZoneKind;
+  readonly sightHeight: Metres;
+  readonly doors: string;
+  /** Square of the distance beyond which nothing is covered; -1 where the model has no such zone. [m²] */
+  readonly within: number;
+  readonly has: (x: Metres, y: Metres) => boolean;
 }
 
 const model = ({ model }: DeviceLike, kind: ZoneKind): boolean => (model.zones[kind]?.length ?? 0) > 0;

@@ -32,6 +32,8 @@ export interface FindQuestion {
   readonly start?: readonly number[];
   /** Exchanges after the last better layout; by default as many as suit the size. */
   readonly patience?: number;
+  /** A bound that is known: a layout at it cannot be beaten. */
+  readonly enough?: number;
   readonly onRound?: (count: number) => void;
 }
 
@@ -68,7 +70,7 @@ export async function findStrict(matrix: Matrix, question: FindQuestion): Promis
   // Prices of the samples: a layout at their bound cannot be beaten, and the search may stop there.
   const prices = priceSearch(model);
   prices.steps(150, search.best()?.cost ?? found(search.chosen(), []).cost);
-  const least = roundedUp(prices.best().bound, costStep(model.costs));
+  const least = Math.max(question.enough ?? 0, roundedUp(prices.best().bound, costStep(model.costs)));
   await world.breathe();
   // Samples first: no strict layout costs less than their cover, so that is where to begin.
   for (
@@ -132,8 +134,11 @@ export async function findStrict(matrix: Matrix, question: FindQuestion): Promis
 /** Rounds of greedy filling at most; each closes what the last left open, so that few are needed. */
 const GREEDY_ROUNDS = 40;
 
-/** Exchanges after the last better layout: small rooms are proven by the solver in less time than more exchanges take. */
-const patienceFor = (size: number): number => (size < 60_000 ? 600 : 20_000);
+/** Exchanges after the last better layout: in all but halls the solver proves, or finds the better layout, in less time than more exchanges take. */
+const patienceFor = (size: number): number => (size < 600_000 ? 600 : PATIENT);
+
+/** Exchanges of a search that is left with all the time there is. */
+export const PATIENT = 20_000;
 
 interface Witnesses {
   readonly holes: readonly Hole[];

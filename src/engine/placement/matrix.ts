@@ -1,6 +1,7 @@
 import { type Column, type Scenes, type Watch, watchOf } from "./columns.ts";
 import type { CoverModel, PlacementWorld } from "./contract.ts";
 import type { DemandRow } from "./demand-rows.ts";
+import { sightBook } from "./sight-book.ts";
 
 /** Which column covers which row; grows by rows and columns. */
 export interface Matrix {
@@ -26,6 +27,7 @@ export function matrixOf(options: {
   readonly scenes: Scenes;
   readonly purpose: "coverage" | "outward";
 }): Matrix {
+  const book = sightBook(options);
   const columns: Column[] = [];
   const rows: DemandRow[] = [];
   const watches: Watch[] = [];
@@ -45,7 +47,7 @@ export function matrixOf(options: {
     },
     addColumns: (more) => {
       for (const column of more) {
-        const watch = watchOf(column, options);
+        const watch = watchOf(column, { ...options, book });
         for (let row = 0; row < rows.length; row++)
           if (watch.covers(rows[row]!)) covering[row]!.push(columns.length);
         columns.push(column);

@@ -12,9 +12,10 @@ import type {
   PlacementWorld,
 } from "./contract.ts";
 import { sampledRows } from "./demand-rows.ts";
-import { findStrict } from "./find-strict.ts";
+import { type FindAnswer, type Found, findStrict, PATIENT } from "./find-strict.ts";
+import type { Matrix } from "./matrix.ts";
 import { offeredLayouts } from "./offered.ts";
-import { proveFewest } from "./prove.ts";
+import { type Proven, proveFewest } from "./prove.ts";
 import { type RoomTask, roomTask } from "./task.ts";
 
 /**
@@ -92,23 +93,7 @@ export async function placeRoom(
       : []),
   ];
   say("search", 0.2);
-  const answer = await findStrict(matrix, {
-    parts: task.parts,
-    world,
-    until,
-    seed: options.seed,
-    onRound: (best) => say("search", 0.3, { best }),
-  });
-  say("bound", 0.6, { best: answer.best.chosen.length });
-  const proof = await proveFewest(matrix, {
-    found: answer.best,
-    parts: task.parts,
-    eroded: task.eroded,
-    world,
-    until,
-    seed: options.seed,
-    onBound: (bound) => say("bound", 0.7, { bound }),
-  });
+  const { answer, proof } = await searchAndProve(matrix, { task, world, until, seed: options.seed, say });
   // Places left out for want of time might hold a cheaper layout.
   let bound = choice.tried === "all" ? proof.bound : 0;
   let boundHolds: PlacementResult["boundHolds"] = "candidates";
@@ -158,6 +143,57 @@ export async function placeRoom(
       ...darkWalkProblems(task, layout),
     ],
   };
+}
+
+/**
+ * A quick search, then the proof, which often finds the better layout itself; where cost and bound stay apart, the search again with all
+ * the patience there is time for, from where it was left.
+ */
+async function searchAndProve(
+  matrix: Matrix,
+  question: {
+    readonly task: RoomTask;
+    readonly world: PlacementWorld;
+    readonly until: number;
+    readonly seed: number;
+    readonly say: (
+      phase: PlacementProgress["phase"],
+      share: number,
+      more?: { readonly best?: number; readonly bound?: number },
+    ) => void;
+  },
+): Promise<{ readonly answer: FindAnswer; readonly proof: Proven }> {
+  const { task, world, until, seed, say } = question;
+  const host = { parts: task.parts, world, until };
+  const onRound = (best: number): void => say("search", 0.3, { best });
+  const prove = (found: Found, offset: number): Promise<Proven> => {
+    say("bound", 0.6, { best: found.chosen.length });
+    return proveFewest(matrix, {
+      ...host,
+      found,
+      eroded: task.eroded,
+      seed: seed + offset,
+      onBound: (bound) => say("bound", 0.7, { bound }),
+    });
+  };
+  const answer = await findStrict(matrix, { ...host, seed, onRound });
+  const proof = await prove(answer.best, 0);
+  const met = proof.found.cost - proof.bound <= 1e-6;
+  if (met || proof.found.holes.length > 0 || world.cancelled() || world.now() >= until)
+    return { answer, proof };
+  say("search", 0.75, { best: proof.found.chosen.length, bound: proof.bound });
+  const again = await findStrict(matrix, {
+    ...host,
+    seed: seed + 1,
+    start: proof.found.chosen,
+    patience: PATIENT,
+    enough: proof.bound,
+    onRound,
+  });
+  const better = again.best.holes.length === 0 && again.best.cost < proof.found.cost - 1e-9;
+  if (!better) return { answer, proof };
+  const second = await prove(again.best, 1);
+  return { answer, proof: { ...second, bound: Math.max(proof.bound, second.bound) } };
 }
 
 /** Samples of a small room lie closer: about this many in all. */
