@@ -30,7 +30,7 @@ export interface FindQuestion {
   readonly until: number;
   readonly seed: number;
   readonly start?: readonly number[];
-  /** Exchanges after the last better layout; by default as many as suit the size. */
+  /** Exchanges after the last better layout; by default few: a proof follows. */
   readonly patience?: number;
   /** A bound that is known: a layout at it cannot be beaten. */
   readonly enough?: number;
@@ -58,8 +58,8 @@ export async function findStrict(matrix: Matrix, question: FindQuestion): Promis
     ...(question.start === undefined ? {} : { start: question.start }),
   });
   const size = model.rows.reduce((sum, row) => sum + row.length, 0);
-  const patience = question.patience ?? patienceFor(size);
   const slice = Math.max(20, Math.round(3e6 / (size + 3e4)));
+  const patience = question.patience ?? QUICK * slice;
   const over = (): boolean => world.cancelled() || world.now() >= until;
   const cheapest = Math.min(...model.costs.filter((cost) => cost > 0), Number.MAX_VALUE);
   const found = (chosen: readonly number[], holes: readonly Hole[]): Found => ({
@@ -134,8 +134,8 @@ export async function findStrict(matrix: Matrix, question: FindQuestion): Promis
 /** Rounds of greedy filling at most; each closes what the last left open, so that few are needed. */
 const GREEDY_ROUNDS = 40;
 
-/** Exchanges after the last better layout: in all but halls the solver proves, or finds the better layout, in less time than more exchanges take. */
-const patienceFor = (size: number): number => (size < 600_000 ? 600 : PATIENT);
+/** Slices of exchanges after the last better layout in a first search: the solver then proves, or finds the better layout, in less time than more take. */
+const QUICK = 6;
 
 /** Exchanges of a search that is left with all the time there is. */
 export const PATIENT = 20_000;
