@@ -1,4 +1,5 @@
 import type { ReactNode } from "react";
+import "./cards.css";
 
 /** A small table of what was calculated: words left, figures right. */
 export function Figures({ rows }: { readonly rows: readonly (readonly [string, ReactNode])[] }) {

@@ -5,7 +5,7 @@ import type { Pixel } from "../view.ts";
 import type { Lettering } from "./lettering.ts";
 import { smallScale } from "./marks.ts";
 import { faded, mixed } from "./palette.ts";
-import { family, inMetres, inPixels, onScreen, pixelOf, type Surface } from "./surface.ts";
+import { family, inMetres, inPixels, onScreen, pixelOf, type Surface, textWidth } from "./surface.ts";
 
 /** Paints what does not move while a device is dragged: walls, rooms, openings, obstacles, grid. */
 export function paintBase(surface: Surface, scene: Scene): void {
@@ -75,20 +75,21 @@ export function paintBase(surface: Surface, scene: Scene): void {
   context.stroke(scene.swings);
 }
 
+const titleFont = `600 13px ${family}`;
+
 /** Names of rooms and obstacles, in pixels, left out where there is no room for them. */
 export function paintNames(
   surface: Surface,
   scene: Scene,
   to: { readonly units: Units; readonly lettering: Lettering },
 ): void {
-  const { context, view, palette } = surface;
+  const { view, palette } = surface;
   inPixels(surface);
   for (const { room, at, area, span } of scene.labels) {
     const pixel = pixelOf(surface, at);
     if (!onScreen(view, pixel, 120)) continue;
-    context.font = `600 13px ${family}`;
     const space = (span.right - span.left) * view.scale - 10;
-    const fits = (text: string): boolean => text !== "" && context.measureText(text).width < space;
+    const fits = (text: string): boolean => text !== "" && textWidth(surface, text, titleFont) < space;
     const title = room.number ? `${room.number} ${room.name}` : room.name;
     const lines = fits(title)
       ? [title]
@@ -97,16 +98,15 @@ export function paintNames(
         : [room.number || room.name];
     const shown = lines.filter(fits);
     const figure = view.scale > 22 && shown.length > 0 ? areaText(area, to.units) : "";
-    const all = [...shown, ...(figure ? [figure] : [])];
-    const letters = all.map((text, i) => ({
-      text,
-      pixel: { px: pixel.px, py: pixel.py + (i - (all.length - 1) / 2) * 16 },
-      colour: text === figure ? palette.muted : palette.ink,
-      strong: text !== figure,
-    }));
-    const half = Math.max(0, ...all.map((text) => context.measureText(text).width)) / 2 + 4;
-    to.lettering.writeGroup(letters, {
-      shifts: shiftsWithin(
+    const write = (all: readonly string[], otherwise: "cover" | "leave out"): boolean => {
+      const half = Math.max(0, ...all.map((text) => textWidth(surface, text, titleFont))) / 2 + 4;
+      const letters = all.map((text, i) => ({
+        text,
+        pixel: { px: pixel.px, py: pixel.py + (i - (all.length - 1) / 2) * 16 },
+        colour: text === figure ? palette.muted : palette.ink,
+        strong: text !== figure,
+      }));
+      const shifts = shiftsWithin(
         {
           left: (span.left - at[0]) * view.scale + half,
           right: (span.right - at[0]) * view.scale - half,
@@ -114,10 +114,13 @@ export function paintNames(
           bottom: (at[1] - span.bottom) * view.scale - 8 * all.length,
         },
         [-quarter(span, view.scale), 0, quarter(span, view.scale)],
-      ),
-      // In the small picture of a whole storey a name that covers a sign tells less than the sign.
-      otherwise: view.scale < smallScale ? "leave out" : "cover",
-    });
+      );
+      return to.lettering.writeGroup(letters, { shifts, otherwise });
+    };
+    if (figure && write([...shown, figure], "leave out")) continue;
+    if (write(shown, "leave out")) continue;
+    // In the small picture of a whole storey a name that covers a sign tells less than the sign.
+    if (view.scale >= smallScale) write(shown.slice(-1), "cover");
   }
 }
 
@@ -147,7 +150,7 @@ export function paintHeights(
   scene: Scene,
   to: { readonly units: Units; readonly lettering: Lettering },
 ): void {
-  const { context, view, palette } = surface;
+  const { view, palette } = surface;
   if (view.scale < 45) return;
   inPixels(surface);
   for (const { obstacle, at, wide } of scene.obstacleLabels) {
@@ -156,10 +159,9 @@ export function paintHeights(
     const height = isRaised(obstacle)
       ? `${lengthText(obstacle.base, to.units)} – ${lengthText(obstacle.top, to.units)}`
       : lengthText(obstacle.top, to.units);
-    context.font = `400 13px ${family}`;
     const space = wide * view.scale - 6;
     const named = view.scale > 70 && obstacle.name ? `${obstacle.name} ${height}` : height;
-    const text = [named, height].find((one) => context.measureText(one).width < space);
+    const text = [named, height].find((one) => textWidth(surface, one, `400 13px ${family}`) < space);
     if (text) to.lettering.write(text, { pixel, colour: palette.muted, rim: "transparent" });
   }
 }

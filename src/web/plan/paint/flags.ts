@@ -62,10 +62,13 @@ function paintFlag(surface: Surface, { flag, head, foot, numbers }: PlacedFlag):
   context.moveTo(foot.px, foot.py);
   context.lineTo(head.px, head.py + 9 * size);
   context.stroke();
-  context.save();
-  context.translate(head.px, head.py);
-  context.scale(size, size);
-  context.translate(-head.px, -head.py);
+  // Saving and restoring costs more than the flag: only where it is drawn smaller.
+  if (size !== 1) {
+    context.save();
+    context.translate(head.px, head.py);
+    context.scale(size, size);
+    context.translate(-head.px, -head.py);
+  }
   const text = String(flag.number);
   context.beginPath();
   shape(context, flag.severity, { ...head, wide: text.length > 2 ? 4 : 0 });
@@ -90,7 +93,7 @@ function paintFlag(surface: Surface, { flag, head, foot, numbers }: PlacedFlag):
     context.fillStyle = palette.ink;
     context.fillText(more, head.px + 14, head.py - 7);
   }
-  context.restore();
+  if (size !== 1) context.restore();
 }
 
 /** Dark ink on the light hues, light on the dark blue. */

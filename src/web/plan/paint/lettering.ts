@@ -1,5 +1,5 @@
 import type { Pixel } from "../view.ts";
-import { family, type Surface, writeText } from "./surface.ts";
+import { family, type Surface, textWidth, writeText } from "./surface.ts";
 
 export interface Letters {
   readonly pixel: Pixel;
@@ -16,11 +16,15 @@ export interface Lettering {
   readonly block: (middle: Pixel, half: { readonly wide: number; readonly high: number }) => void;
   /** @returns Whether there was room. */
   readonly write: (text: string, letters: Letters) => boolean;
-  /** Writes lines that belong together at the first of the shifts where there is room; else at the first, or not at all. */
+  /**
+   * Writes lines that belong together at the first of the shifts where there is room; else at the first, or not at all.
+   *
+   * @returns Whether they were written.
+   */
   readonly writeGroup: (
     lines: readonly (Letters & { readonly text: string })[],
     where: { readonly shifts: readonly Pixel[]; readonly otherwise: "cover" | "leave out" },
-  ) => void;
+  ) => boolean;
 }
 
 interface Box {
@@ -33,8 +37,7 @@ interface Box {
 export function letteringOn(surface: Surface): Lettering {
   const taken: Box[] = [];
   const boxOf = (text: string, { pixel, size, strong, align }: Letters): Box => {
-    surface.context.font = `${strong ? 600 : 400} ${size ?? 13}px ${family}`;
-    const { width } = surface.context.measureText(text);
+    const width = textWidth(surface, text, `${strong ? 600 : 400} ${size ?? 13}px ${family}`);
     const left = align === "left" ? pixel.px : pixel.px - width / 2;
     const high = (size ?? 13) * 0.62;
     return { left: left - 2, right: left + width + 2, top: pixel.py - high, bottom: pixel.py + high };
@@ -63,10 +66,12 @@ export function letteringOn(surface: Surface): Lettering {
         }));
       const clear = shifts.map(at).find((moved) => moved.every((line) => free(boxOf(line.text, line))));
       const fallback = otherwise === "cover" ? at(shifts[0] ?? { px: 0, py: 0 }) : [];
-      for (const line of clear ?? fallback) {
+      const written = clear ?? fallback;
+      for (const line of written) {
         taken.push(boxOf(line.text, line));
         writeText(surface, line.text, line);
       }
+      return written.length > 0;
     },
   };
 }

@@ -10,6 +10,9 @@ export const smallScale = 18;
 /** Radius of a detector's mark on the screen. */
 export const markRadius = 10;
 
+/** Smallest ring that holds its letter. */
+const leastLettered = 8;
+
 /** The detector: a ring with the class letter B, a notch that shows its turn, the ring doubled where it hears. */
 export function paintDetector(
   surface: Surface,
@@ -19,7 +22,7 @@ export function paintDetector(
   const { context, view, palette } = surface;
   const { px, py } = pixelOf(surface, device.at);
   if (!onScreen(view, { px, py })) return;
-  const radius = view.scale < smallScale ? 7 : markRadius;
+  const radius = view.scale < 10 ? 6 : view.scale < smallScale ? leastLettered : markRadius;
   context.globalAlpha = how.ghost ? 0.55 : 1;
   context.beginPath();
   context.arc(px, py, radius + (how.hears ? 3.5 : 0) + 2, 0, 2 * Math.PI);
@@ -38,8 +41,8 @@ export function paintDetector(
     context.stroke();
   }
   paintNotch(context, { px, py }, { turn: device.turn, radius, ink });
-  if (radius === markRadius) {
-    context.font = `600 12px ${family}`;
+  if (radius >= leastLettered) {
+    context.font = `600 ${radius === markRadius ? 12 : 10}px ${family}`;
     context.textAlign = "center";
     context.textBaseline = "middle";
     context.fillStyle = ink;

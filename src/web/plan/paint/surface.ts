@@ -73,7 +73,25 @@ function spriteOf(
 }
 
 /** Letters that were drawn before the face had loaded are drawn again. */
-export const forgetLetters = (): void => sprites.clear();
+export function forgetLetters(): void {
+  sprites.clear();
+  widths.clear();
+}
+
+const widths = new Map<string, number>();
+const mostWidths = 2000;
+
+/** Width of a text, measured once. [px] */
+export function textWidth({ context }: Surface, text: string, font: string): number {
+  const key = `${font} ${text}`;
+  const known = widths.get(key);
+  if (known !== undefined) return known;
+  context.font = font;
+  const { width } = context.measureText(text);
+  if (widths.size > mostWidths) widths.clear();
+  widths.set(key, width);
+  return width;
+}
 
 /** Writes a text with a rim of the paper's colour, so that no line runs through it. */
 export function writeText(
