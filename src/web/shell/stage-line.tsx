@@ -129,8 +129,7 @@ export function stageOf(finding: Finding): Stage {
   return surveyCodes.test(finding.code) ? "survey" : "place";
 }
 
-const surveyCodes =
-  /^(room|opening|obstacle|outline|storey|floor-piece|dwell-place|job|record|luminaire|source-)/;
+const surveyCodes = /^(room|opening|obstacle|outline|storey|floor-piece|dwell-place|job|record|luminaire)/;
 
 function countsOf(findings: readonly Finding[]): Readonly<Record<Stage, number>> {
   const counts = { survey: 0, place: 0 };

@@ -120,7 +120,8 @@ export function paintNames(
     if (figure && write([...shown, figure], "leave out")) continue;
     if (write(shown, "leave out")) continue;
     // In the small picture of a whole storey a name that covers a sign tells less than the sign.
-    if (view.scale >= smallScale) write(shown.slice(-1), "cover");
+    const short = [room.number || room.name].filter(fits);
+    if (!write(short, "leave out") && view.scale >= smallScale) write(short, "cover");
   }
 }
 
