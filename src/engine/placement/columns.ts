@@ -1,4 +1,4 @@
-import { type DeviceLike, type Scene, type Zone, zoneInScene } from "../coverage/index.ts";
+import { type DeviceLike, type Zone, zoneInScene } from "../coverage/index.ts";
 import {
   type DetectorModel,
   longestReach,
@@ -12,7 +12,7 @@ import type { Metres, Radians } from "../quantity/index.ts";
 import type { Detector } from "../site/index.ts";
 import type { Ceiling } from "./ceiling.ts";
 import type { DemandRow } from "./demand-rows.ts";
-import type { SightBook } from "./sight-book.ts";
+import type { Scenes, SightBook } from "./sight-book.ts";
 
 /** A device that hangs, or that might. */
 export interface Column {
@@ -21,9 +21,6 @@ export interface Column {
   /** The record, for devices that stay where they are. */
   readonly fixed?: Detector;
 }
-
-/** Scene for a state of the doors: "closed", or the id of the one opening whose leaf stands open. */
-export type Scenes = (doors: string) => Scene;
 
 /**
  * Columns for every place, model and turn that may be mounted there.
@@ -142,7 +139,7 @@ export function watchOf(
         within: reach < 0 ? -1 : reach * reach,
         has: (x, y) => {
           has ??=
-            (kind === "sound" ? undefined : options.book?.test(column, { kind, sightHeight, doors })) ??
+            (kind === "sound" ? undefined : options.book?.test(device, { kind, sightHeight, doors })) ??
             zone({ kind, sightHeight, doors }).has;
           return has(x, y);
         },

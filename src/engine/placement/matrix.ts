@@ -1,7 +1,7 @@
-import { type Column, type Scenes, type Watch, watchOf } from "./columns.ts";
+import { type Column, type Watch, watchOf } from "./columns.ts";
 import type { CoverModel, PlacementWorld } from "./contract.ts";
 import type { DemandRow } from "./demand-rows.ts";
-import { sightBook } from "./sight-book.ts";
+import { type Scenes, sightBook } from "./sight-book.ts";
 
 /** Which column covers which row; grows by rows and columns. */
 export interface Matrix {

@@ -1,4 +1,3 @@
-import type { Scenes } from "./columns.ts";
 import type { PlacementWorld } from "./contract.ts";
 import { checkedChoice } from "./cover/incidence.ts";
 import { solveCover } from "./cover/index.ts";
@@ -7,6 +6,7 @@ import { costStep } from "./cover/steps.ts";
 import { type DemandPart, rowAt } from "./demand-rows.ts";
 import { coverable, type Found } from "./find-strict.ts";
 import { type Matrix, matrixOf } from "./matrix.ts";
+import type { Scenes } from "./sight-book.ts";
 import { holesOf } from "./strict.ts";
 
 /** A strict layout with what is proven about it. */

@@ -1,13 +1,15 @@
-import { type SharedSight, sharedSight } from "../coverage/index.ts";
+import { type DeviceLike, type Scene, type SharedSight, sharedSight } from "../coverage/index.ts";
 import { type DetectorModel, longestReach, reachOf, type ZoneKind } from "../detector/index.ts";
 import type { Metres, Radians } from "../quantity/index.ts";
-import type { Column, Scenes } from "./columns.ts";
+
+/** Scene for a state of the doors: "closed", or the id of the one opening whose leaf stands open. */
+export type Scenes = (doors: string) => Scene;
 
 /** Tests that many columns share: sight from one place, reach of one model. */
 export interface SightBook {
-  /** Test of points for a column; undefined where the zone itself must be asked (masks, floors of several heights). */
+  /** Test of points for a device; undefined where the zone itself must be asked (masks, floors of several heights). */
   readonly test: (
-    column: Column,
+    device: DeviceLike,
     question: {
       readonly kind: Exclude<ZoneKind, "sound">;
       readonly sightHeight: Metres;
@@ -36,7 +38,7 @@ export function sightBook(options: {
   const reaches = new Map<string, (dx: Metres, dy: Metres) => boolean>();
   let farthest = 0;
   return {
-    test: ({ device }, { kind, sightHeight, doors }) => {
+    test: (device, { kind, sightHeight, doors }) => {
       if (device.masks.length > 0) return undefined;
       const { at, height, model, turn } = device;
       const needed = farthestOf(model, { kind, height, sightHeight });

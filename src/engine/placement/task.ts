@@ -1,12 +1,13 @@
 import type { Problem } from "../check/index.ts";
 import { doorStates, type Scene, sceneOf } from "../coverage/index.ts";
 import { type PreparedRoom, prepareRoom } from "../coverage/prepared-room.ts";
-import { type DetectorModel, warmthFactor } from "../detector/index.ts";
+import { type DetectorModel, seenReliably } from "../detector/index.ts";
 import { COVER_SKIN } from "../geometry/index.ts";
 import { roomTitle, rounded, type Site } from "../site/index.ts";
-import { type Column, fitsHeight, type Scenes } from "./columns.ts";
+import { type Column, fitsHeight } from "./columns.ts";
 import type { PlacementOptions } from "./contract.ts";
 import { type DemandPart, demandParts } from "./demand-rows.ts";
+import type { Scenes } from "./sight-book.ts";
 
 /** Everything about a room that stays the same while devices are tried in it. */
 export interface RoomTask {
@@ -43,7 +44,8 @@ export function roomTask(site: Site, options: PlacementOptions): RoomTask {
       : site.models.filter((model) => options.models?.includes(model.id));
   const hung = offered.filter((model) => fitsHeight(model, room.ceilingHeight));
   const anyHeight = look.floorPiecesOf(room.id).length > 0 ? offered : hung;
-  const warm = warmthFactor(room.highestTemperature ?? 22) <= 0;
+  // From 30 °C on no number of detectors makes it reliable: none are stacked.
+  const warm = !seenReliably(room.highestTemperature ?? 22);
   const fixed = look.detectorsFor(room.id).flatMap((detector): Column[] => {
     const model = look.modelById.get(detector.model);
     const here = detector.room === room.id;

@@ -114,7 +114,7 @@ const plant: Drawn = {
       use: "plant",
       outline: box(0, 0, 5, 3.88),
       ceilingHeight: 3.2,
-      highestTemperature: 28,
+      highestTemperature: 26,
       noDevices: [box(0, 0, 1.6, 1.4)],
     },
   ],

@@ -15,8 +15,8 @@ export const placementProblems = {
   "too-warm-to-place": {
     severity: "must",
     message:
-      "Room {room} reaches {temperature} °C: bodies are no warmer than the room, and no detector of this kind sees them.",
-    remedy: "Switch this room by hand or by a timer, or correct its highest temperature.",
+      "Room {room} reaches {temperature} °C: body heat will not be seen reliably here, however many detectors hang in it.",
+    remedy: "Switch this room by hand, by a timer or by its door, or correct its highest temperature.",
   },
   "nothing-to-watch": {
     severity: "note",
