@@ -59,7 +59,6 @@ export async function findStrict(matrix: Matrix, question: FindQuestion): Promis
   });
   const size = model.rows.reduce((sum, row) => sum + row.length, 0);
   const slice = Math.max(20, Math.round(3e6 / (size + 3e4)));
-  const patience = question.patience ?? QUICK * slice;
   const over = (): boolean => world.cancelled() || world.now() >= until;
   const cheapest = Math.min(...model.costs.filter((cost) => cost > 0), Number.MAX_VALUE);
   const found = (chosen: readonly number[], holes: readonly Hole[]): Found => ({
@@ -72,10 +71,12 @@ export async function findStrict(matrix: Matrix, question: FindQuestion): Promis
   prices.steps(150, search.best()?.cost ?? found(search.chosen(), []).cost);
   const least = Math.max(question.enough ?? 0, roundedUp(prices.best().bound, costStep(model.costs)));
   await world.breathe();
+  const patienceNow = (): number =>
+    question.patience ?? ((search.best()?.chosen.length ?? 0) > PROVABLE ? PATIENT : QUICK * slice);
   // Samples first: no strict layout costs less than their cover, so that is where to begin.
   for (
     let stale = 0;
-    stale < patience / 4 && !over() && (search.best()?.cost ?? least + 1) > least + 1e-9;
+    stale < patienceNow() / 4 && !over() && (search.best()?.cost ?? least + 1) > least + 1e-9;
   ) {
     if (search.steps(slice) === "cover") {
       search.accept();
@@ -84,6 +85,7 @@ export async function findStrict(matrix: Matrix, question: FindQuestion): Promis
     await world.breathe();
   }
   const base = search.best();
+  const patience = patienceNow();
   // Something to show early: holes filled greedily until there is none. It may take a device too many.
   let best = found(search.chosen(), []);
   for (let round = 0; ; round++) {
@@ -136,6 +138,9 @@ const GREEDY_ROUNDS = 40;
 
 /** Slices of exchanges after the last better layout in a first search: the solver then proves, or finds the better layout, in less time than more take. */
 const QUICK = 6;
+
+/** Layouts of more devices are seldom proven fewest within the time that a person waits: there the search gets the patience at once. */
+const PROVABLE = 10;
 
 /** Exchanges of a search that is left with all the time there is. */
 export const PATIENT = 20_000;

@@ -164,43 +164,42 @@ async function searchAndProve(
   },
 ): Promise<{ readonly answer: FindAnswer; readonly proof: Proven }> {
   const { task, world, until, seed, say } = question;
-  const host = { parts: task.parts, world, until };
+  const host = { parts: task.parts, world };
   const onRound = (best: number): void => say("search", 0.3, { best });
-  const prove = (found: Found, offset: number): Promise<Proven> => {
+  const prove = (found: Found): Promise<Proven> => {
     say("bound", 0.6, { best: found.chosen.length });
-    // In a hall a proof seldom ends: half the time is left for better layouts.
-    const cut = offset === 0 && found.chosen.length > PROVABLE ? (world.now() + until) / 2 : until;
     return proveFewest(matrix, {
       ...host,
-      until: cut,
+      until,
       found,
       eroded: task.eroded,
-      seed: seed + offset,
+      seed,
       onBound: (bound) => say("bound", 0.7, { bound }),
     });
   };
-  const answer = await findStrict(matrix, { ...host, seed, onRound });
-  const proof = await prove(answer.best, 0);
+  const patiently = async (found: Found, more: { readonly until: number; readonly enough: number }) => {
+    const again = await findStrict(matrix, {
+      ...host,
+      ...more,
+      seed: seed + 1,
+      start: found.chosen,
+      patience: PATIENT,
+      onRound,
+    });
+    const better = again.best.holes.length < found.holes.length || again.best.cost < found.cost - 1e-9;
+    return better && again.best.holes.length <= found.holes.length ? again.best : found;
+  };
+  const answer = await findStrict(matrix, { ...host, until, seed, onRound });
+  const proof = await prove(answer.best);
   const met = proof.found.cost - proof.bound <= 1e-6;
   if (met || proof.found.holes.length > 0 || world.cancelled() || world.now() >= until)
     return { answer, proof };
   say("search", 0.75, { best: proof.found.chosen.length, bound: proof.bound });
-  const again = await findStrict(matrix, {
-    ...host,
-    seed: seed + 1,
-    start: proof.found.chosen,
-    patience: PATIENT,
-    enough: proof.bound,
-    onRound,
-  });
-  const better = again.best.holes.length === 0 && again.best.cost < proof.found.cost - 1e-9;
-  if (!better) return { answer, proof };
-  const second = await prove(again.best, 1);
+  const better = await patiently(proof.found, { until, enough: proof.bound });
+  if (better === proof.found) return { answer, proof };
+  const second = await prove(better);
   return { answer, proof: { ...second, bound: Math.max(proof.bound, second.bound) } };
 }
-
-/** Layouts of more devices are seldom proven fewest within the time that a person waits. */
-const PROVABLE = 10;
 
 /** Samples of a small room lie closer: about this many in all. */
 const SAMPLES = 300;
