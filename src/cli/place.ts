@@ -39,7 +39,7 @@ export const place: Command = {
     ["--room NAME|ID", "only this room; may be given several times"],
     ["--seconds S", `longest time for one room; ${usualSeconds} if absent`],
     ["--model ID", "only this model; may be given several times"],
-    ["--bound KIND", "any-position or candidates: for what the bound holds"],
+    ["--bound KIND", "candidates, or any-position (slower): for what the bound holds"],
     ["--seed N", "another start of the search; 1 if absent"],
   ],
   options: {
@@ -154,7 +154,7 @@ function wishOf({ words, values }: Call): Wish | string {
     return `--seconds is a number above 0 and at most ${mostSeconds}`;
   const seed = Number(textValue(values, "seed") ?? 1);
   if (!Number.isSafeInteger(seed) || seed < 0) return "--seed is a whole number";
-  const bound = textValue(values, "bound") ?? "any-position";
+  const bound = textValue(values, "bound") ?? "candidates";
   if (bound !== "any-position" && bound !== "candidates") return "--bound is any-position or candidates";
   return { seconds, seed, bound, models: textValues(values, "model") };
 }
