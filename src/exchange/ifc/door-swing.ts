@@ -1,6 +1,6 @@
 import type { Point } from "#engine";
 import { type IfcModel, refOf, wordOf } from "./model.ts";
-import { type Frame, frameOf } from "./placement.ts";
+import type { Frames } from "./placement.ts";
 import type { Relations } from "./relations.ts";
 
 /** How a door opens, in the door's own frame. */
@@ -24,10 +24,10 @@ export interface DoorSwing {
 export function doorSwing(
   model: IfcModel,
   relations: Relations,
-  door: { id: number; metres: number },
+  door: { id: number; frames: Frames },
 ): DoorSwing | undefined {
   const operation = operationOf(model, relations, door.id);
-  const frame = frameOf(model, refOf(model.values(door.id)[5]), door.metres);
+  const frame = door.frames.of(refOf(model.values(door.id)[5]));
   const along = flat(frame.x);
   const into = flat(frame.y);
   if (!along || !into || Math.abs(frame.z[2]) < 0.99) return undefined;
@@ -43,8 +43,8 @@ export function doorSwing(
 }
 
 /** Direction along the wall that a door's or window's own placement gives, if it stands upright. */
-export function ownDirection(model: IfcModel, id: number, metres: number): Point | undefined {
-  const frame: Frame = frameOf(model, refOf(model.values(id)[5]), metres);
+export function ownDirection(model: IfcModel, id: number, frames: Frames): Point | undefined {
+  const frame = frames.of(refOf(model.values(id)[5]));
   return Math.abs(frame.z[2]) > 0.99 ? flat(frame.x) : undefined;
 }
 

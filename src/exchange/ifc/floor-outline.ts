@@ -1,4 +1,4 @@
-import type { Metres, Outline, Point, Region } from "#engine";
+import type { Metres, Point, Region } from "#engine";
 import type { ElementMesh } from "./kernel.ts";
 import { boxOf, inPiece, regionArea, simplified, unionOf } from "./region.ts";
 
@@ -62,35 +62,57 @@ const soundings = 24;
 
 /** Mean height of the uppermost face over a grid of places on the floor; the way round of the triangles does not matter. [m] */
 const meanTop = (faces: readonly Face[], region: Region): Metres | undefined => {
-  const [x1, y1, x2, y2] = boxOf(region[0]!.outline);
-  const step = Math.max(x2 - x1, y2 - y1) / soundings;
-  let [sum, count] = [0, 0];
-  for (let x = x1 + step / 2; x < x2; x += step) {
-    for (let y = y1 + step / 2; y < y2; y += step) {
+  const box = boxOf(region[0]!.outline);
+  const step = Math.max(box[2] - box[0], box[3] - box[1]) / soundings;
+  const over = coverings(faces);
+  let sum = 0;
+  let count = 0;
+  for (let x = box[0] + step / 2; x < box[2]; x += step) {
+    for (let y = box[1] + step / 2; y < box[3]; y += step) {
       if (!region.some((piece) => inPiece([x, y], piece))) continue;
-      const tops = faces.flatMap((face) => heightAt(face, [x, y]) ?? []);
-      if (tops.length < 2) continue;
-      sum += Math.max(...tops);
+      const top = topAt(over, x, y);
+      if (top === undefined) continue;
+      sum += top;
       count++;
     }
   }
   return count > 0 ? sum / count : undefined;
 };
 
-/** Height of a face above a place, undefined where it does not lie over it. [m] */
-const heightAt = (face: Face, at: Point): Metres | undefined => {
-  const [a, b, c] = face.ring as [Point, Point, Point];
-  const whole = (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
-  if (Math.abs(whole) < 1e-10) return undefined;
-  const v = ((at[0] - a[0]) * (c[1] - a[1]) - (at[1] - a[1]) * (c[0] - a[0])) / whole;
-  const w = ((b[0] - a[0]) * (at[1] - a[1]) - (b[1] - a[1]) * (at[0] - a[0])) / whole;
-  if (v < 0 || w < 0 || v + w > 1) return undefined;
-  const [az, bz, cz] = face.heights;
-  return az + v * (bz - az) + w * (cz - az);
+/**
+ * What lies over the floor, nine numbers a face: share of its second corner v = n0 + n1·x + n2·y, of its third likewise,
+ * height z = n6 + n7·v + n8·w. One flat list, because this runs once a file, before any of it has been compiled.
+ */
+const coverings = (faces: readonly Face[]): Float64Array => {
+  const standing = faces.filter((face) => face.area > 5e-11);
+  const list = new Float64Array(9 * standing.length);
+  standing.forEach(({ ring: [a, b, c], heights: [az, bz, cz] }, i) => {
+    const whole = (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
+    const [vx, vy] = [(c[1] - a[1]) / whole, -(c[0] - a[0]) / whole];
+    const [wx, wy] = [-(b[1] - a[1]) / whole, (b[0] - a[0]) / whole];
+    list.set([-vx * a[0] - vy * a[1], vx, vy, -wx * a[0] - wy * a[1], wx, wy, az, bz - az, cz - az], 9 * i);
+  });
+  return list;
+};
+
+/** Height of the uppermost face over a place; undefined where not both a floor and a ceiling lie over it. [m] */
+const topAt = (n: Float64Array, x: Metres, y: Metres): Metres | undefined => {
+  let over = 0;
+  let top = -Infinity;
+  for (let i = 0; i < n.length; i += 9) {
+    const v = n[i]! + n[i + 1]! * x + n[i + 2]! * y;
+    if (v < 0) continue;
+    const w = n[i + 3]! + n[i + 4]! * x + n[i + 5]! * y;
+    if (w < 0 || v + w > 1) continue;
+    over++;
+    const height = n[i + 6]! + n[i + 7]! * v + n[i + 8]! * w;
+    if (height > top) top = height;
+  }
+  return over < 2 ? undefined : top;
 };
 
 interface Face {
-  readonly ring: Outline;
+  readonly ring: readonly [Point, Point, Point];
   /** Area of the projection. [m²] */
   readonly area: number;
   readonly low: Metres;
@@ -102,15 +124,19 @@ interface Face {
 const facesOf = ({ corners, triangles }: ElementMesh["parts"][number]): Face[] => {
   const faces: Face[] = [];
   for (let t = 0; t < triangles.length; t += 3) {
-    const [i, j, k] = [triangles[t]! * 3, triangles[t + 1]! * 3, triangles[t + 2]! * 3];
+    const i = triangles[t]! * 3;
+    const j = triangles[t + 1]! * 3;
+    const k = triangles[t + 2]! * 3;
     const a: Point = [corners[i]!, corners[i + 1]!];
     const b: Point = [corners[j]!, corners[j + 1]!];
     const c: Point = [corners[k]!, corners[k + 1]!];
-    const [az, bz, cz] = [corners[i + 2]!, corners[j + 2]!, corners[k + 2]!];
+    const az = corners[i + 2]!;
+    const bz = corners[j + 2]!;
+    const cz = corners[k + 2]!;
     const nx = (b[1] - a[1]) * (cz - az) - (bz - az) * (c[1] - a[1]);
     const ny = (bz - az) * (c[0] - a[0]) - (b[0] - a[0]) * (cz - az);
     const nz = (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
-    const size = Math.hypot(nx, ny, nz);
+    const size = Math.sqrt(nx * nx + ny * ny + nz * nz);
     if (!(size > 1e-10)) continue;
     faces.push({
       ring: [a, b, c],

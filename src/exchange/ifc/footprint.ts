@@ -1,6 +1,7 @@
 import type { Metres, Outline, Point, Region } from "#engine";
 import type { ElementMesh } from "./kernel.ts";
 import { hullOf, pieceArea, simplified, unionOf } from "./region.ts";
+import { tidy } from "./tidy.ts";
 
 /** A body seen from above, with its heights in the file's world. */
 export interface Footprint {
@@ -27,10 +28,10 @@ export function footprintOf(mesh: ElementMesh, corners: number): Footprint | und
   for (const part of mesh.parts) {
     triangles += part.triangles.length / 3;
     for (let i = 0; i < part.corners.length; i += 3) {
-      const [x, y, z] = [part.corners[i]!, part.corners[i + 1]!, part.corners[i + 2]!];
-      if (!Number.isFinite(x + y + z)) return undefined;
-      low = Math.min(low, z);
-      high = Math.max(high, z);
+      const z = part.corners[i + 2]!;
+      if (!Number.isFinite(part.corners[i]! + part.corners[i + 1]! + z)) return undefined;
+      if (z < low) low = z;
+      if (z > high) high = z;
     }
   }
   const exact = triangles <= mostTriangles ? silhouette(mesh) : [];
@@ -42,6 +43,50 @@ export function footprintOf(mesh: ElementMesh, corners: number): Footprint | und
   const kept = outlines.filter((ring) => ring.length >= 3).map((ring) => fewerCorners(ring, corners));
   return kept.length === 0 || !(high > low) ? undefined : { outlines: kept, low, high };
 }
+
+/**
+ * Footprints of many bodies, each shape's worked out once: a building has its chairs and desks by the dozen, and one that
+ * was only shifted has the same silhouette.
+ */
+export function footprintBook(corners: number): (mesh: ElementMesh) => Footprint | undefined {
+  const known = new Map<string, { mesh: ElementMesh; footprint: Footprint }[]>();
+  return (mesh) => {
+    const key = mesh.parts.map((part) => part.shape).join();
+    const alike = known.get(key) ?? [];
+    for (const { mesh: other, footprint } of alike) {
+      const shift = shiftBetween(other, mesh);
+      if (shift) return shifted(footprint, shift);
+    }
+    const footprint = footprintOf(mesh, corners);
+    if (footprint) known.set(key, [...alike, { mesh, footprint }]);
+    return footprint;
+  };
+}
+
+type Shift = readonly [number, number, number];
+
+/** By how much a body of the same shapes was shifted; undefined where it was turned, too. */
+const shiftBetween = (from: ElementMesh, to: ElementMesh): Shift | undefined => {
+  const [p, q] = [from.parts[0]?.corners, to.parts[0]?.corners];
+  if (!p || !q || p.length === 0) return undefined;
+  const shift: Shift = [q[0]! - p[0]!, q[1]! - p[1]!, q[2]! - p[2]!];
+  for (let k = 0; k < from.parts.length; k++) {
+    const a = from.parts[k]!.corners;
+    const b = to.parts[k]!.corners;
+    if (a.length !== b.length) return undefined;
+    for (let i = 0; i < a.length; i++) {
+      // Written so that NaN is no match.
+      if (!(Math.abs(b[i]! - a[i]! - shift[i % 3]!) < 1e-6)) return undefined;
+    }
+  }
+  return shift;
+};
+
+const shifted = ({ outlines, low, high }: Footprint, [dx, dy, dz]: Shift): Footprint => ({
+  outlines: outlines.map((ring) => ring.map(([x, y]): Point => [tidy(x + dx), tidy(y + dy)])),
+  low: low + dz,
+  high: high + dz,
+});
 
 /** Least area in plan that stands in anybody's way. [m²] */
 const speck = 1e-3;
@@ -59,19 +104,17 @@ const silhouette = (mesh: ElementMesh): Region => {
   const rings: Outline[] = [];
   for (const { corners, triangles } of mesh.parts) {
     for (let t = 0; t < triangles.length; t += 3) {
-      const ring = [0, 1, 2].map((k): Point => {
-        const i = triangles[t + k]! * 3;
-        return [corners[i]!, corners[i + 1]!];
-      });
-      if (Math.abs(area(ring)) > 1e-7) rings.push(ring);
+      const i = triangles[t]! * 3;
+      const j = triangles[t + 1]! * 3;
+      const k = triangles[t + 2]! * 3;
+      const a: Point = [corners[i]!, corners[i + 1]!];
+      const b: Point = [corners[j]!, corners[j + 1]!];
+      const c: Point = [corners[k]!, corners[k + 1]!];
+      const twice = (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
+      if (Math.abs(twice) > 2e-7) rings.push([a, b, c]);
     }
   }
   return unionOf(rings);
-};
-
-const area = (ring: Outline): number => {
-  const [a, b, c] = ring as [Point, Point, Point];
-  return ((b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])) / 2;
 };
 
 const plan = (mesh: ElementMesh): Point[] =>

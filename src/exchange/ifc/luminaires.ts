@@ -3,7 +3,7 @@ import type { Identities } from "./identities.ts";
 import type { ElementMesh } from "./kernel.ts";
 import type { LeftOutList } from "./left-out.ts";
 import { type IfcModel, refOf, textOf } from "./model.ts";
-import { frameOf } from "./placement.ts";
+import type { Frames } from "./placement.ts";
 import { type PlanBox, planBox } from "./plan-box.ts";
 import { inPiece } from "./region.ts";
 import { type Relations, storeyOf } from "./relations.ts";
@@ -16,7 +16,7 @@ import { tidy } from "./tidy.ts";
 export interface LuminaireContext {
   readonly model: IfcModel;
   readonly relations: Relations;
-  readonly metres: number;
+  readonly frames: Frames;
   readonly storeys: readonly ReadStorey[];
   readonly rooms: readonly ReadRoom[];
   readonly identities: Identities;
@@ -86,7 +86,7 @@ export function readLuminaires(
 const pointBox = (id: number, context: LuminaireContext): PlanBox | undefined => {
   const placement = refOf(context.model.values(id)[5]);
   if (placement === undefined) return undefined;
-  const [x, y, z] = frameOf(context.model, placement, context.metres).origin;
+  const [x, y, z] = context.frames.of(placement).origin;
   return Number.isFinite(x + y + z)
     ? { centre: [x, y], along: [1, 0], length: 0, width: 0, low: z, high: z }
     : undefined;

@@ -4,6 +4,7 @@ import type { Identities } from "./identities.ts";
 import type { ElementMesh } from "./kernel.ts";
 import type { LeftOutList } from "./left-out.ts";
 import { type IfcModel, textOf } from "./model.ts";
+import type { Frames } from "./placement.ts";
 import { type PlanBox, planBox } from "./plan-box.ts";
 import type { Relations } from "./relations.ts";
 import type { ReadRoom } from "./rooms.ts";
@@ -13,7 +14,7 @@ import { facesBeside, framesOf, type OpeningFrame, type WallFace } from "./wall-
 export interface OpeningContext {
   readonly model: IfcModel;
   readonly relations: Relations;
-  readonly metres: number;
+  readonly frames: Frames;
   readonly rooms: readonly ReadRoom[];
   readonly identities: Identities;
   readonly leftOut: LeftOutList;
@@ -96,8 +97,8 @@ const bestFrame = (
   context: OpeningContext,
 ): { frame: OpeningFrame; faces: readonly WallFace[] } => {
   const direction =
-    (hole.filling !== undefined && ownDirection(context.model, hole.filling, context.metres)) ||
-    (hole.host !== undefined && ownDirection(context.model, hole.host, context.metres)) ||
+    (hole.filling !== undefined && ownDirection(context.model, hole.filling, context.frames)) ||
+    (hole.host !== undefined && ownDirection(context.model, hole.host, context.frames)) ||
     box.along;
   const ways = framesOf(box).map((frame) => ({ frame, faces: facesBeside(frame, context.rooms) }));
   const score = (way: { frame: OpeningFrame; faces: readonly WallFace[] }): number => {
@@ -167,7 +168,7 @@ const oneOpening = (
   const ends = onOutline(first, frame, pair);
   const swing =
     kind === "door"
-      ? doorSwing(context.model, context.relations, { id: hole.filling!, metres: context.metres })
+      ? doorSwing(context.model, context.relations, { id: hole.filling!, frames: context.frames })
       : undefined;
   if (kind === "door" && !swing) context.assumed.count++;
   const rooms: Opening["rooms"] = [first.room.room.id, second?.room.room.id ?? null];

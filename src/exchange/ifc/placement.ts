@@ -12,24 +12,35 @@ export type Vector = readonly [number, number, number];
 
 export const worldFrame: Frame = { origin: [0, 0, 0], x: [1, 0, 0], y: [0, 1, 0], z: [0, 0, 1] };
 
+/** Frames of the placements of one file in the world; each is worked out once. */
+export interface Frames {
+  /** Frame of an IfcObjectPlacement by its instance name, through all of its parents; undefined: the world itself. */
+  of(placement: number | undefined): Frame;
+}
+
 /**
- * Frame of an IfcObjectPlacement in the world, through all of its parents.
+ * Look-up of the frames of a file.
  *
- * @param placement - Instance name of the placement; undefined: the world itself.
  * @param metres - Metres in one unit of the file.
  * @source ISO-16739, IfcLocalPlacement
  */
-export function frameOf(model: IfcModel, placement: number | undefined, metres: number): Frame {
-  const chain: Frame[] = [];
-  let at = placement;
-  while (at !== undefined && chain.length < 64) {
-    if (model.type(at) !== "IFCLOCALPLACEMENT") break;
-    const [parent, relative] = model.values(at);
-    chain.push(axisFrame(model, refOf(relative), metres));
-    at = refOf(parent);
-  }
-  return chain.reduceRight(within, worldFrame);
+export function framesIn(model: IfcModel, metres: number): Frames {
+  const known = new Map<number, Frame>();
+  const of = (placement: number | undefined, depth: number): Frame => {
+    if (placement === undefined || depth > deepest || model.type(placement) !== "IFCLOCALPLACEMENT")
+      return worldFrame;
+    const before = known.get(placement);
+    if (before) return before;
+    const values = model.values(placement);
+    const frame = within(of(refOf(values[0]), depth + 1), axisFrame(model, refOf(values[1]), metres));
+    known.set(placement, frame);
+    return frame;
+  };
+  return { of: (placement) => of(placement, 1) };
 }
+
+/** Placements nest about six deep: site, building, storey, wall, opening, door. Beyond this the outer ones are passed over. */
+const deepest = 64;
 
 const axisFrame = (model: IfcModel, id: number | undefined, metres: number): Frame => {
   if (id === undefined) return worldFrame;

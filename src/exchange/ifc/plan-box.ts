@@ -20,11 +20,13 @@ export function planBox(mesh: ElementMesh): PlanBox | undefined {
   let [low, high] = [Infinity, -Infinity];
   for (const { corners } of mesh.parts) {
     for (let i = 0; i < corners.length; i += 3) {
-      const [x, y, z] = [corners[i]!, corners[i + 1]!, corners[i + 2]!];
+      const x = corners[i]!;
+      const y = corners[i + 1]!;
+      const z = corners[i + 2]!;
       if (!Number.isFinite(x + y + z)) return undefined;
       points.push([x, y]);
-      low = Math.min(low, z);
-      high = Math.max(high, z);
+      if (z < low) low = z;
+      if (z > high) high = z;
     }
   }
   const hull = hullOf(points);

@@ -8,6 +8,7 @@ import type { ReadLimits } from "./limits.ts";
 import { luminairesOf, readLuminaires } from "./luminaires.ts";
 import type { IfcModel } from "./model.ts";
 import { readOpenings, wallHoles } from "./openings.ts";
+import { type Frames, framesIn } from "./placement.ts";
 import { type Relations, relationsOf, storeyOf } from "./relations.ts";
 import { readRooms } from "./rooms.ts";
 import { nearOrigin } from "./shift.ts";
@@ -28,7 +29,7 @@ export interface BuildingContext {
 export interface Reading {
   readonly model: IfcModel;
   readonly relations: Relations;
-  readonly metres: number;
+  readonly frames: Frames;
   readonly storeys: readonly ReadStorey[];
   readonly identities: Identities;
   readonly leftOut: LeftOutList;
@@ -48,8 +49,9 @@ export function readBuilding(model: IfcModel, context: BuildingContext): ImportR
   if (!unit) notes.push({ code: "ifc-no-unit", values: {} });
   const metres = unit?.metres ?? 1;
   const names = identities();
-  const found = readStoreys(model, relations, { metres, identities: names });
-  const base = { model, relations, metres, identities: names, leftOut: leftOutList(), notes, limits };
+  const frames = framesIn(model, metres);
+  const found = readStoreys(model, relations, { metres, frames, identities: names });
+  const base = { model, relations, frames, identities: names, leftOut: leftOutList(), notes, limits };
 
   progress("rooms", 0.2);
   const spaces = model.ids("IFCSPACE");

@@ -103,17 +103,23 @@ export function distanceToSegment(p: Point, a: Point, b: Point): number {
   const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
   const length2 = dx * dx + dy * dy;
   const t = length2 === 0 ? 0 : Math.max(0, Math.min(1, ((p[0] - a[0]) * dx + (p[1] - a[1]) * dy) / length2));
-  return Math.hypot(p[0] - a[0] - t * dx, p[1] - a[1] - t * dy);
+  const [ox, oy] = [p[0] - a[0] - t * dx, p[1] - a[1] - t * dy];
+  return Math.sqrt(ox * ox + oy * oy);
 }
 
+/** Least x, least y, largest x, largest y. [m] */
+export type Box = readonly [Metres, Metres, Metres, Metres];
+
 /** Least and largest x and y of a ring. */
-export function boxOf(ring: Outline): readonly [number, number, number, number] {
+export function boxOf(ring: Outline): Box {
   let [x1, y1, x2, y2] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (const [x, y] of ring) {
-    x1 = Math.min(x1, x);
-    y1 = Math.min(y1, y);
-    x2 = Math.max(x2, x);
-    y2 = Math.max(y2, y);
+  for (const point of ring) {
+    const x = point[0];
+    const y = point[1];
+    if (x < x1) x1 = x;
+    if (x > x2) x2 = x;
+    if (y < y1) y1 = y;
+    if (y > y2) y2 = y;
   }
   return [x1, y1, x2, y2];
 }

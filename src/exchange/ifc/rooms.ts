@@ -4,7 +4,7 @@ import type { Identities } from "./identities.ts";
 import type { ElementMesh } from "./kernel.ts";
 import type { LeftOutList } from "./left-out.ts";
 import { type IfcModel, textOf, wordOf } from "./model.ts";
-import { boxOf, pieceArea, regionArea, sharedOf, simplified } from "./region.ts";
+import { type Box, boxOf, pieceArea, regionArea, sharedOf, simplified } from "./region.ts";
 import { type Relations, storeyOf } from "./relations.ts";
 import { notARoom, roomUse } from "./room-use.ts";
 import { type ReadStorey, storeyAt } from "./storeys.ts";
@@ -15,6 +15,8 @@ export interface ReadRoom {
   readonly step: number;
   readonly room: Room;
   readonly piece: Piece;
+  /** Least and largest x and y of the outline. [m] */
+  readonly box: Box;
   /** Floor in the file's world. [m] */
   readonly level: Metres;
   readonly area: number;
@@ -115,7 +117,16 @@ const oneRoom = (space: Space, context: RoomContext): ReadRoom[] => {
     demand: { catch: true, walk: true, hold: true },
     noDevices: [],
   };
-  return [{ step, room, piece: piece.piece, level: floor.floor, area: pieceArea(piece.piece) }];
+  return [
+    {
+      step,
+      room,
+      piece: piece.piece,
+      box: boxOf(piece.piece.outline),
+      level: floor.floor,
+      area: pieceArea(piece.piece),
+    },
+  ];
 };
 
 const cornerCount = (piece: Piece): number =>
@@ -142,7 +153,7 @@ const withoutDoubles = (rooms: readonly ReadRoom[], context: RoomContext): reado
       (other) =>
         other.room.storey === room.room.storey &&
         Math.abs(other.level - room.level) < 1 &&
-        boxesMeet(room.piece, other.piece),
+        boxesMeet(room.box, other.box),
     );
     const shared = near.map((other) => ({ other, area: regionArea(sharedOf([room.piece], [other.piece])) }));
     const double = shared.find(({ other, area }) => area > 0.95 * Math.max(room.area, other.area));
@@ -164,7 +175,4 @@ const withoutDoubles = (rooms: readonly ReadRoom[], context: RoomContext): reado
   return kept;
 };
 
-const boxesMeet = (a: Piece, b: Piece): boolean => {
-  const [p, q] = [boxOf(a.outline), boxOf(b.outline)];
-  return p[0] < q[2] && q[0] < p[2] && p[1] < q[3] && q[1] < p[3];
-};
+const boxesMeet = (p: Box, q: Box): boolean => p[0] < q[2] && q[0] < p[2] && p[1] < q[3] && q[1] < p[3];

@@ -69,7 +69,7 @@ class ValueReader {
     }
     if (c === 35) {
       this.at++;
-      return { ref: Number(this.run(digit)) };
+      return { ref: this.whole() };
     }
     if (c === 46) {
       this.at++;
@@ -106,6 +106,19 @@ class ValueReader {
     }
     this.at = to + 1;
     return stepText(bytes, from, to);
+  }
+
+  /** Digits as a whole number: most parameters are references. */
+  private whole(): number {
+    const { bytes, end } = this;
+    let value = 0;
+    while (this.at < end) {
+      const c = bytes[this.at]!;
+      if (c < 48 || c > 57) break;
+      value = value * 10 + (c - 48);
+      this.at++;
+    }
+    return value;
   }
 
   private run(allowed: (c: number) => boolean): string {

@@ -2,7 +2,7 @@ import type { Metres, Storey } from "#engine";
 import type { Identities } from "./identities.ts";
 import type { ElementMesh } from "./kernel.ts";
 import { type IfcModel, numberOf, refOf, textOf } from "./model.ts";
-import { frameOf } from "./placement.ts";
+import type { Frames } from "./placement.ts";
 import type { Relations } from "./relations.ts";
 import { tidy } from "./tidy.ts";
 
@@ -18,12 +18,12 @@ export interface ReadStorey {
 export function readStoreys(
   model: IfcModel,
   relations: Relations,
-  context: { metres: number; identities: Identities },
+  context: { metres: number; frames: Frames; identities: Identities },
 ): readonly ReadStorey[] {
   const several = model.ids("IFCBUILDING").length > 1;
   const read = model.ids("IFCBUILDINGSTOREY").map((step): ReadStorey => {
     const values = model.values(step);
-    const frame = frameOf(model, refOf(values[5]), context.metres);
+    const frame = context.frames.of(refOf(values[5]));
     const stated = numberOf(values[9]);
     const name = textOf(values[2]) || textOf(values[7]) || `Storey ${step}`;
     const building = relations.wholeOf.get(step);
@@ -45,13 +45,9 @@ export function readStoreys(
 }
 
 /** Stands in where the file names no storeys: the ground floor of its first building. `step` stays undefined. */
-const madeUp = (model: IfcModel, context: { metres: number; identities: Identities }): ReadStorey => {
+const madeUp = (model: IfcModel, context: { frames: Frames; identities: Identities }): ReadStorey => {
   const building = model.ids("IFCBUILDING", "IFCSITE")[0];
-  const frame = frameOf(
-    model,
-    building === undefined ? undefined : refOf(model.values(building)[5]),
-    context.metres,
-  );
+  const frame = context.frames.of(building === undefined ? undefined : refOf(model.values(building)[5]));
   const id = context.identities.take("", "storey-1", "Storey");
   return { step: undefined, storey: { id, name: "Storey 1", elevation: 0 }, level: frame.origin[2] };
 };

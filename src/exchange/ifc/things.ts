@@ -4,18 +4,19 @@ import {
   type Metres,
   type Obstacle,
   type Outline,
+  type Piece,
   type Point,
   type Problem,
   planningDefaults,
 } from "#engine";
-import { type Footprint, fewerCorners, footprintOf } from "./footprint.ts";
+import { type Footprint, fewerCorners, footprintBook } from "./footprint.ts";
 import type { Identities } from "./identities.ts";
 import type { ElementMesh } from "./kernel.ts";
 import type { LeftOutList } from "./left-out.ts";
 import type { ReadLimits } from "./limits.ts";
 import { type IfcModel, textOf } from "./model.ts";
 import { boxAround } from "./plan-box.ts";
-import { boxOf, distanceToSegment, inPiece, pieceArea, ringArea, sharedOf } from "./region.ts";
+import { type Box, boxOf, distanceToSegment, inPiece, pieceArea, ringArea, sharedOf } from "./region.ts";
 import { type Relations, typeNameOf } from "./relations.ts";
 import type { ReadRoom } from "./rooms.ts";
 import { isSwitch, standsOnFloor, type ThingKind, thingKind } from "./thing-kinds.ts";
@@ -83,7 +84,8 @@ export function readThings(
   meshes: ReadonlyMap<number, ElementMesh>,
   context: ThingContext,
 ): ReadThings {
-  const found = things.map((id) => readThing(id, meshes.get(id), context));
+  const book = { ...context, footprintOf: footprintBook(context.limits.obstacleCorners) };
+  const found = things.map((id) => readThing(id, meshes.get(id), book));
   const dwellPlaces = withoutDoubleSeats(found.flatMap((each) => each.dwellPlaces));
   if (dwellPlaces.length > 0)
     context.notes.push({ code: "ifc-dwell-guessed", values: { count: dwellPlaces.length } });
@@ -96,13 +98,17 @@ export function readThings(
 
 const none: ReadThings = { obstacles: [], dwellPlaces: [], interference: [] };
 
-function readThing(id: number, mesh: ElementMesh | undefined, context: ThingContext): ReadThings {
-  const { model, relations, leftOut, limits } = context;
+function readThing(
+  id: number,
+  mesh: ElementMesh | undefined,
+  context: ThingContext & { readonly footprintOf: (mesh: ElementMesh) => Footprint | undefined },
+): ReadThings {
+  const { model, relations, leftOut } = context;
   const type = model.type(id);
   const names = namesOf(model, relations, id);
   const kind = thingKind(names, type);
   const what = trade(type, kind);
-  const footprint = mesh && footprintOf(mesh, limits.obstacleCorners);
+  const footprint = mesh && context.footprintOf(mesh);
   if (!footprint) {
     leftOut.add(what, "it has no shape");
     return none;
@@ -164,8 +170,12 @@ const placesOf = (
       const base = Math.max(0, footprint.low - room.level);
       const top = Math.min(room.room.ceilingHeight, footprint.high - room.level);
       if (!(top - base > 0.01)) continue;
-      const [a1, b1, a2, b2] = boxOf(room.piece.outline);
+      const [a1, b1, a2, b2] = room.box;
       if (x1 >= a2 || x2 <= a1 || y1 >= b2 || y2 <= b1) continue;
+      if (whollyIn(outline, [x1, y1, x2, y2], room.piece)) {
+        places.push({ room, outline, area: whole, base: tidy(base), top: tidy(top) });
+        continue;
+      }
       for (const piece of sharedOf([{ outline, holes: [] }], [room.piece])) {
         const area = pieceArea(piece);
         if (area < Math.min(leastPart, whole / 2)) continue;
@@ -177,6 +187,20 @@ const placesOf = (
   places.sort((p, q) => q.area - p.area);
   return spread === "every room" ? places : places.filter((place) => place.room === places[0]!.room);
 };
+
+/** Whether a ring lies in a piece whose own edges all pass clear of the ring's box: nothing is left to cut. */
+const whollyIn = (ring: Outline, [x1, y1, x2, y2]: Box, piece: Piece): boolean =>
+  [piece.outline, ...piece.holes].every((edge) =>
+    edge.every((a, i) => {
+      const b = edge[(i + 1) % edge.length]!;
+      return (
+        (a[0] < x1 && b[0] < x1) ||
+        (a[0] > x2 && b[0] > x2) ||
+        (a[1] < y1 && b[1] < y1) ||
+        (a[1] > y2 && b[1] > y2)
+      );
+    }),
+  ) && inPiece(ring[0]!, piece);
 
 /** A smaller part of a thing that reaches into a room is drawing noise. [m²] */
 const leastPart = 0.005;

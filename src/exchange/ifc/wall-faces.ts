@@ -1,6 +1,5 @@
 import type { Metres, Outline, Point } from "#engine";
 import type { PlanBox } from "./plan-box.ts";
-import { boxOf } from "./region.ts";
 import type { ReadRoom } from "./rooms.ts";
 
 /** A straight part of a room's outline beside an opening. `s` runs along the opening from its middle, `t` across it. */
@@ -49,7 +48,7 @@ export function facesBeside(frame: OpeningFrame, rooms: readonly ReadRoom[]): re
   const size = frame.length / 2 + frame.depth / 2 + reach;
   const faces: WallFace[] = [];
   for (const room of rooms) {
-    const [x1, y1, x2, y2] = boxOf(room.piece.outline);
+    const [x1, y1, x2, y2] = room.box;
     if (centre[0] < x1 - size || centre[0] > x2 + size || centre[1] < y1 - size || centre[1] > y2 + size)
       continue;
     const shared =
@@ -64,28 +63,29 @@ const ringFaces = (frame: OpeningFrame, room: ReadRoom, ring: Outline): WallFace
   const { centre, along: u, length, depth } = frame;
   const n: Point = [-u[1], u[0]];
   const faces: WallFace[] = [];
-  ring.forEach((a, i) => {
-    const b = ring[(i + 1) % ring.length]!;
-    const size = Math.hypot(b[0] - a[0], b[1] - a[1]);
+  const least = Math.min(leastStretch, length / 2);
+  for (let i = 0; i < ring.length; i++) {
+    const a = ring[i]!;
+    const b = ring[i + 1 < ring.length ? i + 1 : 0]!;
+    const sa = (a[0] - centre[0]) * u[0] + (a[1] - centre[1]) * u[1];
+    const sb = (b[0] - centre[0]) * u[0] + (b[1] - centre[1]) * u[1];
+    const from = Math.max(-length / 2, Math.min(sa, sb));
+    const to = Math.min(length / 2, Math.max(sa, sb));
+    if (to - from < least) continue;
     // The room lies to the left of each edge of its outline, and of its holes.
-    const across = (-(b[1] - a[1]) * n[0] + (b[0] - a[0]) * n[1]) / size;
-    if (!(Math.abs(across) > parallel)) return;
+    const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
+    const across = (-dy * n[0] + dx * n[1]) / Math.sqrt(dx * dx + dy * dy);
+    if (!(Math.abs(across) > parallel)) continue;
     const side = across > 0 ? 1 : -1;
-    const [sa, sb] = [
-      (a[0] - centre[0]) * u[0] + (a[1] - centre[1]) * u[1],
-      (b[0] - centre[0]) * u[0] + (b[1] - centre[1]) * u[1],
-    ];
-    const [from, to] = [Math.max(-length / 2, Math.min(sa, sb)), Math.min(length / 2, Math.max(sa, sb))];
-    if (to - from < Math.min(leastStretch, length / 2)) return;
     const middle = (from + to) / 2;
     const [ta, tb] = [
       (a[0] - centre[0]) * n[0] + (a[1] - centre[1]) * n[1],
       (b[0] - centre[0]) * n[0] + (b[1] - centre[1]) * n[1],
     ];
     const t = ta + ((middle - sa) / (sb - sa)) * (tb - ta);
-    if (side * t < -depth / 2 - 0.1 || side * t > depth / 2 + reach) return;
+    if (side * t < -depth / 2 - 0.1 || side * t > depth / 2 + reach) continue;
     faces.push({ room, side, t, from, to, a, b });
-  });
+  }
   return faces;
 };
 

@@ -1,0 +1,1 @@
+export function bareReader(): Promise<(bytes: Uint8Array) => number>;
