@@ -26,6 +26,8 @@ export interface Choice {
   readonly tried: "all" | "some";
   /** Samples that no column covers. */
   readonly hopeless: readonly DemandRow[];
+  /** The same device at allowed places a little off the free grid; absent where tiles or given places decide. */
+  readonly beside?: (column: Column) => readonly Column[];
 }
 
 /**
@@ -103,11 +105,31 @@ async function tryColumns(
     if (added === "stopped") tried = added;
     hopeless = unseen(matrix);
   }
-  return { matrix, ceiling, candidates, strictness, tried: tried === "all" ? "all" : "some", hopeless };
+  const beside = (column: Column): readonly Column[] =>
+    columnsAt(placesBeside(column.device.at).filter((at) => ceiling.refusal(at) === undefined)).filter(
+      ({ device }) => device.model === column.device.model && device.turn === column.device.turn,
+    );
+  return {
+    matrix,
+    ceiling,
+    candidates,
+    strictness,
+    tried: tried === "all" ? "all" : "some",
+    hopeless,
+    ...(candidates.from === "free-grid" ? { beside } : {}),
+  };
 }
 
 const unseen = (matrix: Matrix): DemandRow[] =>
   matrix.rows.filter((_, index) => matrix.covering(index).length === 0);
+
+/** Eight directions at two distances that a person still measures with a tape. [m] */
+const placesBeside = ([x, y]: Point): Point[] =>
+  [0.05, 0.1].flatMap((step) =>
+    [-1, 0, 1].flatMap((i) =>
+      [-1, 0, 1].flatMap((j): Point[] => (i === 0 && j === 0 ? [] : [[x + i * step, y + j * step]])),
+    ),
+  );
 
 /** Places at least a hand's breadth apart. */
 function thinned(points: readonly Point[]): Point[] {

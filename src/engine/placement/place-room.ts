@@ -3,7 +3,7 @@ import { areaOf } from "../geometry/index.ts";
 import { nameOfOpening, readable, roomTitle, rounded, type Site } from "../site/index.ts";
 import { boundAnywhere } from "./any-position.ts";
 import { longestWall } from "./candidates.ts";
-import { chooseColumns } from "./choose-columns.ts";
+import { type Choice, chooseColumns } from "./choose-columns.ts";
 import type {
   Layout,
   PlacementOptions,
@@ -13,7 +13,6 @@ import type {
 } from "./contract.ts";
 import { sampledRows } from "./demand-rows.ts";
 import { type FindAnswer, type Found, findStrict, PATIENT } from "./find-strict.ts";
-import type { Matrix } from "./matrix.ts";
 import { offeredLayouts } from "./offered.ts";
 import { type Proven, proveFewest } from "./prove.ts";
 import { type RoomTask, roomTask } from "./task.ts";
@@ -93,7 +92,7 @@ export async function placeRoom(
       : []),
   ];
   say("search", 0.2);
-  const { answer, proof } = await searchAndProve(matrix, { task, world, until, seed: options.seed, say });
+  const { answer, proof } = await searchAndProve(choice, { task, world, until, seed: options.seed, say });
   // Places left out for want of time might hold a cheaper layout.
   let bound = choice.tried === "all" ? proof.bound : 0;
   let boundHolds: PlacementResult["boundHolds"] = "candidates";
@@ -150,7 +149,7 @@ export async function placeRoom(
  * the patience there is time for, from where it was left.
  */
 async function searchAndProve(
-  matrix: Matrix,
+  { matrix, beside }: Choice,
   question: {
     readonly task: RoomTask;
     readonly world: PlacementWorld;
@@ -173,6 +172,7 @@ async function searchAndProve(
       until,
       found,
       eroded: task.eroded,
+      ...(beside === undefined ? {} : { beside }),
       seed,
       onBound: (bound) => say("bound", 0.7, { bound }),
     });
@@ -197,8 +197,11 @@ async function searchAndProve(
   say("search", 0.75, { best: proof.found.chosen.length, bound: proof.bound });
   const better = await patiently(proof.found, { until, enough: proof.bound });
   if (better === proof.found) return { answer, proof };
+  const places = matrix.columns.length;
   const second = await prove(better);
-  return { answer, proof: { ...second, bound: Math.max(proof.bound, second.bound) } };
+  // A bound that was proven before places were added does not hold for those.
+  const bound = matrix.columns.length > places ? second.bound : Math.max(proof.bound, second.bound);
+  return { answer, proof: { ...second, bound } };
 }
 
 /** Samples of a small room lie closer: about this many in all. */

@@ -1,3 +1,4 @@
+import type { Column } from "./columns.ts";
 import type { PlacementWorld } from "./contract.ts";
 import { checkedChoice } from "./cover/incidence.ts";
 import { solveCover } from "./cover/index.ts";
@@ -6,6 +7,7 @@ import { costStep } from "./cover/steps.ts";
 import { type DemandPart, rowAt } from "./demand-rows.ts";
 import { coverable, type Found } from "./find-strict.ts";
 import { type Matrix, matrixOf } from "./matrix.ts";
+import { nudged } from "./nudge.ts";
 import type { Scenes } from "./sight-book.ts";
 import { holesOf } from "./strict.ts";
 
@@ -24,11 +26,16 @@ export interface ProofQuestion {
   readonly world: PlacementWorld;
   readonly until: number;
   readonly seed: number;
+  /** Places beside a column that are allowed for the same model; absent where only the given places count. */
+  readonly beside?: (column: Column) => readonly Column[];
   readonly onBound?: (bound: number) => void;
 }
 
 /** Rounds of proof and better layouts at most. */
 const ROUNDS = 60;
+
+/** Covers that miss strictness by a hair and are tried with shifted devices, at most. */
+const NUDGES = 3;
 
 /**
  * Bound on every strict layout of the candidates, and a cheaper layout where there is one.
@@ -44,8 +51,9 @@ const ROUNDS = 60;
  * @example One device in a small room: bound 1 device
  */
 export async function proveFewest(matrix: Matrix, question: ProofQuestion): Promise<Proven> {
-  const { parts, eroded, world, until, seed } = question;
+  const { parts, eroded, world, until, seed, beside } = question;
   let { found } = question;
+  let nudges = NUDGES;
   const outward = matrixOf({ scenes: eroded, purpose: "outward" });
   for (let from = 0; from < matrix.columns.length; from += 64) {
     outward.addColumns(matrix.columns.slice(from, from + 64));
@@ -93,7 +101,21 @@ export async function proveFewest(matrix: Matrix, question: ProofQuestion): Prom
       outward.covering(before + index),
     );
     // Rows that the loose cover meets as well lie within the skin: the gap between bound and cost cannot be closed by more rows.
-    if (!cut.some((row) => row.length > 0 && !row.some((column) => answer.chosen?.includes(column)))) break;
+    if (cut.some((row) => row.length > 0 && !row.some((column) => answer.chosen?.includes(column)))) continue;
+    const shifted =
+      beside === undefined || nudges-- <= 0
+        ? undefined
+        : await nudged(matrix, { chosen: answer.chosen, parts, beside, world, until });
+    // The shifted places are candidates from now on: the bound must hold for them as well.
+    const grown = outward.columns.length < matrix.columns.length;
+    for (let from = outward.columns.length; from < matrix.columns.length; from += 64) {
+      outward.addColumns(matrix.columns.slice(from, from + 64));
+      await world.breathe();
+    }
+    if (!grown || world.cancelled() || world.now() >= until) break;
+    if (shifted === undefined) nudges = 0;
+    else found = { chosen: shifted.chosen, cost: answer.cost, holes: [] };
+    bound = 0;
   }
   return { found, bound };
 }
