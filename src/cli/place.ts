@@ -27,7 +27,7 @@ import { progressLine } from "./progress-line.ts";
 import { aligned, findingLines, problemJson, rounded } from "./words.ts";
 
 /** Enough for most rooms to be proved; a hall uses it up. [s] */
-const usualSeconds = 20;
+const usualSeconds = 10;
 const mostSeconds = 24 * 3600;
 
 export const place: Command = {
