@@ -44,7 +44,7 @@ if (wanted.length === 0) {
     [
       "# Measured ratios",
       "",
-      `${new Date().toISOString().slice(0, 10)}, ${machine}. Both sides of a ratio run in the same process, one after the other.`,
+      `${new Date().toISOString().slice(0, 10)}, ${machine}. Both sides of a ratio run one after the other in one run.`,
       "",
       ...sections,
     ].join("\n"),

@@ -207,7 +207,8 @@ async function searchAndProve(
 /** Samples of a small room lie closer: about this many in all. */
 const SAMPLES = 300;
 
-function sampleSpacing(task: RoomTask): number {
+/** Distance of the samples of a room. @param task - The room. @returns The spacing. [m] @example A large hall: one and a half spacings of the grid */
+export function sampleSpacing(task: RoomTask): number {
   const area = task.parts.reduce((sum, part) => sum + areaOf(part.region), 0);
   return Math.min(task.prepared.look.site.defaults.spacing * 1.5, Math.max(0.15, Math.sqrt(area / SAMPLES)));
 }
