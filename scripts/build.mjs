@@ -8,7 +8,6 @@ import { root } from "./prepare.mjs";
 const entries = [
   "src/cli/main.ts",
   "src/cli/place-worker.ts",
-  "src/server/main.ts",
   "src/server/index.ts",
   "src/job/index.ts",
   "src/exchange/ifc/reader-worker.ts",

@@ -1,4 +1,4 @@
-// What `npm start` and `npm test` have in common: a supported Node, installed packages, an up-to-date build.
+// What `npm start`, `npm test` and `npm pack` have in common: a supported Node, installed packages, an up-to-date build.
 import { spawnSync } from "node:child_process";
 import { createHash } from "node:crypto";
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
@@ -18,6 +18,9 @@ export function requireNode() {
   process.exit(2);
 }
 
+/** Standard output belongs to what was asked for, as in `npm pack --json`; what preparing says goes to the other stream. */
+const aside = { stdio: ["inherit", 2, "inherit"] };
+
 /** Runs a program with the terminal's streams; ends this one with its exit code if it fails. */
 export function run(program, args, options = {}) {
   const done = spawnSync(program, args, {
@@ -36,8 +39,10 @@ export function install() {
     .digest("hex");
   const mark = join(root, "node_modules", ".installed-lock");
   if (existsSync(mark) && readFileSync(mark, "utf8") === lock) return;
-  console.log("Installing packages (first start only) …");
-  run(npm, ["ci", "--no-audit", "--no-fund", "--loglevel=error"]);
+  console.error("Installing packages (first start only) …");
+  // Said outright, since npm hands the flags of an outer `npm pack --dry-run` on to this one.
+  const whole = ["--include=dev", "--dry-run=false", "--ignore-scripts=false"];
+  run(npm, ["ci", ...whole, "--no-audit", "--no-fund", "--loglevel=error"], aside);
   writeFileSync(mark, lock);
 }
 
@@ -56,6 +61,8 @@ function sourceHash() {
     "public",
     "index.html",
     "vite.config.ts",
+    "tsconfig.json",
+    "package.json",
     "package-lock.json",
     "scripts",
     "examples",
@@ -70,9 +77,9 @@ export function build() {
   const hash = sourceHash();
   const mark = join(root, "dist", ".source-hash");
   if (existsSync(mark) && readFileSync(mark, "utf8") === hash) return;
-  console.log("Building …");
+  console.error("Building …");
   rmSync(join(root, "dist"), { recursive: true, force: true });
-  run(process.execPath, [join(root, "scripts", "build.mjs")]);
+  run(process.execPath, [join(root, "scripts", "build.mjs")], aside);
   mkdirSync(join(root, "dist"), { recursive: true });
   writeFileSync(mark, hash);
 }

@@ -1,13 +1,12 @@
-// `npm start`: installs, builds if needed, and serves Roomwake on this machine only.
-import { spawn } from "node:child_process";
+// `npm start`: installs, builds if needed, and serves Roomwake on this machine only, as `roomwake start` does.
 import { join } from "node:path";
+import { pathToFileURL } from "node:url";
 import { build, install, requireNode, root } from "./prepare.mjs";
 
 requireNode();
 install();
 build();
-const server = spawn(process.execPath, [join(root, "dist/server/main.mjs"), ...process.argv.slice(2)], {
-  stdio: "inherit",
-});
-for (const signal of ["SIGINT", "SIGTERM"]) process.on(signal, () => server.kill(signal));
-server.on("exit", (code) => process.exit(code ?? 0));
+// In this process, not in one below it: a signal then comes to the server as often as it was sent.
+const program = join(root, "dist", "cli", "main.mjs");
+process.argv.splice(1, 1, program, "start");
+await import(pathToFileURL(program).href);

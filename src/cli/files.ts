@@ -73,7 +73,7 @@ async function exists(path: string): Promise<boolean> {
 }
 
 /** The system's reason in words; its codes are for programmers. */
-function reasonOf(error: unknown): string {
+export function reasonOf(error: unknown): string {
   const code = (error as NodeJS.ErrnoException).code;
   switch (code) {
     case "ENOENT":
@@ -85,6 +85,10 @@ function reasonOf(error: unknown): string {
       return "it is a folder";
     case "ENOTDIR":
       return "a part of its path is not a folder";
+    case "EEXIST":
+      return "a file has that name";
+    case "EROFS":
+      return "its disk may only be read";
     case "ENOSPC":
       return "the disk is full";
     default:

@@ -1,7 +1,7 @@
 #!/usr/bin/env node
 import { randomUUID } from "node:crypto";
 import { availableParallelism } from "node:os";
-import type { World } from "./command.ts";
+import { exitCodes, type World } from "./command.ts";
 import { placeHere } from "./place-here.ts";
 import { placeInWorkers } from "./place-in-workers.ts";
 import { run } from "./run.ts";
@@ -10,18 +10,28 @@ import { run } from "./run.ts";
 const threads = Math.min(2, availableParallelism());
 /** Threads need the built worker beside this file; run from source, rooms are placed in this thread. */
 const built = import.meta.url.endsWith(".mjs");
+/** One stroke of Ctrl+C may arrive twice, from the terminal and from npm: so near each other they are one. [ms] */
+const sameStroke = 500;
 
 const cancel = new AbortController();
-process.on("SIGINT", () => {
-  // A second stroke means now.
-  if (cancel.signal.aborted) process.exit(130);
-  cancel.abort();
-});
-// A reader that goes away, as in a pipe to head, is no fault.
-process.stdout.on("error", (error: NodeJS.ErrnoException) => {
-  if (error.code === "EPIPE") process.exit(0);
-  throw error;
-});
+let stroke = Number.NEGATIVE_INFINITY;
+for (const signal of ["SIGINT", "SIGTERM"] as const)
+  process.on(signal, () => {
+    const now = performance.now();
+    // A second stroke means now.
+    if (cancel.signal.aborted && now - stroke > sameStroke) process.exit(exitCodes.cancelled);
+    stroke = now;
+    cancel.abort();
+  });
+
+let unsaid = false;
+for (const stream of [process.stdout, process.stderr])
+  stream.on("error", (error: NodeJS.ErrnoException) => {
+    // A reader that goes away, as in a pipe to head, is no fault, and the work goes on to its end.
+    if (error.code === "EPIPE") return;
+    unsaid = true;
+    process.exitCode = exitCodes.internal;
+  });
 
 const world: World = {
   folder: process.cwd(),
@@ -33,5 +43,6 @@ const world: World = {
   newId: () => randomUUID(),
 };
 
+const exit = await run(process.argv.slice(2), world);
 // exitCode rather than exit: what was printed into a pipe is written out first.
-process.exitCode = await run(process.argv.slice(2), world);
+if (!unsaid) process.exitCode = exit;

@@ -20,7 +20,15 @@ let server: ChildProcess | undefined;
 
 beforeAll(async () => {
   await build({
-    entryPoints: [join(root, "src/server/main.ts")],
+    stdin: {
+      contents: `
+        import { startServer } from "./src/server/index.ts";
+        const [dataFolder] = process.argv.slice(2);
+        const running = await startServer({ port: 0, dataFolder, webFolder: dataFolder });
+        console.log(running.entrance);`,
+      resolveDir: root,
+      loader: "ts",
+    },
     outfile: bundle,
     bundle: true,
     format: "esm",
@@ -54,7 +62,7 @@ async function started(): Promise<{
   readonly host: string;
   readonly token: string;
 }> {
-  const process = spawn(globalThis.process.execPath, [bundle, "--port", "0", "--data", folder], {
+  const process = spawn(globalThis.process.execPath, [bundle, folder], {
     stdio: ["ignore", "pipe", "inherit"],
   });
   server = process;

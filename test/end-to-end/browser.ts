@@ -43,7 +43,7 @@ export async function startBuiltServer(
   const folder = again.folder ?? mkdtempSync(join(tmpdir(), "roomwake-end-to-end-"));
   const server = spawn(
     process.execPath,
-    [join(root, "dist/server/main.mjs"), "--port", String(again.port ?? 0), "--data", folder],
+    [join(root, "dist/cli/main.mjs"), "start", "--port", String(again.port ?? 0), "--data", folder],
     { stdio: ["ignore", "pipe", "pipe"] },
   );
   const entrance = await printedAddress(server);

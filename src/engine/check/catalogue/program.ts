@@ -4,18 +4,14 @@ import type { CatalogueEntry } from "./entry.ts";
 export const programProblems = {
   "server-port-taken": {
     severity: "must",
-    message: "Port {port} on this machine is in use by another program.",
-    remedy: "Stop that program, or start Roomwake with --port and another number.",
+    message: "Port {port} on this machine is in use: Roomwake runs already, or another program has it.",
+    remedy:
+      "Open the address that the first start printed, or stop it, or start with --port and another number.",
   },
   "server-folder-unusable": {
     severity: "must",
     message: "The folder for jobs, {folder}, cannot be used: {reason}.",
     remedy: "Give a folder that you may write to with --data.",
-  },
-  "server-flag-unknown": {
-    severity: "must",
-    message: "The command line cannot be understood: {reason}.",
-    remedy: "Use --port NUMBER and --data FOLDER, or neither.",
   },
   "server-other-place": {
     severity: "must",
