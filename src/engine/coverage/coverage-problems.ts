@@ -180,7 +180,9 @@ function stairProblems({
       values: {
         opening: openingName(stair, prepared),
         room: roomTitle(room),
-        metres: Number.isFinite(stair.lead) ? rounded(stair.lead, 1) : "no",
+        moment: !Number.isFinite(stair.lead)
+          ? "not yet at"
+          : `${rounded(Math.abs(stair.lead), 1)} m ${stair.lead < 0 ? "after" : "before"}`,
         limit,
       },
       room: room.id,
@@ -197,23 +199,26 @@ function spillProblems({ prepared, spill }: Evidence): Problem[] {
   const { look, room } = prepared;
   // A passer-by needs floor to stand on: less than a body's footprint is not worth a word.
   const body = Math.PI * look.site.defaults.bodyRadius ** 2;
-  return spill
-    .filter(({ area }) => area >= body)
-    .map(({ room: other, area, devices, region }) => {
-      const at = region[0] && poleOf(region[0]).at;
-      return {
-        code: "spill-into-room",
-        values: {
-          tags: devices.map((id) => look.detectorById.get(id)?.tag ?? id).join(", "),
-          room: roomTitle(room),
-          other: other === null ? "the outside" : roomTitle(look.roomById.get(other)),
-          area: rounded(area, 1),
-        },
-        room: room.id,
-        records: devices,
-        ...(at ? { at: plainPoint(at) } : {}),
-      };
-    });
+  const seen = spill.filter(({ area }) => area >= body).sort((a, b) => b.area - a.area);
+  const [largest] = seen;
+  if (largest === undefined) return [];
+  const devices = [...new Set(seen.flatMap((one) => one.devices))].sort();
+  const title = (other: string | null): string =>
+    other === null ? "the outside" : roomTitle(look.roomById.get(other));
+  const at = largest.region[0] && poleOf(largest.region[0]).at;
+  return [
+    {
+      code: "spill-into-room",
+      values: {
+        tags: devices.map((id) => look.detectorById.get(id)?.tag ?? id).join(", "),
+        room: roomTitle(room),
+        areas: seen.map((one) => `${rounded(one.area, 1)} m² of ${title(one.room)}`).join(", "),
+      },
+      room: room.id,
+      records: devices,
+      ...(at ? { at: plainPoint(at) } : {}),
+    },
+  ];
 }
 
 function sourceProblems({ prepared, interference, broken, hung }: Evidence): Problem[] {

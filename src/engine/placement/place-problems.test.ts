@@ -122,3 +122,28 @@ test("A search that is cut off before every gap is closed says so and claims not
   expect(codes).toContain("placing-stopped");
   expect(result.fewest).toBe(false);
 });
+
+test("Two devices at one place cannot be mounted: said, and not called the fewest", async () => {
+  const walks = roundModel(4, { id: "walks" });
+  const models = [
+    { ...walks, zones: { towards: walks.zones.towards! } },
+    { ...walks, id: "sits", zones: { seated: [{ height: 3, radius: 5 }] } },
+  ];
+  const seat = { id: "seat", room: "room", kind: "desk", at: [2, 1.5], radius: 0.6 } as const;
+  const site = siteOf(small, { openings: [door], models, dwellPlaces: [seat] });
+  const one = await placed(site, { options: { points: [[2, 1.5]] } });
+  expect(one.result.best?.devices).toHaveLength(2);
+  expect(one.codes).toContain("devices-at-one-place");
+  expect(one.result.fewest).toBe(false);
+  const several = await placed(site, {
+    options: {
+      points: [
+        [2, 1.5],
+        [2.4, 1.5],
+      ],
+    },
+  });
+  expect(several.result.best?.devices).toHaveLength(2);
+  expect(several.codes).not.toContain("devices-at-one-place");
+  expect(several.result.fewest).toBe(true);
+});

@@ -1,6 +1,6 @@
 import type { Problem } from "../check/index.ts";
 import { areaOf } from "../geometry/index.ts";
-import { nameOfOpening, readable, roomTitle, rounded, type Site } from "../site/index.ts";
+import { insideSentence, nameOfOpening, readable, roomTitle, rounded, type Site } from "../site/index.ts";
 import { boundAnywhere } from "./any-position.ts";
 import { longestWall } from "./candidates.ts";
 import { type Choice, chooseColumns } from "./choose-columns.ts";
@@ -15,6 +15,7 @@ import { sampledRows } from "./demand-rows.ts";
 import { type FindAnswer, type Found, findStrict, PATIENT } from "./find-strict.ts";
 import { offeredLayouts } from "./offered.ts";
 import { type Proven, proveFewest } from "./prove.ts";
+import { crowdedPairs } from "./quality.ts";
 import { type RoomTask, roomTask } from "./task.ts";
 
 /**
@@ -121,6 +122,8 @@ export async function placeRoom(
   const offers = await offeredLayouts(task, { choice, rows, found: proof.found, options, world, until: end });
   const [{ layout, coverage }] = offers;
   const strict = coverage.gaps.length === 0;
+  const crowded =
+    crowdedPairs(layout.devices.filter((device) => device.room === room.id).map((device) => device.at)) > 0;
   say("done", 1, { best: layout.devices.length, bound });
   return {
     room: options.room,
@@ -128,7 +131,7 @@ export async function placeRoom(
     alternatives: offers.slice(1).map((offer) => offer.layout),
     bound,
     boundHolds,
-    fewest: strict && proof.found.cost - bound <= 1e-6,
+    fewest: strict && !crowded && proof.found.cost - bound <= 1e-6,
     cancelled: world.cancelled(),
     seconds: world.now() - started,
     problems: [
@@ -139,6 +142,9 @@ export async function placeRoom(
         : answer.stopped === "yes" || choice.tried === "some"
           ? [stoppedProblem(task)]
           : [uncoveredProblem(task, coverage.gaps)]),
+      ...(crowded
+        ? [{ code: "devices-at-one-place" as const, values: { room: roomTitle(room) }, room: room.id }]
+        : []),
       ...darkWalkProblems(task, layout),
     ],
   };
@@ -226,7 +232,7 @@ function darkWalkProblems(task: RoomTask, layout: Layout): Problem[] {
         values: {
           count: layout.devices.length,
           room: roomTitle(room),
-          opening: opening === undefined ? walk.opening : nameOfOpening(opening, look),
+          opening: opening === undefined ? walk.opening : insideSentence(nameOfOpening(opening, look)),
           metres: rounded(walk.metres, 1),
           limit,
         },

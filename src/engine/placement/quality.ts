@@ -45,6 +45,8 @@ interface Judged {
   readonly spill: number;
   readonly inHand: Metres;
   readonly line: number;
+  /** Pairs that hang closer together than two bodies and a hand allow. */
+  readonly crowded: number;
 }
 
 interface Aim {
@@ -67,6 +69,10 @@ const AIMS: readonly Aim[] = [
 const ENOUGH_IN_HAND: Metres = 0.5;
 /** A metre of dark walk beyond the limit weighs more than anything that can be gained elsewhere. */
 const BEYOND_LIMIT = 1000;
+/** Two devices at one place cannot be mounted: that outweighs everything. */
+const CROWDED = 1e5;
+/** From middle to middle of two devices: their bodies, a box each, and a hand between. [m] @source COMMON-PRACTICE */
+const ROOM_TO_MOUNT: Metres = 0.3;
 
 /**
  * Moves the devices of a strict layout, one at a time, to where the layout gets better and stays strict; then again for each single trait.
@@ -152,20 +158,20 @@ export async function refined(task: RoomTask, question: RefineQuestion): Promise
     const own = measures.filter(
       ({ column }) => column.fixed === undefined || column.fixed.room === prepared.room.id,
     );
+    const places = own.map(({ column }) => column.device.at);
     return {
       measures,
       dark: worstDark(task, measures),
       spill: measures.reduce((sum, measure) => sum + measure.spill(), 0),
       inHand: leastInHand(measures),
-      line: alignmentOf(
-        prepared.room,
-        own.map(({ column }) => column.device.at),
-      ),
+      line: alignmentOf(prepared.room, places),
+      crowded: crowdedPairs(places),
     };
   }
 
-  function penalty({ dark, spill, inHand, line }: Judged, aim: Aim): number {
+  function penalty({ dark, spill, inHand, line, crowded }: Judged, aim: Aim): number {
     return (
+      CROWDED * crowded +
       BEYOND_LIMIT * Math.max(0, dark - limit) +
       aim.dark * dark +
       aim.spill * spill -
@@ -271,6 +277,14 @@ const isWorse = (a: Judged, b: Judged): boolean =>
   a.dark > b.dark + 1e-9 || a.spill > b.spill + 1e-9 || a.inHand < b.inHand - 1e-9 || a.line < b.line - 1e-9;
 
 const apart = (p: Point, q: Point): Metres => Math.hypot(p[0] - q[0], p[1] - q[1]);
+
+/** Pairs of places that are too close for two devices. @param places - Of the devices of a room. [m] @returns Their number. @example Twice the same place: 1 */
+export const crowdedPairs = (places: readonly Point[]): number =>
+  places.reduce(
+    (sum, place, index) =>
+      sum + places.slice(0, index).filter((other) => apart(place, other) < ROOM_TO_MOUNT - 1e-6).length,
+    0,
+  );
 
 /** Every row is in sight of some device; one in the skin of an edge is left to places where it is not. */
 function seesAll(measures: readonly Measure[]): boolean {

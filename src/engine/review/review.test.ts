@@ -103,7 +103,7 @@ const cases: Readonly<Record<keyof typeof entries, readonly [given: Partial<Site
         }),
       ],
     },
-    "before the first step; it must be 1 m",
+    "the first step; it must be 1 m before",
   ],
   "spill-into-room": [{ detectors: [{ ...middle, at: [1.45, 1] }] }, "D1 in room Office may see"],
   "source-in-view": [

@@ -13,6 +13,10 @@ export interface Label {
   /** Draws a leader when the label comes to lie farther away than this; never if absent. */
   readonly leaderFrom?: Millimetres;
   readonly box?: "none" | "framed";
+  /** Where it may lie without being taken for a neighbour's: its own room, say. Anywhere if absent. */
+  readonly home?: (at: PaperPoint) => boolean;
+  /** Says less in less room; taken where this one would cover something everywhere. */
+  readonly shorter?: Label;
   /** What becomes of it when every place is taken; it is drawn where it covers least by default. */
   readonly otherwise?: "left-out";
   /** Of leader and frame; lettering is always in ink, which alone has contrast enough. */
@@ -43,20 +47,46 @@ const rim: Millimetres = 0.7;
  * cover another one everywhere is put where it covers least.
  */
 export function placedLabels(labels: readonly Label[], ground: Ground): readonly Mark[] {
-  return labels.flatMap((label) => {
-    const size = sizeOf(label.lines);
-    let best: { at: PaperPoint; box: Box; cost: number } | undefined;
-    for (const [rank, at] of label.places.entries()) {
-      const box = boxAround(at, size);
-      const cost = costOf(box, ground) + rank * 0.001;
-      if (!best || cost < best.cost) best = { at, box, cost };
-      if (best.cost < 1) break;
+  return labels.flatMap((wanted) => {
+    let label = wanted;
+    let best = bestPlace(label, ground);
+    while (label.shorter !== undefined && (best === undefined || best.cost >= covers)) {
+      label = label.shorter;
+      best = bestPlace(label, ground) ?? best;
     }
-    if (!best || (label.otherwise === "left-out" && best.cost >= 200 * 0.5)) return [];
+    if (!best || (label.otherwise === "left-out" && best.cost >= covers)) return [];
     ground.taken.push(best.box);
     return drawn(label, best.at, best.box);
   });
 }
+
+/** From here on a place covers another label or a sign. */
+const covers = 200 * 0.5;
+
+interface Place {
+  readonly at: PaperPoint;
+  readonly box: Box;
+  readonly cost: number;
+}
+
+function bestPlace(label: Label, ground: Ground): Place | undefined {
+  const size = sizeOf(label.lines);
+  let best: Place | undefined;
+  for (const [rank, at] of label.places.entries()) {
+    const box = boxAround(at, size);
+    const cost = costOf(box, ground) + (isAtHome(label, box) ? 0 : astray) + rank * 0.001;
+    if (!best || cost < best.cost) best = { at, box, cost };
+    if (best.cost < 1) break;
+  }
+  return best;
+}
+
+/** A label in the neighbour's room misleads: worse than several lines under it, better than covering a sign. */
+const astray = 40;
+
+const isAtHome = ({ home }: Label, { left, right, top, bottom }: Box): boolean =>
+  home === undefined ||
+  (home([left, top]) && home([right, top]) && home([left, bottom]) && home([right, bottom]));
 
 /** Width and height of lettering with its clear rim. */
 export function sizeOf(lines: readonly LabelLine[]): readonly [Millimetres, Millimetres] {

@@ -18,7 +18,7 @@ import { colourOf, type Variant } from "./ink.ts";
 import { type Ground, type Label, type LabelLine, placesAround } from "./labels.ts";
 import { broken, lengthOf } from "./lettering.ts";
 import type { Box, PaperPoint } from "./mark.ts";
-import { onPaper, type Projection, paperLength, ringOnPaper, ringsOfRegion } from "./projection.ts";
+import { onPaper, onPlan, type Projection, paperLength, ringOnPaper, ringsOfRegion } from "./projection.ts";
 import { roomLabel } from "./room-labels.ts";
 import { interferenceWord } from "./room-marks.ts";
 import type { OnStorey } from "./storey-records.ts";
@@ -34,6 +34,11 @@ export function planLabels(plan: {
   const { records, site, coverage, projection, variant } = plan;
   const beside = (of: PaperPoint, lines: readonly LabelLine[], clear: number): readonly PaperPoint[] =>
     placesAround(of, lines, [clear, clear + 2.5, clear + 6, clear + 10, clear + 15, clear + 21]);
+  const regions = new Map(records.rooms.map((room) => [room.id, regionOf(room.outline, room.holes)]));
+  const inRoom =
+    (room: string) =>
+    (at: PaperPoint): boolean =>
+      contains(regions.get(room) ?? [], onPlan(at, projection));
   const tags = records.detectors.map((detector): Label => {
     const of = onPaper(detector.at, projection);
     const lines: readonly LabelLine[] = [{ text: detector.tag, size: 2.5, weight: "semibold" }];
@@ -42,22 +47,31 @@ export function planLabels(plan: {
       of,
       places: beside(of, lines, detectorRingRadius * detectorMark.hearingRing + 0.2),
       leaderFrom: 5.5,
+      home: inRoom(detector.room),
     };
   });
   const gaps = coverage.flatMap((one) => gapLabels(one, { site, projection, variant }));
   const walks = coverage
-    .flatMap((one) => walksWithWords(one, site))
-    .flatMap((walk): readonly Label[] => {
+    .flatMap((one) => walksWithWords(one, site).map((walk) => ({ walk, room: one.room })))
+    .flatMap(({ walk, room }): readonly Label[] => {
       const end = darkPart(walk).at(-1);
       if (!end) return [];
       const of = onPaper(end, projection);
       const lines = [line(walk.lit ? `${walk.metres.toFixed(1)} m dark` : "not lit")];
-      return [{ lines, of, places: beside(of, lines, 1.2), leaderFrom: 4 }];
+      return [{ lines, of, places: beside(of, lines, 1.2), leaderFrom: 4, home: inRoom(room) }];
     });
   const sources = records.interference.map((source): Label => {
     const of = onPaper(source.at, projection);
     const lines = [line(interferenceWord(source))];
-    return { lines, of, places: beside(of, lines, 2), leaderFrom: 5 };
+    const own = inRoom(source.room);
+    return {
+      lines,
+      of,
+      places: beside(of, lines, 2),
+      leaderFrom: 5,
+      // Outside the building it is as clear as in its own room.
+      home: (at) => own(at) || !records.rooms.some((room) => inRoom(room.id)(at)),
+    };
   });
   const watched = new Set(site.detectors.flatMap(controlledRooms));
   const rooms = records.rooms.map((room) =>

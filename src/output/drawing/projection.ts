@@ -22,6 +22,12 @@ export const onPaper = (point: Point, projection: Projection): PaperPoint => [
   projection.origin[1] - paperLength(point[1], projection),
 ];
 
+/** The place of the plan under a point of the paper: the way back. */
+export const onPlan = ([x, y]: PaperPoint, { origin, scale }: Projection): Point => [
+  ((x - origin[0]) * scale) / 1000,
+  ((origin[1] - y) * scale) / 1000,
+];
+
 export const ringOnPaper = (outline: Outline, projection: Projection): PaperRing =>
   outline.map((point) => onPaper(point, projection));
 

@@ -1,7 +1,7 @@
 import { areaOf, contains, type Region, type Room, regionOf } from "#engine";
 import { boxAround, type Label, type LabelLine, sizeOf } from "./labels.ts";
 import type { Box, PaperPoint } from "./mark.ts";
-import { extentOf, onPaper, type Projection } from "./projection.ts";
+import { extentOf, onPaper, onPlan, type Projection } from "./projection.ts";
 
 /**
  * What a room is called, its area and height, as large as the room allows: number and name on one line, on several, or the
@@ -26,22 +26,30 @@ export function roomLabel(
     ...(number === "" ? [] : [[number, name, size, ...more]]),
     ...(number === "" ? [] : [[number, ...name.split(/\s+/), ...more]]),
     [both, ...more],
-    [...name.split(/\s+/), ...more],
+    ...(number === "" ? [[...name.split(/\s+/), ...more]] : []),
+    [number || name, ...more],
     [number || name],
   ];
-  for (const lines of variants) {
-    const lettered = lines.map(
-      (text): LabelLine => ({
-        text,
-        size: 2.5,
-        weight: text === size || text === note ? "regular" : "semibold",
-      }),
-    );
-    const places = placesInside(region, lettered, projection);
-    if (places.length > 0) return { lines: lettered, of: places[0]!, places };
-  }
   const middle = middleOf(region, projection);
-  return { lines: [{ text: number || name, size: 2.5, weight: "semibold" }], of: middle, places: [middle] };
+  const last: Label = {
+    lines: [{ text: number || name, size: 2.5, weight: "semibold" }],
+    of: middle,
+    places: [middle],
+  };
+  return (
+    variants.reduceRight<Label | undefined>((shorter, lines) => {
+      const lettered = lines.map(
+        (text): LabelLine => ({
+          text,
+          size: 2.5,
+          weight: text === size || text === note ? "regular" : "semibold",
+        }),
+      );
+      const places = placesInside(region, lettered, projection);
+      if (places.length === 0) return shorter;
+      return { lines: lettered, of: places[0]!, places, ...(shorter === undefined ? {} : { shorter }) };
+    }, undefined) ?? last
+  );
 }
 
 /** Middles of boxes inside the room, those nearest its middle first. */
@@ -72,15 +80,11 @@ function placesInside(
 }
 
 function boxInside(region: Region, box: Box, projection: Projection): boolean {
-  const back = (x: number, y: number): readonly [number, number] => [
-    ((x - projection.origin[0]) * projection.scale) / 1000,
-    ((projection.origin[1] - y) * projection.scale) / 1000,
-  ];
   const rows = [box.top - 0.6, (box.top + box.bottom) / 2, box.bottom + 0.6];
   const columns = [0, 0.25, 0.5, 0.75, 1].map(
     (share) => box.left - 0.6 + share * (box.right - box.left + 1.2),
   );
-  return rows.every((y) => columns.every((x) => contains(region, back(x, y))));
+  return rows.every((y) => columns.every((x) => contains(region, onPlan([x, y], projection))));
 }
 
 function middleOf(region: Region, projection: Projection): PaperPoint {

@@ -78,14 +78,14 @@ export const coverageProblems = {
   "stair-lit-too-late": {
     severity: "must",
     message:
-      "From {opening} the light in room {room} comes on {metres} m before the first step; it must be {limit} m.",
+      "From {opening} the light in room {room} comes on {moment} the first step; it must be {limit} m before.",
     remedy: "Move a detector so that it sees whoever comes before the stair begins.",
   },
 
   // What should not be seen
   "spill-into-room": {
     severity: "should",
-    message: "{tags} in room {room} may see {area} m² of {other}: passers-by there switch the light on.",
+    message: "{tags} in room {room} may see {areas}: passers-by there switch the light on.",
     remedy: "Move the detector away from the door, or mask its lens there.",
   },
   "source-in-view": {

@@ -47,8 +47,13 @@ export const placementProblems = {
   "dark-walk-not-kept": {
     severity: "should",
     message:
-      "With {count} detectors in room {room} the way in the dark from {opening} is {metres} m; {limit} m are wanted.",
+      "In room {room} the way in the dark from {opening} is {metres} m with the fewest detectors ({count}); {limit} m are wanted.",
     remedy: "Take the alternative with more detectors, or pin one nearer to that door.",
+  },
+  "devices-at-one-place": {
+    severity: "should",
+    message: "In room {room} two detectors hang closer together than they can be mounted.",
+    remedy: "Move one of them aside, or place again with other models or places.",
   },
   "placing-stopped": {
     severity: "should",

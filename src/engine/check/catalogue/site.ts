@@ -288,7 +288,7 @@ export const siteProblems = {
   },
   "demo-model-planned": {
     severity: "should",
-    message: "The invented model {model} is planned, {count} of it.",
+    message: "The invented model {model} is planned {count} times.",
     remedy: "Choose real models before ordering.",
   },
 } as const satisfies Record<string, CatalogueEntry>;
