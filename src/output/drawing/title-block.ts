@@ -53,7 +53,7 @@ export function titleBlock(
     ...rows.map((y): Mark => ({ kind: "line", from: [left, top + y], to: [corner[0], top + y], pen: thin })),
     ...[
       [112, 0, 42],
-      [44, 11, 31],
+      [36, 11, 31],
       [146, 11, 31],
     ].map(
       ([x, from, to]): Mark => ({
@@ -65,12 +65,12 @@ export function titleBlock(
     ),
     ...cell(0, 0, 112, "Job", title.job, "large"),
     ...cell(112, 0, 68, "Sheet", title.sheet, "large"),
-    ...cell(0, 11, 44, "Storey", title.storey),
-    ...cell(44, 11, 68, "Client", title.client),
+    ...cell(0, 11, 36, "Storey", title.storey),
+    ...cell(36, 11, 76, "Client", title.client),
     ...cell(112, 11, 34, "Date", title.date),
     ...cell(146, 11, 34, "Revision", title.revision),
-    ...cell(0, 21, 44, "Drawn by", title.drawnBy),
-    ...cell(44, 21, 68, "Site", title.site),
+    ...cell(0, 21, 36, "Drawn by", title.drawnBy),
+    ...cell(36, 21, 76, "Site", title.site),
     ...cell(112, 21, 34, "Scale", title.scale),
     ...cell(146, 21, 34, "Page", `${title.page} of ${title.pages}`),
     ...cell(112, 31, 68, "Checked by", title.checkedBy),

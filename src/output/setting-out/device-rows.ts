@@ -6,13 +6,13 @@ import type { Column } from "./table.ts";
 /** What the table of a setting-out sheet says of each detector. */
 export const deviceColumns: readonly Column[] = [
   { head: "Tag", width: 17, align: "start" },
-  { head: "Model", width: 48, align: "start" },
+  { head: "Model", width: 53, align: "start" },
   { head: "From wall", width: 33, align: "start" },
   { head: "From wall", width: 33, align: "start" },
   { head: "Cut-out", width: 21, align: "end" },
   { head: "Height", width: 16, align: "end" },
   { head: "Turn", width: 12, align: "end" },
-  { head: "Masks", width: 30, align: "start" },
+  { head: "Masks", width: 25, align: "start" },
 ];
 
 /** The rows of one detector: what is too long for its column goes on in rows without a tag; a figure is never cut short. */
