@@ -86,12 +86,37 @@ test("SIGINT while placing: exit 130, one JSON value, and a whole job file", asy
   const end = ended(child);
   // Long enough for a busy machine to load the program and get into the search; nothing tells from outside when it has.
   await sleep(12_000);
+  // Twice, as one Ctrl+C under npm arrives: from the terminal and from npm.
+  child.kill("SIGINT");
   child.kill("SIGINT");
   const { exit, out } = await end;
   expect(exit).toBe(130);
   expect(JSON.parse(out).cancelled).toBe(true);
   expect(parseJob(await readFile(join(folder, "best.job.json"), "utf8")).problems).toBeUndefined();
 }, 120_000);
+
+test("A reader that goes away, as in a pipe to head, stops neither the work nor its exit code", async () => {
+  // The store has no detector: something is left to mend.
+  const child = roomwake("check", "annex.job.json", "--json");
+  child.stdout!.destroy();
+  expect((await ended(child)).exit).toBe(1);
+  const placing = roomwake("place", "annex.job.json", "-o", "unread.job.json", "--seconds", "5", "--json");
+  placing.stdout!.destroy();
+  const { exit, notes } = await ended(placing);
+  expect([exit, notes]).toEqual([0, ""]);
+  expect(parseJob(await readFile(join(folder, "unread.job.json"), "utf8")).job!.detectors.length).toBe(2);
+}, 60_000);
+
+test("start serves until it is told to stop, by either signal, and then ends as a program that did its work", async () => {
+  for (const signal of ["SIGINT", "SIGTERM"] as const) {
+    const child = roomwake("start", "--port", "0", "--data", "jobs");
+    await new Promise((said) => child.stdout!.once("data", said));
+    const end = ended(child);
+    child.kill(signal);
+    child.kill(signal);
+    expect((await end).exit).toBe(0);
+  }
+}, 60_000);
 
 test("Bad input is exit 2 with the problem as JSON", async () => {
   const { exit, out } = await ended(roomwake("check", "nowhere.job.json", "--json"));

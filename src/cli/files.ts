@@ -1,5 +1,5 @@
-import { constants } from "node:fs";
-import { access, mkdir, open, readFile, rename, rm } from "node:fs/promises";
+import { constants, type Stats } from "node:fs";
+import { access, lstat, mkdir, open, readFile, rename, rm, stat } from "node:fs/promises";
 import { basename, dirname, join, resolve } from "node:path";
 import type { Problem } from "#engine";
 
@@ -15,17 +15,31 @@ export async function readBytes(
   }
 }
 
-/** Refuses outputs that are there already, unless they may be replaced. */
+/** Refuses outputs that are there already, unless they may be replaced, and those that cannot be written: before the work, not after it. */
 export async function occupied(
   folder: string,
   files: readonly string[],
   replace: "may-replace" | "keep",
 ): Promise<readonly Problem[]> {
-  if (replace === "may-replace") return [];
   const problems: Problem[] = [];
-  for (const file of files)
-    if (await exists(resolve(folder, file))) problems.push({ code: "output-exists", values: { file } });
+  for (const file of files) {
+    const path = resolve(folder, file);
+    const there = await statOf(path);
+    if (there && replace === "keep") problems.push({ code: "output-exists", values: { file } });
+    else {
+      const reason = there?.isDirectory() ? "it is a folder" : await unwritable(dirname(path));
+      if (reason !== undefined) problems.push({ code: "file-unwritable", values: { file, reason } });
+    }
+  }
   return problems;
+}
+
+/** Why nothing can be put into a folder, or into the nearest one above it that is there. */
+async function unwritable(folder: string): Promise<string | undefined> {
+  const there = await statOf(folder);
+  if (!there) return dirname(folder) === folder ? undefined : unwritable(dirname(folder));
+  if (!there.isDirectory()) return "a part of its path is not a folder";
+  return access(folder, constants.W_OK).then(() => undefined, reasonOf);
 }
 
 /**
@@ -40,7 +54,7 @@ export async function writeWhole(
   const path = resolve(folder, file);
   const beside = join(dirname(path), `.${basename(path)}.${process.pid}.part`);
   try {
-    await mkdir(dirname(path), { recursive: true });
+    await makeFolder(dirname(path));
     const handle = await open(beside, "w");
     try {
       await handle.writeFile(content);
@@ -57,6 +71,15 @@ export async function writeWhole(
   }
 }
 
+/** Makes a folder and those above it. (Node's own way of doing so never ends where the system refuses a folder as missing.) */
+async function makeFolder(path: string): Promise<void> {
+  const made = await mkdir(path).catch((error: NodeJS.ErrnoException) => error);
+  if (made?.code === "ENOENT" && dirname(path) !== path) {
+    await makeFolder(dirname(path));
+    await mkdir(path);
+  } else if (made && !(await statOf(path))?.isDirectory()) throw made;
+}
+
 /** A rename is on the disk once its folder is; not every system lets a folder be opened, and then there is no more to be done. */
 async function syncFolder(folder: string): Promise<void> {
   const handle = await open(folder, "r").catch(() => undefined);
@@ -65,11 +88,9 @@ async function syncFolder(folder: string): Promise<void> {
   await handle.close();
 }
 
-async function exists(path: string): Promise<boolean> {
-  return access(path, constants.F_OK).then(
-    () => true,
-    () => false,
-  );
+/** What is at a path; a link counts as what it leads to, and as itself where that is missing. */
+async function statOf(path: string): Promise<Stats | undefined> {
+  return stat(path).catch(() => lstat(path).catch(() => undefined));
 }
 
 /** The system's reason in words; its codes are for programmers. */

@@ -1,6 +1,6 @@
 import { basename } from "node:path";
 import { findingsOf, type Problem } from "#engine";
-import type { ImportReport } from "#exchange";
+import type { ImportReport, SurveyRecords } from "#exchange";
 import { readIfcInWorker } from "#exchange-node";
 import { type Command, exitCodes, exitOf, refused, textValue } from "./command.ts";
 import { occupied, readBytes, writeWhole } from "./files.ts";
@@ -54,7 +54,7 @@ export const importModel: Command = {
     const findings = findingsOf(problems);
     return {
       exit: exitOf(findings),
-      json: reportJson(result.report, problems),
+      json: reportJson(result, problems),
       text: reportText(result.report, { problems, output }),
     };
   },
@@ -62,13 +62,21 @@ export const importModel: Command = {
 
 const nameOf = (file: string): string => basename(file).replace(/\.[^.]+$/, "");
 
-function reportJson(report: ImportReport, problems: readonly Problem[]): unknown {
+function reportJson(
+  { report, survey }: { readonly report: ImportReport; readonly survey: SurveyRecords },
+  problems: readonly Problem[],
+): unknown {
+  const storeys = new Map(survey.storeys.map((storey) => [storey.id, storey.name]));
   return {
-    storeys: report.storeys.map((storey) => ({ ...storey, elevation: rounded(storey.elevation) })),
+    storeys: report.storeys.map(({ name, elevation, rooms }) => ({
+      name,
+      elevation: rounded(elevation),
+      rooms,
+    })),
     rooms: report.rooms.map((room) => ({
       id: room.id,
       name: room.name,
-      storey: room.storey,
+      storey: storeys.get(room.storey) ?? room.storey,
       area: rounded(room.area),
       height: rounded(room.height),
     })),

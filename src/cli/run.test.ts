@@ -50,6 +50,8 @@ describe("What is wrong with a command is said in the same few words everywhere"
     [["check", "a", "b"], "command-wrong"],
     [["place", "annex.job.json", "--seconds", "0"], "command-wrong"],
     [["place", "annex.job.json", "--seconds", "soon"], "command-wrong"],
+    [["place", "annex.job.json", "--seconds", "-1"], "command-wrong"],
+    [["zone", "annex.job.json", "--device", "d1", "--kind", "seated", "--spill"], "command-wrong"],
     [["place", "annex.job.json", "--model", "none"], "command-wrong"],
     [["zone", "annex.job.json", "--device", "d1", "--kind", "smell"], "command-wrong"],
     [["zone", "annex.job.json", "--device", "d1", "--kind", "towards", "--doors", "ajar"], "command-wrong"],
@@ -94,10 +96,26 @@ describe("What is wrong with a command is said in the same few words everywhere"
     expect([exit, codes(json())]).toEqual([3, ["program-fault"]]);
   });
 
-  test("An output that cannot be written is said, and nothing is left behind", async () => {
+  test("A reason is one line, whatever it was made of", async () => {
+    const { notes } = await told(["place", "annex.job.json", "--seconds", "-1"]);
+    expect(notes.trimEnd().split("\n").length).toBe(2);
+  });
+
+  test("An output that cannot be written is said before the work, and nothing is left behind", async () => {
     await writeFile(join(folder, "file"), "");
     const { exit, json } = await told(["pack", "annex.job.json", "-o", "file/deeper", "--json"]);
-    expect([exit, codes(json())]).toEqual([2, ["file-unwritable"]]);
+    expect([exit, new Set(codes(json()))]).toEqual([2, new Set(["file-unwritable"])]);
+    const work: string[] = [];
+    for (const output of ["file/out.job.json", "."]) {
+      const placed = await told(["place", "annex.job.json", "-o", output, "--force", "--json"], {
+        placeRooms: async () => {
+          work.push(output);
+          return [];
+        },
+      });
+      expect([placed.exit, codes(placed.json())]).toEqual([2, ["file-unwritable"]]);
+    }
+    expect(work).toEqual([]);
     expect((await readdir(folder)).sort()).toEqual(["annex.job.json", "file"]);
   });
 });

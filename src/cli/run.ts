@@ -69,7 +69,7 @@ async function runCommand(command: Command, words: readonly string[], setting: S
     });
   } catch (error) {
     const reason = (error instanceof Error ? error.message : String(error))
-      .split(". ")[0]!
+      .split(/\.\s|\n/)[0]!
       .replace(/\.$/, "");
     return refuse(refused({ code: "command-wrong", values: { reason, command: command.name } }), setting);
   }

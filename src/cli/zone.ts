@@ -4,18 +4,20 @@ import { findDetector } from "./find-records.ts";
 import { openJob } from "./open-job.ts";
 import { rounded } from "./words.ts";
 
+/** Somebody who must not be seen may walk towards the detector or across: both are counted at once. */
+const passing: readonly ZoneKind[] = ["towards", "across"];
 const kinds: readonly ZoneKind[] = ["seated", "towards", "across", "sound"];
 const doorStates: readonly DoorState[] = ["drawn", "closed", "open"];
 
 export const zone: Command = {
   name: "zone",
-  usage: "zone JOB --device ID --kind KIND",
+  usage: "zone JOB --device ID --kind KIND [--doors STATE] [--spill]",
   summary: "What one detector covers, as polygons.",
   help: [
     ["--device ID", "id or tag of the detector"],
     ["--kind KIND", `one of ${kinds.join(", ")}`],
     ["--doors STATE", `${doorStates.join(", ")}; closed if absent (open with --spill)`],
-    ["--spill", "what it may see at the most, for spill and false triggering"],
+    ["--spill", "what it may see at the most, towards and across together, for spill and false triggering"],
   ],
   options: {
     device: { type: "string" },
@@ -30,6 +32,7 @@ export const zone: Command = {
     const spill = values.spill === true;
     const kind = kinds.find((one) => one === (values.kind ?? (spill ? "towards" : undefined)));
     if (!kind) return wrong(`--kind is one of ${kinds.join(", ")}`);
+    if (spill && !passing.includes(kind)) return wrong(`--spill goes with --kind ${passing.join(" or ")}`);
     const doors = doorStates.find((one) => one === (values.doors ?? (spill ? "open" : "closed")));
     if (!doors) return wrong(`--doors is one of ${doorStates.join(", ")}`);
     const device = textValue(values, "device");
@@ -52,7 +55,7 @@ export const zone: Command = {
     );
     return {
       exit: exitCodes.fine,
-      json: { device: found.id, kind: spill ? "spill" : kind, doors, polygons, area },
+      json: { device: found.id, kind, spill, doors, polygons, area },
       text: `${found.tag || found.id}  ${spill ? "spill" : kind}, doors ${doors}: ${area.toFixed(2)} m² in ${region.length} ${region.length === 1 ? "piece" : "pieces"}`,
     };
   },
