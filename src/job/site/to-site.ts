@@ -82,14 +82,15 @@ const into: { readonly [Kind in RecordKind]: (record: JobRecords[Kind]) => SiteR
 
 type JobRow = NonNullable<JobModel["zones"]["towards"]>[number];
 
+/** The kinds of zone that this version calculates with; a newer one's stay in the file, and out of the engine. */
+const zoneKinds = ["seated", "towards", "across", "sound"] as const;
+
 function modelForSite(model: JobModel): DetectorModel {
   const zones = Object.fromEntries(
-    Object.entries(model.zones)
-      .filter(([, rows]) => rows !== undefined)
-      .map(([kind, rows]) => [
-        kind,
-        [...(rows as readonly JobRow[])].sort((a, b) => a.height - b.height).map(rowForSite),
-      ]),
+    zoneKinds.flatMap((kind) => {
+      const rows = model.zones[kind] as readonly JobRow[] | undefined;
+      return rows ? [[kind, [...rows].sort((a, b) => a.height - b.height).map(rowForSite)]] : [];
+    }),
   );
   const lens = model.lens && {
     ...model.lens,
