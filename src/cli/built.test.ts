@@ -64,7 +64,7 @@ test("place runs rooms in threads; JSON alone on standard output, nothing on the
   expect(parseJob(await readFile(join(folder, "out.job.json"), "utf8")).job!.detectors.length).toBe(2);
 }, 60_000);
 
-test("SIGINT while placing: exit 130, one JSON value, and a whole job file", async () => {
+test("SIGINT while placing: exit 130, one JSON value, and the best so far in a whole job file", async () => {
   // A hall that takes longer than anybody waits.
   const hall = {
     ...handWritten,
@@ -91,8 +91,15 @@ test("SIGINT while placing: exit 130, one JSON value, and a whole job file", asy
   child.kill("SIGINT");
   const { exit, out } = await end;
   expect(exit).toBe(130);
-  expect(JSON.parse(out).cancelled).toBe(true);
-  expect(parseJob(await readFile(join(folder, "best.job.json"), "utf8")).problems).toBeUndefined();
+  const answer = JSON.parse(out);
+  expect(answer.cancelled).toBe(true);
+  const [best] = answer.rooms;
+  expect([best.id, best.cancelled, best.fewest]).toEqual(["hall", true, false]);
+  // More than hung there before: the best so far is in the answer, and in the file.
+  expect(best.devices.length).toBeGreaterThan(1);
+  const { problems, job } = parseJob(await readFile(join(folder, "best.job.json"), "utf8"));
+  expect(problems).toBeUndefined();
+  expect(job!.detectors.map((one) => one.id)).toEqual(best.devices.map((one: { id: string }) => one.id));
 }, 120_000);
 
 test("A reader that goes away, as in a pipe to head, stops neither the work nor its exit code", async () => {

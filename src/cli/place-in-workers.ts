@@ -2,8 +2,8 @@ import { Worker } from "node:worker_threads";
 import type { PlacementOptions, PlacementResult, Site } from "#engine";
 import type { FromWorker, PlaceRooms, PlacingWork, ToWorker } from "./place-rooms.ts";
 
-/** How long a worker gets to come to its best after it was told to stop, before it is ended. [ms] */
-const graceful = 10_000;
+/** How long a worker gets to come to its best after it was told to stop, before it is ended and its room lost: a hall on a busy machine needs ten seconds and more; who cannot wait stops a second time. [ms] */
+const graceful = 60_000;
 
 /**
  * Places rooms in threads, the largest first so that none is left to the end alone; a room goes to the thread that is free.
