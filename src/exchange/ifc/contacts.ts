@@ -1,8 +1,8 @@
 import type { Metres, Opening, Outline, Point } from "#engine";
+import { boxOf, distanceToSegment, inRing } from "../region.ts";
 import { footprintOf } from "./footprint.ts";
 import type { Identities } from "./identities.ts";
 import type { ElementMesh } from "./kernel.ts";
-import { boxOf, distanceToSegment, inRing } from "./region.ts";
 import type { ReadRoom } from "./rooms.ts";
 import { tidy } from "./tidy.ts";
 

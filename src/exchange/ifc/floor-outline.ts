@@ -1,6 +1,6 @@
 import type { Metres, Point, Region } from "#engine";
+import { boxOf, inPiece, regionArea, simplified, unionOf } from "../region.ts";
 import type { ElementMesh } from "./kernel.ts";
-import { boxOf, inPiece, regionArea, simplified, unionOf } from "./region.ts";
 
 /** A body of space, cut at its floor. */
 export interface FloorOutline {

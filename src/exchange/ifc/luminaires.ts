@@ -1,11 +1,11 @@
 import type { Luminaire, Metres, Problem } from "#engine";
+import { inPiece } from "../region.ts";
 import type { Identities } from "./identities.ts";
 import type { ElementMesh } from "./kernel.ts";
 import type { LeftOutList } from "./left-out.ts";
 import { type IfcModel, refOf, textOf } from "./model.ts";
 import type { Frames } from "./placement.ts";
 import { type PlanBox, planBox } from "./plan-box.ts";
-import { inPiece } from "./region.ts";
 import { type Relations, storeyOf } from "./relations.ts";
 import type { ReadRoom } from "./rooms.ts";
 import { type ReadStorey, storeyAt } from "./storeys.ts";

@@ -1,6 +1,6 @@
 import type { Metres, Point } from "#engine";
+import { hullOf } from "../region.ts";
 import type { ElementMesh } from "./kernel.ts";
-import { hullOf } from "./region.ts";
 
 /** A body seen from above as the smallest turned rectangle around it, with its heights in the file's world. */
 export interface PlanBox {

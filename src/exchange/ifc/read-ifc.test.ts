@@ -1,9 +1,9 @@
 import { beforeAll, describe, expect, test } from "vitest";
 import { bytesOf, type WrittenBuilding, writtenBuilding } from "../../../test/exchange/written-building.ts";
+import { ringArea } from "../region.ts";
 import type { ImportReport, SurveyRecords } from "../survey.ts";
 import { type GeometryKernel, loadKernel } from "./kernel.ts";
 import { readIfc } from "./read-ifc.ts";
-import { ringArea } from "./region.ts";
 
 let kernel: GeometryKernel;
 beforeAll(async () => {

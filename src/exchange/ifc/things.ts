@@ -9,6 +9,7 @@ import {
   type Problem,
   planningDefaults,
 } from "#engine";
+import { type Box, boxOf, distanceToSegment, inPiece, pieceArea, ringArea, sharedOf } from "../region.ts";
 import { type Footprint, fewerCorners, footprintBook } from "./footprint.ts";
 import type { Identities } from "./identities.ts";
 import type { ElementMesh } from "./kernel.ts";
@@ -16,7 +17,6 @@ import type { LeftOutList } from "./left-out.ts";
 import type { ReadLimits } from "./limits.ts";
 import { type IfcModel, textOf } from "./model.ts";
 import { boxAround } from "./plan-box.ts";
-import { type Box, boxOf, distanceToSegment, inPiece, pieceArea, ringArea, sharedOf } from "./region.ts";
 import { type Relations, typeNameOf } from "./relations.ts";
 import type { ReadRoom } from "./rooms.ts";
 import { isSwitch, standsOnFloor, type ThingKind, thingKind } from "./thing-kinds.ts";

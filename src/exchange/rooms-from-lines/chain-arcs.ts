@@ -1,0 +1,82 @@
+import type { Metres, Point } from "#engine";
+import { leafWidths, type SwingArc } from "./door-arcs.ts";
+
+/** A quarter circle that came as a chain of short lines, with the lines of it. */
+export interface ChainArc extends SwingArc {
+  readonly lines: readonly number[];
+}
+
+/** A chord may be off its circle by this share of the radius. */
+const ROUNDNESS = 0.03;
+/** Fewest chords that make a curve, not a corner. */
+const FEWEST = 4;
+
+/**
+ * Quarter circles in chains of lines that follow one another in the drawing: curves of files that know no arcs.
+ *
+ * @param lines - x1 y1 x2 y2 of each. [m]
+ * @returns Arcs of a door's size with a sweep of 55 to 125 degrees.
+ * @source DERIVED-HERE
+ */
+export function chainArcs(lines: Float64Array): readonly ChainArc[] {
+  const found: ChainArc[] = [];
+  const count = lines.length / 4;
+  for (let first = 0; first < count; ) {
+    let last = first;
+    let turned = 0;
+    while (last + 1 < count && follows(lines, last)) {
+      const turn = turnBetween(lines, last);
+      // A curve goes on to one side, in steps of less than 40°.
+      if (Math.abs(turn) < 1e-3 || Math.abs(turn) > 0.7 || turned * turn < 0) break;
+      turned += turn;
+      last++;
+    }
+    if (last - first + 1 >= FEWEST) {
+      const arc = arcThrough(lines, first, last);
+      if (arc) found.push(arc);
+    }
+    first = last + 1;
+  }
+  return found;
+}
+
+const follows = (lines: Float64Array, i: number): boolean =>
+  Math.abs(lines[4 * i + 2]! - lines[4 * i + 4]!) < 1e-4 &&
+  Math.abs(lines[4 * i + 3]! - lines[4 * i + 5]!) < 1e-4;
+
+const turnBetween = (lines: Float64Array, i: number): number => {
+  const o = 4 * i;
+  const [ax, ay] = [lines[o + 2]! - lines[o]!, lines[o + 3]! - lines[o + 1]!];
+  const [bx, by] = [lines[o + 6]! - lines[o + 4]!, lines[o + 7]! - lines[o + 5]!];
+  return Math.atan2(ax * by - ay * bx, ax * bx + ay * by);
+};
+
+function arcThrough(lines: Float64Array, first: number, last: number): ChainArc | undefined {
+  const points: Point[] = [[lines[4 * first]!, lines[4 * first + 1]!]];
+  for (let i = first; i <= last; i++) points.push([lines[4 * i + 2]!, lines[4 * i + 3]!]);
+  const [p, q, r] = [points[0]!, points[points.length >> 1]!, points[points.length - 1]!];
+  const centre = centreOf(p, q, r);
+  if (!centre) return undefined;
+  const radius = away(centre, p);
+  if (radius < leafWidths[0] || radius > leafWidths[1]) return undefined;
+  if (points.some((point) => Math.abs(away(centre, point) - radius) > ROUNDNESS * radius)) return undefined;
+  const [a, b] = [
+    Math.atan2(p[1] - centre[1], p[0] - centre[0]),
+    Math.atan2(r[1] - centre[1], r[0] - centre[0]),
+  ];
+  const sweep = Math.abs(Math.atan2(Math.sin(b - a), Math.cos(b - a)));
+  if (sweep < 0.96 || sweep > 2.18) return undefined;
+  const members = Array.from({ length: last - first + 1 }, (_, i) => first + i);
+  return { centre, radius, ends: [p, r], lines: members };
+}
+
+/** Centre of the circle through three points; undefined on a line. */
+function centreOf(a: Point, b: Point, c: Point): Point | undefined {
+  const [bx, by, cx, cy] = [b[0] - a[0], b[1] - a[1], c[0] - a[0], c[1] - a[1]];
+  const d = 2 * (bx * cy - by * cx);
+  if (Math.abs(d) < 1e-9) return undefined;
+  const [bb, cc] = [bx * bx + by * by, cx * cx + cy * cy];
+  return [a[0] + (cy * bb - by * cc) / d, a[1] + (bx * cc - cx * bb) / d];
+}
+
+const away = (p: Point, q: Point): Metres => Math.hypot(p[0] - q[0], p[1] - q[1]);

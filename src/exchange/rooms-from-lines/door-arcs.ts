@@ -1,0 +1,72 @@
+import type { Metres, Point } from "#engine";
+
+/** A quarter circle that a door leaf leaves on a plan, in metres. */
+export interface SwingArc {
+  readonly centre: Point;
+  readonly radius: Metres;
+  readonly ends: readonly [Point, Point];
+}
+
+/** A leaf between the jambs when shut. */
+export interface DoorLeaf {
+  readonly hinge: Point;
+  /** Where the leaf's other edge is when shut. */
+  readonly latch: Point;
+  /** Where it is when open as drawn. */
+  readonly open: Point;
+}
+
+/** Narrowest and widest leaf of a door that a person walks through. [m] @source COMMON-PRACTICE */
+export const leafWidths: readonly [Metres, Metres] = [0.5, 1.4];
+
+/** A quarter circle may be drawn a little short or long. [rad] */
+const sweeps: readonly [number, number] = [(55 * Math.PI) / 180, (125 * Math.PI) / 180];
+
+/** Quarter circles among the arcs of a plan. Radii in metres. */
+export function swingArcs(
+  arcs: readonly {
+    readonly centre: Point;
+    readonly radius: number;
+    readonly from: number;
+    readonly to: number;
+  }[],
+  metres: number,
+): readonly SwingArc[] {
+  return arcs.flatMap(({ centre, radius, from, to }): SwingArc[] => {
+    const size = radius * metres;
+    const sweep = (((to - from) % (2 * Math.PI)) + 2 * Math.PI) % (2 * Math.PI);
+    if (size < leafWidths[0] || size > leafWidths[1] || sweep < sweeps[0] || sweep > sweeps[1]) return [];
+    const at = (angle: number): Point => [
+      (centre[0] + radius * Math.cos(angle)) * metres,
+      (centre[1] + radius * Math.sin(angle)) * metres,
+    ];
+    return [{ centre: [centre[0] * metres, centre[1] * metres], radius: size, ends: [at(from), at(to)] }];
+  });
+}
+
+/** A line near a place: how far its nearest point is, and which way the line runs. */
+export interface Surroundings {
+  /** Length of lines that run along a segment within a distance. [m] */
+  readonly along: (a: Point, b: Point, within: Metres) => Metres;
+  /** Distance of the nearest line that is not the arc's own. [m] */
+  readonly nearest: (at: Point) => Metres;
+}
+
+/**
+ * The leaf behind each quarter circle: the end that a line leads to from the hinge is the open one, the other lies on the wall.
+ *
+ * @param arcs - Quarter circles. @param around - Straight lines of the plan.
+ * @returns One leaf an arc; arcs that float free of any wall are left out.
+ */
+export function doorLeaves(arcs: readonly SwingArc[], around: Surroundings): readonly DoorLeaf[] {
+  return arcs.flatMap(({ centre, radius, ends: [p, q] }): DoorLeaf[] => {
+    const drawn = [p, q].map((end) => around.along(centre, end, 0.07) / radius);
+    const far = [p, q].map((end) => around.nearest(end));
+    // Both may be drawn (a threshold line): then the one whose end touches a wall is shut.
+    const open =
+      Math.abs(drawn[0]! - drawn[1]!) > 0.3 ? (drawn[0]! > drawn[1]! ? 0 : 1) : far[0]! > far[1]! ? 0 : 1;
+    const latch = open === 0 ? q : p;
+    if (Math.min(around.nearest(latch), around.nearest(centre)) > 0.35) return [];
+    return [{ hinge: centre, latch, open: open === 0 ? p : q }];
+  });
+}

@@ -1,0 +1,58 @@
+import { describe, expect, test } from "vitest";
+import { box, pencil, twoRoomsAndCorridor } from "./drawn-plan.fixture.ts";
+import { findRooms } from "./find-rooms.ts";
+
+const named = (found: ReturnType<typeof findRooms>) =>
+  found.rooms
+    .map((room) => ({ name: room.name, number: room.number, area: Math.round(room.area * 100) / 100 }))
+    .sort((a, b) => a.name.localeCompare(b.name));
+
+describe("A plan with walls of two faces", () => {
+  for (const [what, layers] of [
+    ["layers that say what they are", { wall: "A-WALL", furniture: "A-FURN" }],
+    ["everything on one layer", { wall: "0", furniture: "0" }],
+  ] as const)
+    for (const arcs of ["arcs", "chords"] as const)
+      test(`${what}, doors as ${arcs}: three rooms with their names, areas and doors`, () => {
+        const found = findRooms(twoRoomsAndCorridor(layers).linework({ arcs }));
+        expect(named(found)).toEqual([
+          { name: "Corridor", number: "", area: 12.3 },
+          { name: "Office", number: "1.02", area: 20 },
+          { name: "Store", number: "", area: 12 },
+        ]);
+        const at = (index: number): string => found.rooms[index]?.name ?? "outside";
+        expect(
+          found.openings.map(({ kind, rooms }) => `${kind} ${rooms.map(at).sort().join(" ")}`).sort(),
+        ).toEqual(["door Corridor Office", "door Corridor Store", "door Corridor outside"]);
+      });
+});
+
+test("A plan of single lines with gaps at its doors", () => {
+  const p = pencil();
+  const chain = (...points: readonly (readonly [number, number])[]): void => {
+    for (let i = 0; i + 1 < points.length; i++) p.line(points[i]!, points[i + 1]!);
+  };
+  chain([4, 0], [0, 0], [0, 5], [4, 5], [4, 3]);
+  chain([4, 2.1], [4, 0], [9, 0], [9, 5], [4, 5]);
+  p.ring(box(1, 1, 0.8, 0.8));
+  const found = findRooms(p.linework());
+  expect(found.rooms.map(({ area }) => Math.round(area * 10) / 10).sort()).toEqual([20, 25]);
+  expect(found.openings).toMatchObject([{ kind: "passage" }]);
+});
+
+test("Turned, scaled and moved a thousand kilometres, the same rooms come out", () => {
+  const drawn = twoRoomsAndCorridor({ wall: "0", furniture: "0" });
+  const plain = named(findRooms(drawn.linework()));
+  for (const [turn, scale, shift] of [
+    [0.3, 1000, [0, 0]],
+    [Math.PI / 2, 39.37, [1e6, -2e6]],
+    [-1.1, 1, [4_500_000, 5_300_000]],
+    [2.5, 100, [-777, 333]],
+  ] as const) {
+    const found = named(findRooms(drawn.linework({ turn, scale, shift })));
+    expect(found.map(({ name }) => name)).toEqual(plain.map(({ name }) => name));
+    found.forEach(({ area }, i) => {
+      expect(Math.abs(area - plain[i]!.area)).toBeLessThan(0.01 * plain[i]!.area);
+    });
+  }
+});

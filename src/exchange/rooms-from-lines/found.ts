@@ -1,0 +1,34 @@
+import type { Metres, Outline, Point, SquareMetres } from "#engine";
+
+/** A room as found in a plan, for a person to confirm. Metres; plan point + shift = drawing point in metres. */
+export interface FoundRoom {
+  readonly outline: Outline;
+  readonly holes: readonly Outline[];
+  readonly area: SquareMetres;
+  readonly number: string;
+  readonly name: string;
+  /** How sure the finder is, 0 … 1. */
+  readonly confidence: number;
+  /** What speaks against it, in words: "no door found", "open on one side". */
+  readonly doubts: readonly string[];
+}
+
+/** An opening as found: between the jambs on both faces of its wall. */
+export interface FoundOpening {
+  readonly kind: "door" | "passage";
+  readonly from: Point;
+  readonly to: Point;
+  readonly thickness: Metres;
+  /** Where the leaf hangs and stands open, where a leaf was drawn. */
+  readonly leaf?: { readonly hinge: Point; readonly latch: Point; readonly open: Point };
+  /** Indices of the rooms on both sides; −1: outside or none found. */
+  readonly rooms: readonly [number, number];
+}
+
+export interface FoundPlan {
+  readonly rooms: readonly FoundRoom[];
+  readonly openings: readonly FoundOpening[];
+  readonly shift: Point;
+  /** Layers that were taken for walls and the like. */
+  readonly layers: readonly string[];
+}
