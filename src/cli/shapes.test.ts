@@ -154,8 +154,10 @@ test("zone: the device, what was asked of it, polygons as rings of [x, y], the a
     false,
     "closed",
   ]);
-  const [[[corner]]] = answer.polygons as readonly (readonly (readonly (readonly number[])[])[])[];
-  expect(corner!.length).toBe(2);
+  const polygons = answer.polygons as readonly (readonly (readonly (readonly number[])[])[])[];
+  for (const point of polygons.flat(2))
+    expect(point.map((length) => typeof length)).toEqual(["number", "number"]);
+  expect(polygons.flat(2).length).toBeGreaterThan(2);
   const spill = await answered(...words, "--spill");
   expect(Object.keys(spill)).toEqual(Object.keys(answer));
   expect([spill.kind, spill.spill, spill.doors]).toEqual(["towards", true, "open"]);
