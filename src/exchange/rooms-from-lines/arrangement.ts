@@ -52,23 +52,25 @@ interface Pieces {
 
 /** Ends within the tolerance of one another become one point: the first of them. */
 function joinedEnds({ lines, tolerance }: LinesToArrange): Pieces {
-  const cells = new Map<string, number[]>();
+  const cells = new Map<number, number[]>();
   const places: number[] = [];
-  const cell = (v: number): number => Math.floor(v / tolerance);
   const place = (x: number, y: number): number => {
-    const [cx, cy] = [cell(x), cell(y)];
+    const [cx, cy] = [Math.floor(x / tolerance), Math.floor(y / tolerance)];
     let best = -1;
     let nearest = tolerance * tolerance;
     for (let i = cx - 1; i <= cx + 1; i++)
-      for (let j = cy - 1; j <= cy + 1; j++)
-        for (const index of cells.get(`${i} ${j}`) ?? []) {
+      for (let j = cy - 1; j <= cy + 1; j++) {
+        const cell = cells.get(keyOf(i, j));
+        if (cell === undefined) continue;
+        for (const index of cell) {
           const d = (places[2 * index]! - x) ** 2 + (places[2 * index + 1]! - y) ** 2;
           if (d < nearest) [best, nearest] = [index, d];
         }
+      }
     if (best >= 0) return best;
     const index = places.length / 2;
     places.push(Math.round(x / GRID) * GRID, Math.round(y / GRID) * GRID);
-    const key = `${cx} ${cy}`;
+    const key = keyOf(cx, cy);
     const list = cells.get(key);
     if (list) list.push(index);
     else cells.set(key, [index]);
@@ -86,6 +88,9 @@ function joinedEnds({ lines, tolerance }: LinesToArrange): Pieces {
   return { count: lineOf.length, ends: Float64Array.from(ends), lineOf: Uint32Array.from(lineOf) };
 }
 
+/** One number for two whole numbers of up to 33 million: cells and grid points of plans up to 33 km across. */
+const keyOf = (i: number, j: number): number => (i + 2 ** 25) * 2 ** 26 + (j + 2 ** 25);
+
 /** Each piece cut where another one crosses it, or ends on it within the reach. */
 function cutAtCrossings({ count, ends, lineOf }: Pieces, reach: Metres): Pieces {
   if (count === 0) return { count, ends, lineOf };
@@ -100,8 +105,12 @@ function cutAtCrossings({ count, ends, lineOf }: Pieces, reach: Metres): Pieces 
   const shares: number[] = [];
   for (let i = 0; i < count; i++) {
     const o = 4 * i;
-    const [x1, y1, x2, y2] = [ends[o]!, ends[o + 1]!, ends[o + 2]!, ends[o + 3]!];
-    const [dx, dy] = [x2 - x1, y2 - y1];
+    const x1 = ends[o]!;
+    const y1 = ends[o + 1]!;
+    const x2 = ends[o + 2]!;
+    const y2 = ends[o + 3]!;
+    const dx = x2 - x1;
+    const dy = y2 - y1;
     const length = Math.sqrt(dx * dx + dy * dy);
     const margin = reach / length;
     shares.length = 0;
@@ -113,19 +122,21 @@ function cutAtCrossings({ count, ends, lineOf }: Pieces, reach: Metres): Pieces 
     );
     for (const j of near) {
       if (j === i) continue;
-      const p = 4 * j;
-      const [a, b, c, d] = [ends[p]!, ends[p + 1]!, ends[p + 2]!, ends[p + 3]!];
+      const a = ends[4 * j]!;
+      const b = ends[4 * j + 1]!;
+      const c = ends[4 * j + 2]!;
+      const d = ends[4 * j + 3]!;
       // Ends of the other on this one.
-      for (const [x, y] of [
-        [a, b],
-        [c, d],
-      ] as const) {
+      for (let end = 0; end < 2; end++) {
+        const x = end === 0 ? a : c;
+        const y = end === 0 ? b : d;
         const t = ((x - x1) * dx + (y - y1) * dy) / (length * length);
         if (t <= margin || t >= 1 - margin) continue;
         const off = Math.abs((x - x1) * dy - (y - y1) * dx) / length;
         if (off <= reach) shares.push(t, x, y);
       }
-      const [ex, ey] = [c - a, d - b];
+      const ex = c - a;
+      const ey = d - b;
       const turn = dx * ey - dy * ex;
       if (Math.abs(turn) < 1e-9 * length * Math.sqrt(ex * ex + ey * ey)) continue;
       const t = ((a - x1) * ey - (b - y1) * ex) / turn;
@@ -138,6 +149,11 @@ function cutAtCrossings({ count, ends, lineOf }: Pieces, reach: Metres): Pieces 
   return { count: cutLines.length, ends: Float64Array.from(cutEnds), lineOf: Uint32Array.from(cutLines) };
 
   function push(i: number, [x1, y1, x2, y2]: readonly [number, number, number, number]): void {
+    if (shares.length === 0) {
+      cutEnds.push(x1, y1, x2, y2);
+      cutLines.push(lineOf[i]!);
+      return;
+    }
     const order: number[] = [];
     for (let k = 0; k < shares.length; k += 3) order.push(k);
     order.sort((p, q) => shares[p]! - shares[q]!);
@@ -161,16 +177,16 @@ const onGrid = ({ count, ends, lineOf }: Pieces): Pieces => ({
 });
 
 /** Every piece once, whichever way it runs; pieces without length are dropped. */
-function withoutDoubles({ count, ends, lineOf }: Pieces, rank: (line: number) => number): Pieces {
-  const known = new Map<string, number>();
+function withoutDoubles(pieces: Pieces, rank: (line: number) => number): Pieces {
+  const { count, ends, lineOf } = pieces;
+  const corners = cornersOf(pieces);
+  const known = new Map<number, number>();
   const kept: number[] = [];
   const lines: number[] = [];
-  const text = (x: number, y: number): string => `${Math.round(x / GRID)} ${Math.round(y / GRID)}`;
   for (let i = 0; i < count; i++) {
-    const a = text(ends[4 * i]!, ends[4 * i + 1]!);
-    const b = text(ends[4 * i + 2]!, ends[4 * i + 3]!);
+    const [a, b] = [corners.of[2 * i]!, corners.of[2 * i + 1]!];
     if (a === b) continue;
-    const key = a < b ? `${a} ${b}` : `${b} ${a}`;
+    const key = a < b ? a * corners.count + b : b * corners.count + a;
     const at = known.get(key);
     if (at === undefined) {
       known.set(key, lines.length);
@@ -180,29 +196,40 @@ function withoutDoubles({ count, ends, lineOf }: Pieces, rank: (line: number) =>
   }
   const left = new Float64Array(4 * kept.length);
   kept.forEach((i, k) => {
-    left.set(ends.subarray(4 * i, 4 * i + 4), 4 * k);
+    for (let n = 0; n < 4; n++) left[4 * k + n] = ends[4 * i + n]!;
   });
   return { count: kept.length, ends: left, lineOf: Uint32Array.from(lines) };
 }
 
-function graphOf({ count, ends, lineOf }: Pieces): Arrangement {
-  const known = new Map<string, number>();
-  const xy: number[] = [];
-  const vertex = (x: number, y: number): number => {
-    const key = `${Math.round(x / GRID)} ${Math.round(y / GRID)}`;
+/** Number of each end among the different points, in the order in which they come. */
+function cornersOf({ count, ends }: Pieces): { readonly of: Uint32Array; readonly count: number } {
+  const known = new Map<number, number>();
+  const of = new Uint32Array(2 * count);
+  for (let end = 0; end < 2 * count; end++) {
+    const key = keyOf(Math.round(ends[2 * end]! / GRID), Math.round(ends[2 * end + 1]! / GRID));
     let index = known.get(key);
     if (index === undefined) {
-      index = xy.length / 2;
+      index = known.size;
       known.set(key, index);
-      xy.push(x, y);
     }
-    return index;
-  };
+    of[end] = index;
+  }
+  return { of, count: known.size };
+}
+
+function graphOf(pieces: Pieces): Arrangement {
+  const { count, ends, lineOf } = pieces;
+  const corners = cornersOf(pieces);
+  const xy = new Float64Array(2 * corners.count);
   const from = new Uint32Array(count);
   const to = new Uint32Array(count);
   for (let i = 0; i < count; i++) {
-    from[i] = vertex(ends[4 * i]!, ends[4 * i + 1]!);
-    to[i] = vertex(ends[4 * i + 2]!, ends[4 * i + 3]!);
+    from[i] = corners.of[2 * i]!;
+    to[i] = corners.of[2 * i + 1]!;
+    xy[2 * from[i]!] = ends[4 * i]!;
+    xy[2 * from[i]! + 1] = ends[4 * i + 1]!;
+    xy[2 * to[i]!] = ends[4 * i + 2]!;
+    xy[2 * to[i]! + 1] = ends[4 * i + 3]!;
   }
-  return { xy: Float64Array.from(xy), from, to, lineOf };
+  return { xy, from, to, lineOf };
 }

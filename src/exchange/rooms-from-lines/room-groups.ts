@@ -1,5 +1,6 @@
 import type { Metres, Point } from "#engine";
 import type { Arrangement } from "./arrangement.ts";
+import { boxIndex } from "./box-index.ts";
 import { type Face, type Faces, head, inRing, tail } from "./faces.ts";
 
 /** Faces that make one room together. */
@@ -130,11 +131,13 @@ function isDouble(
 
 function labelsIn(faces: readonly Face[], labels: readonly Point[]): readonly number[] {
   const count = new Array<number>(faces.length).fill(0);
+  const near = boxIndex(faces.map((face) => face.outline));
   for (const at of labels) {
     let found = -1;
-    faces.forEach((face, index) => {
+    for (const index of near(at)) {
+      const face = faces[index]!;
       if ((found < 0 || face.area < faces[found]!.area) && inRing(at, face.outline)) found = index;
-    });
+    }
     if (found >= 0) count[found]! += 1;
   }
   return count;

@@ -1,12 +1,12 @@
-import Flatbush from "flatbush";
 import type { Metres, Outline, Piece, Point } from "#engine";
-import { inPiece, pieceArea, simplified, unionOf } from "../region.ts";
-import { type Arrangement, arrange } from "./arrangement.ts";
+import { boxOf, inPiece, pieceArea, simplified, unionOf } from "../region.ts";
+import { arrange } from "./arrangement.ts";
+import { boxesOfLines, boxIndex, boxSearch } from "./box-index.ts";
 import { type DoorLeaf, doorLeaves, type Surroundings } from "./door-arcs.ts";
 import { type Faces, facesOf, inRing, ringArea } from "./faces.ts";
 import type { FoundOpening, FoundPlan, FoundRoom } from "./found.ts";
 import { meaningOf } from "./layer-words.ts";
-import type { PlanLines } from "./plan-lines.ts";
+import type { PlanLines, PlanText } from "./plan-lines.ts";
 import { type RoomGroup, roomGroups, STRIP } from "./room-groups.ts";
 import { mayName, roomName } from "./room-names.ts";
 import { type WallGap, wallGaps } from "./wall-ends.ts";
@@ -49,8 +49,14 @@ export function roomsInLines(
   };
   const labels = plan.texts.filter(({ text }) => mayName(text));
   const groups = roomGroups(graph, closed, { shut, named, labels: labels.map(({ at }) => at) });
+  const near = boxSearch(plan.texts.map(({ at: [x, y] }) => [x, y, x, y]));
+  const textsIn = (piece: Piece): readonly PlanText[] =>
+    near(boxOf(piece.outline)).flatMap((index) => {
+      const text = plan.texts[index]!;
+      return inPiece(text.at, piece) ? [text] : [];
+    });
   const candidates = groups
-    .flatMap((group) => roomOfGroup(group, { graph, closed, plan, shut }))
+    .flatMap((group) => roomOfGroup(group, { closed, textsIn, shut }))
     .filter((room): room is Candidate => room !== undefined);
   const rooms = withoutSurroundings(candidates).map(({ room }) => room);
   return { rooms, openings: openingsOf(gaps, leaves, rooms), shift: plan.shift };
@@ -58,16 +64,9 @@ export function roomsInLines(
 
 /** Lines near places, for telling leaves from thresholds. */
 function surroundings(lines: Float64Array): Surroundings {
-  const count = lines.length / 4;
-  const index = new Flatbush(Math.max(1, count));
-  for (let i = 0; i < count; i++) {
-    const [a, b, c, d] = [lines[4 * i]!, lines[4 * i + 1]!, lines[4 * i + 2]!, lines[4 * i + 3]!];
-    index.add(Math.min(a, c), Math.min(b, d), Math.max(a, c), Math.max(b, d));
-  }
-  if (count === 0) index.add(0, 0, 0, 0);
-  index.finish();
+  const search = boxSearch(boxesOfLines(lines));
   const near = (p: Point, reach: Metres): readonly number[] =>
-    count === 0 ? [] : index.search(p[0] - reach, p[1] - reach, p[0] + reach, p[1] + reach);
+    search([p[0] - reach, p[1] - reach, p[0] + reach, p[1] + reach]);
   return {
     nearest: (at) => near(at, 0.5).reduce((best, i) => Math.min(best, distanceToLine(lines, i, at)), 0.5),
     along: (a, b, within) => {
@@ -107,12 +106,7 @@ function withoutLeaves(
   const count = lines.length / 4;
   const gone = new Uint8Array(count);
   if (leaves.length > 0 && count > 0) {
-    const index = new Flatbush(count);
-    for (let i = 0; i < count; i++) {
-      const [a, b, c, d] = [lines[4 * i]!, lines[4 * i + 1]!, lines[4 * i + 2]!, lines[4 * i + 3]!];
-      index.add(Math.min(a, c), Math.min(b, d), Math.max(a, c), Math.max(b, d));
-    }
-    index.finish();
+    const search = boxSearch(boxesOfLines(lines));
     for (const { hinge, open } of leaves) {
       const length = Math.hypot(open[0] - hinge[0], open[1] - hinge[1]);
       const [ux, uy] = [(open[0] - hinge[0]) / length, (open[1] - hinge[1]) / length];
@@ -122,7 +116,7 @@ function withoutLeaves(
         Math.max(hinge[0], open[0]) + 0.1,
         Math.max(hinge[1], open[1]) + 0.1,
       ] as const;
-      for (const i of index.search(...box)) {
+      for (const i of search(box)) {
         // All of the line lies in the strip that the leaf takes, a hand clear of the hinge's wall at most.
         const inside = [0, 2].every((k) => {
           const [dx, dy] = [lines[4 * i + k]! - hinge[0], lines[4 * i + k + 1]! - hinge[1]];
@@ -150,13 +144,10 @@ function leafLines(
   leaves: readonly DoorLeaf[],
   gaps: readonly WallGap[],
 ): readonly (readonly [Point, Point])[] {
-  return leaves.flatMap(({ hinge, latch }): (readonly [Point, Point])[] => {
-    const middle: Point = [(hinge[0] + latch[0]) / 2, (hinge[1] + latch[1]) / 2];
-    const known = gaps.some(
-      (gap) =>
-        Math.hypot(gap.middle[0] - middle[0], gap.middle[1] - middle[1]) <
-        gap.thickness / 2 + Math.max(0.25, gap.width / 2),
-    );
+  const gapOf = gapFinder(gaps);
+  return leaves.flatMap((leaf): (readonly [Point, Point])[] => {
+    const { hinge, latch } = leaf;
+    const known = gapOf(leaf) !== undefined;
     if (known) return [];
     const length = Math.hypot(latch[0] - hinge[0], latch[1] - hinge[1]);
     const [ux, uy] = [(latch[0] - hinge[0]) / length, (latch[1] - hinge[1]) / length];
@@ -170,6 +161,25 @@ function leafLines(
   });
 }
 
+/** The gap of a wall that a leaf hangs in. */
+function gapFinder(gaps: readonly WallGap[]): (leaf: DoorLeaf) => WallGap | undefined {
+  const reach = (gap: WallGap): Metres => gap.thickness / 2 + Math.max(0.25, gap.width / 2);
+  const near = boxSearch(
+    gaps.map((gap) => {
+      const [x, y] = gap.middle;
+      const r = reach(gap);
+      return [x - r, y - r, x + r, y + r];
+    }),
+  );
+  return ({ hinge, latch }) => {
+    const [x, y] = [(hinge[0] + latch[0]) / 2, (hinge[1] + latch[1]) / 2];
+    const index = near([x, y, x, y]).find(
+      (i) => Math.hypot(gaps[i]!.middle[0] - x, gaps[i]!.middle[1] - y) < reach(gaps[i]!),
+    );
+    return index === undefined ? undefined : gaps[index];
+  };
+}
+
 interface Candidate {
   readonly room: FoundRoom;
   readonly piece: Piece;
@@ -179,13 +189,12 @@ interface Candidate {
 function roomOfGroup(
   group: RoomGroup,
   of: {
-    readonly graph: Arrangement;
     readonly closed: Faces;
-    readonly plan: PlanLines;
+    readonly textsIn: (piece: Piece) => readonly PlanText[];
     readonly shut: (edge: number) => boolean;
   },
 ): Candidate | undefined {
-  const { closed, plan, shut } = of;
+  const { closed, textsIn, shut } = of;
   const members = group.faces.map((face) => closed.faces[face]!);
   const rough = members.reduce((sum, face) => sum + face.area, 0);
   if (rough < LEAST_ROOM || rough > MOST_ROOM) return undefined;
@@ -199,7 +208,7 @@ function roomOfGroup(
   };
   const area = pieceArea(piece);
   if (area < LEAST_ROOM || widthOf(piece) < 0.35) return undefined;
-  const { number, name } = roomName(plan.texts.filter(({ at }) => inPiece(at, piece)));
+  const { number, name } = roomName(textsIn(piece));
   const doors = members.some((face) => face.edges.some((h) => shut(h >> 1)));
   const doubts = [
     ...(doors ? [] : ["no door found"]),
@@ -248,9 +257,13 @@ const widthOf = ({ outline }: Piece): Metres => {
 
 /** What surrounds other rooms without walls of its own round it is the paper, the frame, the ground round the house. */
 function withoutSurroundings(candidates: readonly Candidate[]): readonly Candidate[] {
+  const near = boxSearch(candidates.map(({ piece }) => boxOf(piece.outline)));
   return candidates.filter((one) => {
-    const within = candidates.filter(
-      (other) => other !== one && one.piece.holes.some((hole) => inRing(other.piece.outline[0]!, hole)),
+    const within = one.piece.holes.flatMap((hole) =>
+      near(boxOf(hole)).flatMap((index) => {
+        const other = candidates[index]!;
+        return other !== one && inRing(other.piece.outline[0]!, hole) ? [other] : [];
+      }),
     );
     if (within.length === 0) return true;
     const inner = within.reduce((sum, other) => sum + other.room.area, 0);
@@ -264,7 +277,8 @@ function openingsOf(
   rooms: readonly FoundRoom[],
 ): readonly FoundOpening[] {
   const pieces = rooms.map(({ outline, holes }): Piece => ({ outline, holes }));
-  const roomAt = (p: Point): number => pieces.findIndex((piece) => inPiece(p, piece));
+  const near = boxIndex(pieces.map(({ outline }) => outline));
+  const roomAt = (p: Point): number => near(p).find((index) => inPiece(p, pieces[index]!)) ?? -1;
   const beside = (a: Point, b: Point, thickness: Metres): readonly [number, number] => {
     const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
     const n: Point = [-(b[1] - a[1]) / length, (b[0] - a[0]) / length];
@@ -276,15 +290,18 @@ function openingsOf(
     ];
   };
   const used = new Set<DoorLeaf>();
+  const gapOf = gapFinder(gaps);
+  const leafOf = new Map(
+    leaves.flatMap((leaf): [WallGap, DoorLeaf][] => {
+      const gap = gapOf(leaf);
+      return gap ? [[gap, leaf]] : [];
+    }),
+  );
   const fromGaps = gaps.flatMap((gap): FoundOpening[] => {
     const [one, other = one] = gap.shut;
     const from: Point = [(one![0][0] + other![0][0]) / 2, (one![0][1] + other![0][1]) / 2];
     const to: Point = [(one![1][0] + other![1][0]) / 2, (one![1][1] + other![1][1]) / 2];
-    const leaf = leaves.find(
-      ({ hinge, latch }) =>
-        Math.hypot((hinge[0] + latch[0]) / 2 - gap.middle[0], (hinge[1] + latch[1]) / 2 - gap.middle[1]) <
-        gap.thickness / 2 + Math.max(0.25, gap.width / 2),
-    );
+    const leaf = leafOf.get(gap);
     if (leaf) used.add(leaf);
     const sides = beside(from, to, gap.thickness);
     if (sides[0] < 0 && sides[1] < 0) return [];
