@@ -1,27 +1,24 @@
 import { longestReach, type ReachShape, reachOf } from "../detector/index.ts";
 import {
   contains,
-  difference,
   inset,
   type Point,
   prepareWays,
   type Region,
-  regionOf,
   ringsOf,
   union,
   waysFrom,
 } from "../geometry/index.ts";
 import { addChain, addEndless, ENDLESS, regionOfWedges, sweep, sweepEdges } from "../geometry/sweep/index.ts";
 import type { Metres } from "../quantity/index.ts";
+import type { Site } from "../site/index.ts";
 import { arc } from "./reach-polygon.ts";
-import type { Prism, Scene, ScenePart } from "./scene.ts";
+import type { Scene, ScenePart } from "./scene.ts";
+import { soundFloor } from "./sound-floor.ts";
 import type { Zone, ZoneOptions } from "./zone-types.ts";
 
 /** How far a bend of the way keeps off its corner, so that it has open floor all round: a tenth of a millimetre. [m] */
 const OFF_CORNER: Metres = 1e-4;
-
-/** An obstacle that ends this near to the ceiling stops sound as one that reaches it. [m] @source COMMON-PRACTICE */
-const NEAR_CEILING: Metres = 0.05;
 
 /**
  * Where a detector hears: floor within the radius by the shortest way inside the room and through open doors.
@@ -41,7 +38,12 @@ export function soundZone(scene: Scene, options: ZoneOptions & { readonly part: 
   if (radius <= 0) return { region: () => [], has: () => false, verify: false };
   let region: Region | undefined;
   const compute = (): Region =>
-    (region ??= heard(part, { at: device.at, radius, outward: options.purpose === "outward" }));
+    (region ??= heard(part, {
+      site: scene.site,
+      at: device.at,
+      radius,
+      outward: options.purpose === "outward",
+    }));
   return { region: compute, has: (x, y) => contains(compute(), [x, y]), verify: false };
 }
 
@@ -54,9 +56,9 @@ function soundReach(options: ZoneOptions): ReachShape {
 
 function heard(
   part: ScenePart,
-  ask: { readonly at: Point; readonly radius: Metres; readonly outward: boolean },
+  ask: { readonly site: Site; readonly at: Point; readonly radius: Metres; readonly outward: boolean },
 ): Region {
-  const open = openFloor(part);
+  const open = soundFloor(part, ask.site);
   if (!contains(open, ask.at)) return [];
   const ways = prepareWays(inset(open, OFF_CORNER));
   const from = waysFrom(ways, ask.at);
@@ -83,25 +85,5 @@ function heard(
       );
       return regionOfWedges(sweep(edges));
     }),
-  );
-}
-
-/** Floor that sound crosses: rooms and open reveals less obstacles from floor to ceiling. */
-function openFloor(part: ScenePart): Region {
-  const spaces = union([
-    ...part.rooms.map((room): Region => [{ outline: room.outline, holes: room.holes }]),
-    ...part.reveals.map((fitted) => fitted.region),
-  ]);
-  const solid = part.prisms.filter((prism) => prism.kind === "obstacle" && reachesCeiling(prism, part));
-  return difference(spaces, union(solid.flatMap((prism) => prism.rings.map((ring) => regionOf(ring)))));
-}
-
-function reachesCeiling(prism: Prism, part: ScenePart): boolean {
-  const [x, y] = [(prism.bounds.minX + prism.bounds.maxX) / 2, (prism.bounds.minY + prism.bounds.maxY) / 2];
-  const room = part.rooms.find((one) => contains([{ outline: one.outline, holes: one.holes }], [x, y]));
-  return (
-    room !== undefined &&
-    prism.base <= room.floor + NEAR_CEILING &&
-    prism.top >= room.floor + room.ceilingHeight - NEAR_CEILING
   );
 }
