@@ -1,4 +1,16 @@
 export { type GeometryKernel, type KernelLocation, loadKernel } from "./ifc/kernel.ts";
 export { type ReadLimits, usualLimits } from "./ifc/limits.ts";
 export { type ReadIfcOptions, readIfc } from "./ifc/read-ifc.ts";
+export type {
+  LineArc,
+  LineBlock,
+  LineBox,
+  LineLayer,
+  LineText,
+  Linework,
+  UnitProposal,
+} from "./linework/linework.ts";
+export { type PlanLimits, usualPlanLimits } from "./plan/limits.ts";
+export { type ReadPdfOptions, readPdf } from "./plan/pdf/read-pdf.ts";
+export type { PlanReport, PlanResult } from "./plan/report.ts";
 export type { ImportReport, ImportResult, LeftOut, ReportedRoom, SurveyRecords } from "./survey.ts";

@@ -5,6 +5,7 @@ import { exchangeProblems } from "./exchange.ts";
 import { jobProblems } from "./job.ts";
 import { outputProblems } from "./output.ts";
 import { placementProblems } from "./placement.ts";
+import { planFileProblems } from "./plan-files.ts";
 import { programProblems } from "./program.ts";
 import { siteProblems } from "./site.ts";
 
@@ -16,6 +17,7 @@ const all = {
   ...placementProblems,
   ...jobProblems,
   ...exchangeProblems,
+  ...planFileProblems,
   ...outputProblems,
   ...programProblems,
   ...commandLineProblems,

@@ -1,0 +1,120 @@
+import type { CatalogueEntry } from "./entry.ts";
+
+/** What can be wrong with a plan as PDF, SVG or picture, and what its reader had to leave out. */
+export const planFileProblems = {
+  "plan-too-large": {
+    severity: "must",
+    message: "The file is larger than the limit of {limit}.",
+    remedy: "Export only the page or the storey that is needed.",
+  },
+  "plan-too-much": {
+    severity: "must",
+    message: "There are more {what} in the drawing than the limit of {limit}.",
+    remedy: "Export only the storey that is needed, without hatching, terrain and furniture.",
+  },
+  "plan-not-pdf": {
+    severity: "must",
+    message: "This is no PDF file; it looks like {found}.",
+    remedy: "Give the plan as PDF, SVG, DXF, PNG or JPEG, with the matching ending.",
+  },
+  "plan-pdf-locked": {
+    severity: "must",
+    message: "The PDF file is locked with a password.",
+    remedy: "Ask its author for a copy without a password, or print it into a new PDF file.",
+  },
+  "plan-pdf-damaged": {
+    severity: "must",
+    message: "The PDF file cannot be read: {reason}.",
+    remedy: "Copy or download it again, or print it into a new PDF file.",
+  },
+  "plan-pdf-no-page": {
+    severity: "must",
+    message: "There is no page {page}: the pages of the file are 1 to {pages}.",
+    remedy: "Choose a page that exists.",
+  },
+  "plan-pdf-scan": {
+    severity: "must",
+    message: "Page {page} holds a picture and no lines: the plan was scanned.",
+    remedy: "Save the page as PNG or JPEG, bring it in as a picture, and draw the rooms over it.",
+  },
+  "plan-pdf-page-empty": {
+    severity: "must",
+    message: "Page {page} of {pages} holds no lines.",
+    remedy: "Choose another page, or export the plan again with its lines.",
+  },
+  "plan-pdf-picture": {
+    severity: "note",
+    message: "Page {page} holds pictures beside its lines; they were left out.",
+    remedy: "If a part of the plan is missing, bring it in as a picture.",
+  },
+  "plan-pdf-partly-read": {
+    severity: "should",
+    message: "A part of page {page} cannot be read and was left out: {reason}.",
+    remedy: "Compare it with the page, and export the plan again if something is missing.",
+  },
+  "plan-pdf-first-page": {
+    severity: "note",
+    message: "The file has {pages} pages; the first was read.",
+    remedy: "Choose another page if the plan is not on the first.",
+  },
+  "plan-not-svg": {
+    severity: "must",
+    message: "This is no SVG drawing; it looks like {found}.",
+    remedy: "Give the plan as PDF, SVG, DXF, PNG or JPEG, with the matching ending.",
+  },
+  "plan-svg-damaged": {
+    severity: "must",
+    message: "The SVG file cannot be read, in line {line}: {reason}.",
+    remedy: "Export it again, or mend that line in a text editor.",
+  },
+  "plan-svg-too-deep": {
+    severity: "must",
+    message: "The SVG file nests more than {limit} elements inside one another.",
+    remedy: "Export it again without groups, or with its groups dissolved.",
+  },
+  "plan-svg-empty": {
+    severity: "must",
+    message: "The SVG drawing holds no lines ({elements} elements).",
+    remedy: "Export the plan again with its lines.",
+  },
+  "plan-svg-picture-only": {
+    severity: "must",
+    message: "The SVG drawing holds a picture and no lines.",
+    remedy: "Save it as PNG or JPEG, bring it in as a picture, and draw the rooms over it.",
+  },
+  "plan-svg-loop": {
+    severity: "should",
+    message: "The SVG part “{part}” puts itself in again; it was put in once.",
+    remedy: "Compare the result with the drawing, and export it again if something is missing.",
+  },
+  "plan-svg-entities": {
+    severity: "note",
+    message: "The SVG file declares abbreviations (entities); none was expanded.",
+    remedy: "Nothing needs to be done unless texts are missing.",
+  },
+  "plan-not-picture": {
+    severity: "must",
+    message: "Pictures are read as PNG and JPEG; this looks like {found}.",
+    remedy: "Open it in a picture viewer and save it as PNG or JPEG.",
+  },
+  "plan-picture-damaged": {
+    severity: "must",
+    message: "The picture cannot be read: {reason}.",
+    remedy: "Copy it again, or open it in a picture viewer and save it again.",
+  },
+  "plan-picture-too-large": {
+    severity: "must",
+    message: "The picture has {pixels} megapixels, more than the limit of {limit}.",
+    remedy: "Save it at a smaller size; 20 megapixels show every wall of a storey.",
+  },
+  "plan-calibration-short": {
+    severity: "must",
+    message: "The two places for the scale lie on each other, or the length between them is missing.",
+    remedy: "Choose two places far from each other whose distance is known, and enter it.",
+  },
+  "plan-calibration-in-line": {
+    severity: "must",
+    message: "Three of the four places lie in a line, or the four are no corners in order.",
+    remedy: "Choose the four corners of a room or of a large rectangle, one after the other round it.",
+  },
+} as const satisfies Record<string, CatalogueEntry>;

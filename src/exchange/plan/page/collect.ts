@@ -1,0 +1,179 @@
+import type { LineArc, LineBlock, LineBox, LineLayer, LineText } from "../../linework/linework.ts";
+import type { PlanLimits } from "../limits.ts";
+import { type Clip, visiblePart } from "./clip.ts";
+import type { Stroke } from "./flatten.ts";
+
+/** What lines were drawn with. */
+export interface Pen {
+  /** Layer of the file, where it has layers. */
+  readonly group: string | undefined;
+  readonly kind: "line" | "fill" | "text";
+  /** "#rrggbb", or a word for what is no plain colour. */
+  readonly colour: string;
+  /** [drawing units] */
+  readonly width?: number;
+  readonly shown: boolean;
+}
+
+/** A text with how far it runs, which the linework does not keep. [drawing units] */
+export interface MeasuredText extends LineText {
+  readonly width: number;
+}
+
+/** Gathers lines, pen by pen. */
+export interface Collector {
+  layerOf(pen: Pen): number;
+  /** Puts a stroke in, as far as it shows. @returns Whether any of it did */
+  stroke(stroke: Stroke, place: { readonly clip: Clip; readonly layer: number }): boolean;
+  text(text: MeasuredText): void;
+  block(block: LineBlock): void;
+  readonly lines: number;
+  readonly texts: readonly MeasuredText[];
+  result(): CollectedLines;
+}
+
+export interface CollectedLines {
+  readonly lines: Float64Array;
+  readonly layerOf: Uint16Array;
+  readonly arcOf: Uint32Array;
+  readonly layers: readonly LineLayer[];
+  readonly arcs: readonly LineArc[];
+  readonly texts: readonly MeasuredText[];
+  readonly blocks: readonly LineBlock[];
+  readonly box: LineBox;
+}
+
+/** More came out of the file than the limits allow. */
+export class OverLimit extends Error {
+  readonly what: "lines" | "texts" | "elements";
+  readonly limit: number;
+  constructor(what: OverLimit["what"], limit: number) {
+    super(`${what} over ${limit}`);
+    this.what = what;
+    this.limit = limit;
+  }
+}
+
+/** Pens that are told apart; shaded pictures drawn as thousands of colours are not worth more. */
+const mostPens = 2000;
+
+/**
+ * A new, empty collector.
+ *
+ * @param options.slack - How far outside of a clip still counts as on its edge. [drawing units]
+ */
+export function collector(options: { limits: PlanLimits; slack: number }): Collector {
+  const { limits, slack } = options;
+  const lines: number[] = [];
+  const layerOf: number[] = [];
+  const arcOf: number[] = [];
+  const arcs: LineArc[] = [];
+  const texts: MeasuredText[] = [];
+  const blocks: LineBlock[] = [];
+  const pens = new Map<string, number>();
+  const layers: { name: string; lines: number; shown: boolean; colour?: string }[] = [];
+  const add = (line: readonly [number, number, number, number], layer: number, arc: number): boolean => {
+    const finite = line.every(Number.isFinite) && (line[0] !== line[2] || line[1] !== line[3]);
+    if (!finite) return false;
+    if (layerOf.length >= limits.lines) throw new OverLimit("lines", limits.lines);
+    lines.push(...line);
+    layerOf.push(layer);
+    arcOf.push(arc);
+    layers[layer]!.lines++;
+    return true;
+  };
+  return {
+    get lines() {
+      return layerOf.length;
+    },
+    texts,
+    layerOf: (pen) => {
+      const many = pens.size >= mostPens;
+      const name = nameOf(pen);
+      const key = `${pen.shown}${name}`;
+      const known = pens.get(key);
+      if (known !== undefined) return known;
+      if (many) return layers.length - 1;
+      const colour = /^#[0-9a-f]{6}$/.test(pen.colour) ? { colour: pen.colour } : {};
+      layers.push(
+        pens.size === mostPens - 1
+          ? { name: "further pens", lines: 0, shown: true }
+          : { name, lines: 0, shown: pen.shown, ...colour },
+      );
+      pens.set(key, layers.length - 1);
+      return layers.length - 1;
+    },
+    stroke: (stroke, { clip, layer }) => {
+      const { points } = stroke;
+      const parts = visibleParts(points, clip, slack);
+      const arcAfter = new Map<number, number>();
+      for (const arc of stroke.circular) {
+        // An arc that is cut by a clip is not seen whole, so that it says nothing of a door.
+        const whole = parts
+          .slice(arc.first, arc.last)
+          .every((part) => part && part[0] === 0 && part[1] === 1);
+        if (!whole || !Number.isFinite(arc.x + arc.y + arc.radius)) continue;
+        const angle = (corner: number): number =>
+          Math.atan2(points[2 * corner + 1]! - arc.y, points[2 * corner]! - arc.x);
+        const from = angle(arc.sweep > 0 ? arc.first : arc.last);
+        const sweep = Math.abs(arc.sweep) > 2 * Math.PI - 0.02 ? 2 * Math.PI : Math.abs(arc.sweep);
+        arcs.push({ centre: [arc.x, arc.y], radius: arc.radius, from, to: from + sweep, layer });
+        for (let i = arc.first; i < arc.last; i++) arcAfter.set(i, arcs.length);
+      }
+      let any = false;
+      for (const [i, part] of parts.entries()) {
+        if (!part) continue;
+        const [x1, y1, x2, y2] = [points[2 * i]!, points[2 * i + 1]!, points[2 * i + 2]!, points[2 * i + 3]!];
+        const along = (t: number): [number, number] =>
+          t === 0 ? [x1, y1] : t === 1 ? [x2, y2] : [x1 + (x2 - x1) * t, y1 + (y2 - y1) * t];
+        any = add([...along(part[0]), ...along(part[1])], layer, arcAfter.get(i) ?? 0) || any;
+      }
+      return any;
+    },
+    text: (text) => {
+      if (texts.length >= limits.texts) throw new OverLimit("texts", limits.texts);
+      if ([...text.at, text.height, text.turn].every(Number.isFinite) && text.height > 0) texts.push(text);
+    },
+    block: (block) => {
+      if (block.box.every(Number.isFinite)) blocks.push(block);
+    },
+    result: () => ({
+      lines: Float64Array.from(lines),
+      layerOf: Uint16Array.from(layerOf),
+      arcOf: Uint32Array.from(arcOf),
+      layers,
+      arcs,
+      texts,
+      blocks,
+      box: boxOf(lines),
+    }),
+  };
+}
+
+const nameOf = (pen: Pen): string => {
+  const width = pen.width === undefined ? "" : ` ${Number(pen.width.toFixed(2))}`;
+  const name = pen.kind === "text" ? "text" : `${pen.kind} ${pen.colour}${width}`;
+  return pen.group === undefined ? name : `${pen.group}: ${name}`;
+};
+
+const visibleParts = (
+  points: readonly number[],
+  clip: Clip,
+  slack: number,
+): (readonly [number, number] | undefined)[] => {
+  const parts: (readonly [number, number] | undefined)[] = [];
+  for (let i = 0; i + 3 < points.length; i += 2)
+    parts.push(visiblePart(clip, [points[i]!, points[i + 1]!, points[i + 2]!, points[i + 3]!], slack));
+  return parts;
+};
+
+const boxOf = (lines: readonly number[]): LineBox => {
+  let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (let i = 0; i < lines.length; i += 2) {
+    x0 = Math.min(x0, lines[i]!);
+    x1 = Math.max(x1, lines[i]!);
+    y0 = Math.min(y0, lines[i + 1]!);
+    y1 = Math.max(y1, lines[i + 1]!);
+  }
+  return x0 <= x1 ? [x0, y0, x1, y1] : [0, 0, 0, 0];
+};

@@ -1,0 +1,39 @@
+import type { LineArc } from "../../linework/linework.ts";
+
+/** Door leaves are 0.6 to 1.3 m wide; most near 0.85 m. [m] */
+export const doorLeaf = { least: 0.6, most: 1.3, usual: 0.85 } as const;
+
+/** Arcs that could be the swings of doors: quarter circles, of the radii that come most often. */
+export interface DoorArcs {
+  readonly count: number;
+  /** [drawing units] */
+  readonly least: number;
+  readonly middle: number;
+  readonly most: number;
+}
+
+/** Fewer arcs say nothing of a plan. */
+const fewest = 3;
+
+/**
+ * Sets of quarter circles whose radii lie within the range of door leaves to each other, the largest set first. Rounded
+ * corners, basins and taps make such sets too: whoever uses one looks whether the building then has a size.
+ */
+export function doorArcsIn(arcs: readonly LineArc[]): readonly DoorArcs[] {
+  const radii = arcs
+    .filter(({ from, to }) => to - from > 1.2 && to - from < 1.9)
+    .map((arc) => arc.radius)
+    .sort((a, b) => a - b);
+  const span = doorLeaf.most / doorLeaf.least;
+  const sets: DoorArcs[] = [];
+  let covered = 0;
+  for (let first = 0, last = 0; first < radii.length; first++) {
+    while (last < radii.length && radii[last]! <= radii[first]! * span) last++;
+    const isNew = last > covered && last - first >= fewest;
+    covered = Math.max(covered, last);
+    if (!isNew) continue;
+    const set = radii.slice(first, last);
+    sets.push({ count: set.length, least: set[0]!, middle: set[set.length >> 1]!, most: set.at(-1)! });
+  }
+  return sets.sort((a, b) => b.count - a.count);
+}
