@@ -14,3 +14,4 @@ export type { JobStore, KeptJob, KeptUpdates } from "./storage/job-store.ts";
 export { applyKept, type KeptDocument, keepDocument } from "./storage/keep-document.ts";
 export { memoryStore } from "./storage/memory-store.ts";
 export { jobText } from "./text/job-text.ts";
+export { linesOfText, mostUnderlayLines, textOfLines, type UnderlayLines } from "./underlay/line-text.ts";

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { parentPort, workerData } from "node:worker_threads";
 import { catalogue, entryOf, findingsOf, type Problem, type Review, reviewSite, type Site } from "#engine";
-import { type JobFile, parseJob, recordKinds, siteOf } from "#job";
+import { type JobFile, parseJob, siteKinds, siteOf } from "#job";
 import { mutatedJob } from "./mutated-job.ts";
 
 /** What became of one mutated job file. */
@@ -69,7 +69,7 @@ function lostRecords(of: {
     string,
     unknown
   >;
-  for (const kind of recordKinds) {
+  for (const kind of siteKinds) {
     const written = Object.hasOwn(file, kind) ? file[kind] : [];
     const count = Array.isArray(written) ? written.length : 0;
     const named = new Set(of.problems.flatMap((problem) => problem.records ?? []));

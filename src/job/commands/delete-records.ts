@@ -38,6 +38,9 @@ export function deletion(
     ["openings", named("openings")],
     ["models", named("models")],
   ]);
+  const underlays = named("underlays");
+  for (const underlay of job.underlays) if (storeys.has(underlay.storey)) underlays.add(underlay.id);
+  gone.set("underlays", underlays);
   for (const kind of inRooms) {
     const ids = named(kind);
     for (const record of job[kind]) if (rooms.has(record.room)) ids.add(record.id);

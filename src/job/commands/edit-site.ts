@@ -1,4 +1,4 @@
-import type { RecordKind } from "../schema/job-file.ts";
+import type { SiteKind } from "../schema/job-file.ts";
 import { fromSite, type SiteRecords } from "../site/to-site.ts";
 import type { Command, Edit, RecordRef } from "./command.ts";
 import { deletion } from "./delete-records.ts";
@@ -7,7 +7,7 @@ import { newTags } from "./tags.ts";
 
 /** One step of an edit in the terms of the engine's snapshot: metres, radians. */
 export type SiteStep = {
-  [Kind in RecordKind]:
+  [Kind in SiteKind]:
     | { readonly do: "put"; readonly kind: Kind; readonly record: SiteRecords[Kind] }
     | {
         readonly do: "set";
@@ -16,7 +16,7 @@ export type SiteStep = {
         readonly fields: Partial<SiteRecords[Kind]>;
       }
     | { readonly do: "remove"; readonly kind: Kind; readonly id: string };
-}[RecordKind];
+}[SiteKind];
 
 /**
  * An edit made on the screen, where everybody works with the snapshot. Deleting takes along what makes no sense without the deleted;

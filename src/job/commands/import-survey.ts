@@ -9,6 +9,7 @@ import type { SurveyRecords } from "./survey-records.ts";
 
 const surveyed = [
   "storeys",
+  "underlays",
   "rooms",
   "floorPieces",
   "openings",
@@ -36,7 +37,7 @@ export const importSurvey = (survey: SurveyRecords): Command => ({
       present[kind] = new Set((job[kind] as readonly { readonly id: string }[]).map((record) => record.id));
       for (const found of survey[kind] ?? []) {
         const record = {
-          ...(fromSite(kind, found as never) as object),
+          ...(kind === "underlays" ? found : (fromSite(kind, found as never) as object)),
           ...keptDecisions(kind, recordOf(job, kind, found.id)),
         };
         const read = readRecord(kind, record);

@@ -9,6 +9,7 @@ import type {
   Room,
   Storey,
 } from "#engine";
+import type { RecordInputs } from "../schema/job-file.ts";
 
 /** What a reader of foreign files hands over: records of the engine's site with ids given, metres and radians. */
 export interface SurveyRecords {
@@ -21,4 +22,6 @@ export interface SurveyRecords {
   readonly dwellPlaces?: readonly DwellPlace[];
   readonly interference?: readonly Interference[];
   readonly ceilingThings?: readonly CeilingThing[];
+  /** Drawings under the plan, as the job keeps them: metres, degrees, packed lines. */
+  readonly underlays?: readonly RecordInputs["underlays"][];
 }

@@ -19,9 +19,9 @@ import {
   moveCorner,
   moveDetector,
   parseJob,
-  recordKinds,
   setDetails,
   setName,
+  siteKinds,
 } from "../index.ts";
 
 const square: [number, number][] = [
@@ -241,7 +241,7 @@ describe("the document", () => {
     expect(document.job().rooms).toBe(job.rooms);
     expect(document.job().details).toBe(job.details);
     expect(document.job().detectors).not.toBe(job.detectors);
-    for (const kind of recordKinds)
+    for (const kind of siteKinds)
       if (kind !== "detectors") expect(document.snapshot().site[kind]).toBe(site[kind]);
     expect(document.snapshot()).toBe(document.snapshot());
   });

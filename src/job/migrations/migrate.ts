@@ -7,7 +7,9 @@ export interface Migration {
 }
 
 /** The history of the file in order. Each needs `version-N.job.json` beside it: a file as the version before wrote it. */
-export const migrations: readonly Migration[] = [];
+export const migrations: readonly Migration[] = [
+  { to: 2, adds: "underlays: drawings under the plan", change: (file) => ({ underlays: [], ...file }) },
+];
 
 /**
  * Brings a file of an older version up to the newest, step by step.

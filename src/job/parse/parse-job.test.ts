@@ -221,7 +221,7 @@ test("a file of a newer version opens for reading only, and says so", () => {
   ).toEqual({
     version: 7,
     readOnly: true,
-    notes: ["This job was written by a newer Roomwake (file version 7; this one writes 1)."],
+    notes: ["This job was written by a newer Roomwake (file version 7; this one writes 2)."],
   });
 });
 

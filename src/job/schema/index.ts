@@ -14,12 +14,15 @@ export {
   type JobRecords,
   type JobRoom,
   type JobStorey,
+  type JobUnderlay,
   jobFileSchema,
   jobFormat,
   jobVersion,
   type RecordInputs,
   type RecordKind,
   recordKinds,
+  type SiteKind,
+  siteKinds,
 } from "./job-file.ts";
 export { declarations, model as modelSchema } from "./model.ts";
 export { details as detailsSchema, type JobPlanning, planning as planningSchema } from "./planning.ts";

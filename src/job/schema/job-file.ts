@@ -5,10 +5,13 @@ import { kept, words } from "./values.ts";
 
 export const jobFormat = "roomwake-job";
 /** Version of the file that this program writes; see `migrations/`. */
-export const jobVersion = 1;
+export const jobVersion = 2;
 
 export type RecordKind = keyof typeof recordSchemas;
 export const recordKinds = Object.keys(recordSchemas) as readonly RecordKind[];
+/** The kinds that calculations look at: a drawing under the plan is for eyes. */
+export type SiteKind = Exclude<RecordKind, "underlays">;
+export const siteKinds = recordKinds.filter((kind): kind is SiteKind => kind !== "underlays");
 
 type Fixed<Value> = Value extends readonly unknown[] | object
   ? { readonly [Key in keyof Value]: Fixed<Value[Key]> }
@@ -35,6 +38,7 @@ export type RecordInputs = {
 };
 
 export type JobStorey = JobRecords["storeys"];
+export type JobUnderlay = JobRecords["underlays"];
 export type JobRoom = JobRecords["rooms"];
 export type JobFloorPiece = JobRecords["floorPieces"];
 export type JobOpening = JobRecords["openings"];
@@ -71,6 +75,7 @@ const list = <Kind extends RecordKind>(kind: Kind) => z.array(recordSchemas[kind
 export const jobFileSchema = kept({
   ...headSchemas,
   storeys: list("storeys"),
+  underlays: list("underlays"),
   rooms: list("rooms"),
   floorPieces: list("floorPieces"),
   openings: list("openings"),
@@ -91,6 +96,7 @@ export const emptyJob = (name: string): JobFile => ({
   details: {},
   defaults: {},
   storeys: [],
+  underlays: [],
   rooms: [],
   floorPieces: [],
   openings: [],

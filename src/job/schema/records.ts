@@ -159,9 +159,30 @@ const detector = kept({
   pinned: z.boolean().default(false),
 });
 
+/** The most text that the lines of one underlay may be: about a million lines. */
+const mostUnderlayText = 24_000_000;
+
+const underlay = kept({
+  id,
+  storey: id.default("ground"),
+  name: words.default(""),
+  /** The file it was read from, and what was chosen, so that it can be read again. */
+  file: words.default(""),
+  shown: z.boolean().default(true),
+  layers: z
+    .array(kept({ name: words.default(""), colour: words.optional(), shown: z.boolean().default(true) }))
+    .default([]),
+  /** Where the underlay's own origin lies in the plan, and how it is turned there. */
+  origin: point.default([0, 0]),
+  turn: degrees.default(0),
+  /** Millimetres of all lines, packed: see `underlay/line-text.ts`. */
+  lines: z.string().max(mostUnderlayText).default(""),
+});
+
 /** The record shapes of a job by kind, in the order in which they stand in the file: what is referred to comes first. */
 export const recordSchemas = {
   storeys: storey,
+  underlays: underlay,
   rooms: room,
   floorPieces: floorPiece,
   openings: opening,

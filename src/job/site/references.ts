@@ -33,6 +33,8 @@ const checks: {
   storeys: () => undefined,
   rooms: (room, present) =>
     has(present, "storeys", room.storey) ? undefined : { what: "the storey", id: room.storey },
+  underlays: (underlay, present) =>
+    has(present, "storeys", underlay.storey) ? undefined : { what: "the storey", id: underlay.storey },
   floorPieces: inRoom,
   openings: (opening, present) => {
     const lost = opening.rooms.find((room) => room !== null && !has(present, "rooms", room));

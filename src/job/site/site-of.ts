@@ -1,6 +1,12 @@
 import type { Problem, Site } from "#engine";
 import { placeOf } from "../parse/read-record.ts";
-import { type JobFile, type JobRecords, type RecordKind, recordKinds } from "../schema/job-file.ts";
+import {
+  type JobFile,
+  type JobRecords,
+  type RecordKind,
+  recordKinds,
+  type SiteKind,
+} from "../schema/job-file.ts";
 import type { JobPlanning } from "../schema/planning.ts";
 import { planningOf } from "./planning-of.ts";
 import { lostReference } from "./references.ts";
@@ -17,7 +23,7 @@ import { type SiteRecords, toSite } from "./to-site.ts";
 export function siteOf(job: JobFile): { readonly site: Site; readonly problems: readonly Problem[] } {
   const problems: Problem[] = [];
   const ids = {} as Record<RecordKind, Set<string>>;
-  const lists = {} as Record<RecordKind, readonly unknown[]>;
+  const lists = {} as Record<SiteKind, readonly unknown[]>;
   for (const kind of recordKinds) {
     const all = job[kind] as readonly JobRecords[RecordKind][];
     const whole = all.filter((record) => {
@@ -32,7 +38,12 @@ export function siteOf(job: JobFile): { readonly site: Site; readonly problems: 
       return !lost;
     });
     ids[kind] = new Set(whole.map((record) => record.id));
-    lists[kind] = converted(kind, whole.length === all.length ? all : whole, ids);
+    if (kind !== "underlays")
+      lists[kind] = converted(
+        kind,
+        (whole.length === all.length ? all : whole) as readonly JobRecords[SiteKind][],
+        ids,
+      );
   }
   problems.push(...doubledTags(lists.detectors as Site["detectors"]));
   const site = { name: job.name, defaults: planning(job.defaults), ...lists } as unknown as Site;
@@ -44,7 +55,7 @@ const engineLists = new WeakMap<readonly unknown[], readonly unknown[]>();
 const plannings = new WeakMap<object, Site["defaults"]>();
 
 /** Engine records of a list; the same list comes back for the same records. */
-function converted<Kind extends RecordKind>(
+function converted<Kind extends SiteKind>(
   kind: Kind,
   records: readonly JobRecords[Kind][],
   ids: Readonly<Record<RecordKind, ReadonlySet<string>>>,

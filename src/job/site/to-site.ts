@@ -14,7 +14,7 @@ import {
   type Storey,
   type ZoneRow,
 } from "#engine";
-import type { JobModel, JobRecords, RecordKind } from "../schema/job-file.ts";
+import type { JobModel, JobRecords, SiteKind } from "../schema/job-file.ts";
 
 /** The engine's record of each kind. */
 export interface SiteRecords {
@@ -32,12 +32,12 @@ export interface SiteRecords {
 }
 
 /** A record for the engine: degrees become radians, rows and outlines of a data sheet stand in order. */
-export function toSite<Kind extends RecordKind>(kind: Kind, record: JobRecords[Kind]): SiteRecords[Kind] {
+export function toSite<Kind extends SiteKind>(kind: Kind, record: JobRecords[Kind]): SiteRecords[Kind] {
   return (into[kind] as (record: JobRecords[Kind]) => SiteRecords[Kind])(record);
 }
 
 /** A record of the engine, or some of its fields, for the file: radians become degrees. */
-export function fromSite<Kind extends RecordKind, Part extends Partial<SiteRecords[Kind]>>(
+export function fromSite<Kind extends SiteKind, Part extends Partial<SiteRecords[Kind]>>(
   kind: Kind,
   part: Part,
 ): { readonly [Name in keyof Part]: Name extends keyof JobRecords[Kind] ? JobRecords[Kind][Name] : never } {
@@ -48,7 +48,7 @@ export function fromSite<Kind extends RecordKind, Part extends Partial<SiteRecor
   return Object.fromEntries(turned) as never;
 }
 
-const into: { readonly [Kind in RecordKind]: (record: JobRecords[Kind]) => SiteRecords[Kind] } = {
+const into: { readonly [Kind in SiteKind]: (record: JobRecords[Kind]) => SiteRecords[Kind] } = {
   storeys: (storey) => storey,
   rooms: (room) =>
     room.ceilingGrid === undefined
@@ -112,7 +112,7 @@ const rowForSite = (row: JobRow): ZoneRow =>
 type Turn = (value: never) => unknown;
 
 /** Fields that hold angles, by kind. Whatever stands in the file is rounded far below what matters, so that it reads well. */
-const turns: { readonly [Kind in RecordKind]?: Readonly<Record<string, Turn>> } = {
+const turns: { readonly [Kind in SiteKind]?: Readonly<Record<string, Turn>> } = {
   rooms: {
     ceilingGrid: (grid: NonNullable<Room["ceilingGrid"]>) => settled({ ...grid, turn: angle(grid.turn) }),
   },

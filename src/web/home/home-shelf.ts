@@ -1,6 +1,7 @@
 import type { DetectorModel, Site } from "#engine";
-import { emptyJob, fromSite, type JobFile, jobText, ownPlanning, parseJob, recordKinds, setName } from "#job";
+import { emptyJob, fromSite, type JobFile, jobText, ownPlanning, parseJob, setName, siteKinds } from "#job";
 import type { HomeShelf, JobEntry } from "../contract.ts";
+import { underlaysOfWalls } from "../jobs/underlay.ts";
 import { firmModels } from "../models/firm-list.ts";
 import type { JobShelf, ListedJob } from "../storage/index.ts";
 
@@ -26,7 +27,11 @@ export function homeShelf(store: JobShelf, included: Included): HomeShelf {
   return {
     list: async () =>
       (await store.list()).map(({ id, name, changed, kept }) => ({ id, name, changed, where: where[kept] })),
-    create: (site) => store.create(jobOfSite(site)),
+    create: (site, under) =>
+      store.create({
+        ...jobOfSite(site),
+        ...(under === undefined ? {} : { underlays: underlaysOfWalls(under.walls, under.file) }),
+      }),
     createFromFile: async (text) => {
       const { job, problems } = parseJob(text);
       return job === undefined ? { problems } : { id: await store.create(job) };
@@ -52,7 +57,7 @@ export function homeShelf(store: JobShelf, included: Included): HomeShelf {
 /** A job file of a site that was made here, not read: planning numbers that equal the program's are left to it. */
 export function jobOfSite(site: Site): JobFile {
   const records = Object.fromEntries(
-    recordKinds.map((kind) => [
+    siteKinds.map((kind) => [
       kind,
       (site[kind] as readonly object[]).map((record) => fromSite(kind, record as never)),
     ]),
