@@ -28,8 +28,23 @@ export interface SurveyRecords {
   readonly looseLuminaires: readonly { readonly storey: string; readonly luminaire: Luminaire }[];
   /** Walls as closed rings to draw under the plan, for storeys that have no rooms. */
   readonly underlay: readonly { readonly storey: string; readonly rings: readonly Outline[] }[];
+  /** Drawings to lie under the plan, as lines. */
+  readonly drawings?: readonly SurveyDrawing[];
   /** What was taken off the file's x and y: file = record + shift. [m] */
   readonly shift: Point;
+}
+
+/** A drawing under the plan of a storey. */
+export interface SurveyDrawing {
+  readonly id: string;
+  readonly storey: string;
+  readonly name: string;
+  readonly file: string;
+  /** x1 y1 x2 y2 of each line. [m] */
+  readonly lines: Float64Array;
+  /** Index into `layers` of each line. */
+  readonly layerOf: Uint16Array;
+  readonly layers: readonly { readonly name: string; readonly shown: boolean; readonly colour?: string }[];
 }
 
 export interface ReportedRoom {

@@ -1,10 +1,10 @@
 import type { Metres, Opening, Outline, Point } from "#engine";
+import type { Identities } from "../identities.ts";
 import { boxOf, distanceToSegment, inRing } from "../region.ts";
+import { tidy } from "../tidy.ts";
 import { footprintOf } from "./footprint.ts";
-import type { Identities } from "./identities.ts";
 import type { ElementMesh } from "./kernel.ts";
 import type { ReadRoom } from "./rooms.ts";
-import { tidy } from "./tidy.ts";
 
 /** A stretch where two rooms' outlines run along each other without a gap. */
 export interface Contact {

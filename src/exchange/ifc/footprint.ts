@@ -1,7 +1,7 @@
 import type { Metres, Outline, Point, Region } from "#engine";
 import { hullOf, pieceArea, simplified, unionOf } from "../region.ts";
+import { tidy } from "../tidy.ts";
 import type { ElementMesh } from "./kernel.ts";
-import { tidy } from "./tidy.ts";
 
 /** A body seen from above, with its heights in the file's world. */
 export interface Footprint {

@@ -1,6 +1,7 @@
 import type { Luminaire, Metres, Problem } from "#engine";
+import type { Identities } from "../identities.ts";
 import { inPiece } from "../region.ts";
-import type { Identities } from "./identities.ts";
+import { tidy } from "../tidy.ts";
 import type { ElementMesh } from "./kernel.ts";
 import type { LeftOutList } from "./left-out.ts";
 import { type IfcModel, refOf, textOf } from "./model.ts";
@@ -11,7 +12,6 @@ import type { ReadRoom } from "./rooms.ts";
 import { type ReadStorey, storeyAt } from "./storeys.ts";
 import { isHotLamp, isSwitch } from "./thing-kinds.ts";
 import { namesOf } from "./things.ts";
-import { tidy } from "./tidy.ts";
 
 export interface LuminaireContext {
   readonly model: IfcModel;

@@ -1,6 +1,7 @@
 import type { Metres, Opening, OpeningKind, Point, Problem } from "#engine";
+import type { Identities } from "../identities.ts";
+import { tidy } from "../tidy.ts";
 import { type DoorSwing, doorSwing, ownDirection } from "./door-swing.ts";
-import type { Identities } from "./identities.ts";
 import type { ElementMesh } from "./kernel.ts";
 import type { LeftOutList } from "./left-out.ts";
 import { type IfcModel, textOf } from "./model.ts";
@@ -8,7 +9,6 @@ import type { Frames } from "./placement.ts";
 import { type PlanBox, planBox } from "./plan-box.ts";
 import type { Relations } from "./relations.ts";
 import type { ReadRoom } from "./rooms.ts";
-import { tidy } from "./tidy.ts";
 import { facesBeside, framesOf, type OpeningFrame, type WallFace } from "./wall-faces.ts";
 
 export interface OpeningContext {

@@ -1,7 +1,7 @@
 import type { Problem } from "#engine";
+import { type Identities, identities } from "../identities.ts";
 import type { ImportResult, SurveyRecords } from "../survey.ts";
 import { contactsOf, openContacts } from "./contacts.ts";
-import { type Identities, identities } from "./identities.ts";
 import type { ElementMesh, OpenModel } from "./kernel.ts";
 import { type LeftOutList, leftOutList } from "./left-out.ts";
 import type { ReadLimits } from "./limits.ts";

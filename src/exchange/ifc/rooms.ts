@@ -1,14 +1,14 @@
 import type { Metres, Outline, Piece, Problem, Room } from "#engine";
+import type { Identities } from "../identities.ts";
 import { type Box, boxOf, pieceArea, regionArea, sharedOf, simplified } from "../region.ts";
+import { notARoom, roomUse } from "../room-use.ts";
+import { tidy } from "../tidy.ts";
 import { type FloorOutline, floorOutline } from "./floor-outline.ts";
-import type { Identities } from "./identities.ts";
 import type { ElementMesh } from "./kernel.ts";
 import type { LeftOutList } from "./left-out.ts";
 import { type IfcModel, textOf, wordOf } from "./model.ts";
 import { type Relations, storeyOf } from "./relations.ts";
-import { notARoom, roomUse } from "./room-use.ts";
 import { type ReadStorey, storeyAt } from "./storeys.ts";
-import { tidy } from "./tidy.ts";
 
 /** A room with what later steps need to find it in the file's world. */
 export interface ReadRoom {

@@ -1,6 +1,6 @@
 import type { Outline, Point } from "#engine";
 import type { SurveyRecords } from "../survey.ts";
-import { tidy } from "./tidy.ts";
+import { tidy } from "../tidy.ts";
 
 /** Coordinates within this of the origin are left as they are: a campus, not a country's grid. [m] */
 const nearEnough = 1000;

@@ -1,12 +1,12 @@
 import type { FloorPiece, Metres, Outline, Point } from "#engine";
+import type { Identities } from "../identities.ts";
 import { inPiece } from "../region.ts";
-import type { Identities } from "./identities.ts";
+import { tidy } from "../tidy.ts";
 import type { ElementMesh } from "./kernel.ts";
 import type { LeftOutList } from "./left-out.ts";
 import { type IfcModel, textOf } from "./model.ts";
 import { planBox } from "./plan-box.ts";
 import type { ReadRoom } from "./rooms.ts";
-import { tidy } from "./tidy.ts";
 
 export interface StairContext {
   readonly model: IfcModel;

@@ -1,10 +1,10 @@
 import type { Metres, Storey } from "#engine";
-import type { Identities } from "./identities.ts";
+import type { Identities } from "../identities.ts";
+import { tidy } from "../tidy.ts";
 import type { ElementMesh } from "./kernel.ts";
 import { type IfcModel, numberOf, refOf, textOf } from "./model.ts";
 import type { Frames } from "./placement.ts";
 import type { Relations } from "./relations.ts";
-import { tidy } from "./tidy.ts";
 
 /** A storey with its height in the file's world. */
 export interface ReadStorey {

@@ -9,9 +9,10 @@ import {
   type Problem,
   planningDefaults,
 } from "#engine";
+import type { Identities } from "../identities.ts";
 import { type Box, boxOf, distanceToSegment, inPiece, pieceArea, ringArea, sharedOf } from "../region.ts";
+import { tidy } from "../tidy.ts";
 import { type Footprint, fewerCorners, footprintBook } from "./footprint.ts";
-import type { Identities } from "./identities.ts";
 import type { ElementMesh } from "./kernel.ts";
 import type { LeftOutList } from "./left-out.ts";
 import type { ReadLimits } from "./limits.ts";
@@ -20,7 +21,6 @@ import { boxAround } from "./plan-box.ts";
 import { type Relations, typeNameOf } from "./relations.ts";
 import type { ReadRoom } from "./rooms.ts";
 import { isSwitch, standsOnFloor, type ThingKind, thingKind } from "./thing-kinds.ts";
-import { tidy } from "./tidy.ts";
 
 export interface ThingContext {
   readonly model: IfcModel;

@@ -9,7 +9,6 @@ import type {
   Room,
   Storey,
 } from "#engine";
-import type { RecordInputs } from "../schema/job-file.ts";
 
 /** What a reader of foreign files hands over: records of the engine's site with ids given, metres and radians. */
 export interface SurveyRecords {
@@ -22,6 +21,19 @@ export interface SurveyRecords {
   readonly dwellPlaces?: readonly DwellPlace[];
   readonly interference?: readonly Interference[];
   readonly ceilingThings?: readonly CeilingThing[];
-  /** Drawings under the plan, as the job keeps them: metres, degrees, packed lines. */
-  readonly underlays?: readonly RecordInputs["underlays"][];
+  /** Drawings to lie under the plan, as lines. [m] */
+  readonly drawings?: readonly SurveyDrawing[];
+}
+
+/** A drawing under the plan of a storey. */
+export interface SurveyDrawing {
+  readonly id: string;
+  readonly storey: string;
+  readonly name: string;
+  readonly file: string;
+  /** x1 y1 x2 y2 of each line. [m] */
+  readonly lines: Float64Array;
+  /** Index into `layers` of each line. */
+  readonly layerOf: Uint16Array;
+  readonly layers: readonly { readonly name: string; readonly shown: boolean; readonly colour?: string }[];
 }

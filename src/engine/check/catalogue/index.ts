@@ -6,6 +6,7 @@ import { jobProblems } from "./job.ts";
 import { outputProblems } from "./output.ts";
 import { placementProblems } from "./placement.ts";
 import { planFileProblems } from "./plan-files.ts";
+import { planRoomProblems } from "./plan-rooms.ts";
 import { programProblems } from "./program.ts";
 import { siteProblems } from "./site.ts";
 
@@ -18,6 +19,7 @@ const all = {
   ...jobProblems,
   ...exchangeProblems,
   ...planFileProblems,
+  ...planRoomProblems,
   ...outputProblems,
   ...programProblems,
   ...commandLineProblems,

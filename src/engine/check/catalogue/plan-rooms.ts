@@ -1,0 +1,26 @@
+import type { CatalogueEntry } from "./entry.ts";
+
+/** What a person should know of rooms that were found in the lines of a plan. */
+export const planRoomProblems = {
+  "plan-no-rooms": {
+    severity: "should",
+    message: "No closed rooms were found in {file}; its lines lie under the plan.",
+    remedy: "Draw the rooms over them, or read the file again with other layers or another unit.",
+  },
+  "plan-heights-assumed": {
+    severity: "note",
+    message:
+      "A plan shows no heights: {ceiling} m was taken for the ceilings (rooms: {rooms}), {head} m for the heads of doors (doors: {doors}).",
+    remedy: "Enter the measured heights; reach and shadows depend on them.",
+  },
+  "plan-room-unsure": {
+    severity: "note",
+    message: "{room}, {area} m², is not certain: {doubts}.",
+    remedy: "Compare it with the lines under it, and redraw it where it is wrong.",
+  },
+  "plan-unit-assumed": {
+    severity: "note",
+    message: "One unit of the drawing was taken as one {unit}. {reason}",
+    remedy: "If doors come out too wide or too narrow, read the file again with another unit.",
+  },
+} as const satisfies Record<string, CatalogueEntry>;

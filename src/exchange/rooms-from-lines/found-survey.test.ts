@@ -1,0 +1,83 @@
+import { expect, test } from "vitest";
+import { pencil, twoRoomsAndCorridor } from "./drawn-plan.fixture.ts";
+import { findRooms } from "./find-rooms.ts";
+import { surveyOfPlan, usualHeights } from "./found-survey.ts";
+
+const storey = { id: "ground", name: "Ground floor", elevation: 0 };
+const surveyed = (drawn = twoRoomsAndCorridor({ wall: "0", furniture: "0" }).linework()) =>
+  surveyOfPlan(findRooms(drawn), drawn, { storey, metres: drawn.unit.metres, ...usualHeights });
+
+test("Rooms come with name, number, use and the assumed height, which is said", () => {
+  const { survey, notes } = surveyed();
+  const rooms = survey.rooms.map(({ name, number, use, ceilingHeight }) => ({
+    name,
+    number,
+    use,
+    ceilingHeight,
+  }));
+  expect(rooms.sort((a, b) => a.name.localeCompare(b.name))).toEqual([
+    { name: "Corridor", number: "", use: "passing", ceilingHeight: 2.5 },
+    { name: "Office", number: "1.02", use: "sitting", ceilingHeight: 2.5 },
+    { name: "Store", number: "", use: "moving", ceilingHeight: 2.5 },
+  ]);
+  expect(notes.map(({ code }) => code)).toEqual(["plan-heights-assumed"]);
+  expect(notes[0]!.values).toMatchObject({ rooms: 3, doors: 3, ceiling: 2.5 });
+});
+
+test("Doors lie on a face of their first room, as wide and as deep as drawn, hinged and swung as drawn", () => {
+  const { survey } = surveyed();
+  const byRoom = new Map(survey.rooms.map((room) => [room.id, room.name]));
+  const doors = survey.openings
+    .map((door) => ({
+      rooms: door.rooms
+        .map((id) => (id === null ? "outside" : byRoom.get(id)!))
+        .sort()
+        .join(" – "),
+      width: Math.round(100 * Math.hypot(door.to[0] - door.from[0], door.to[1] - door.from[1])) / 100,
+      thickness: door.thickness,
+      into: door.opensInto === null ? "outside" : byRoom.get(door.opensInto),
+      hinge: door.hinge === "from" ? door.from : door.to,
+    }))
+    .sort((a, b) => a.rooms.localeCompare(b.rooms));
+  expect(doors.map(({ rooms, width, thickness, into }) => ({ rooms, width, thickness, into }))).toEqual([
+    { rooms: "Corridor – Office", width: 0.9, thickness: 0.2, into: "Office" },
+    { rooms: "Corridor – outside", width: 0.9, thickness: 0.3, into: "Corridor" },
+    { rooms: "Corridor – Store", width: 0.9, thickness: 0.2, into: "Store" },
+  ]);
+  // The store's leaf hangs at x = 6.2, the office's at x = 1.
+  expect(doors.map(({ hinge }) => Math.round(10 * (hinge[0] + survey.shift[0])) / 10)).toEqual([1, 8.2, 6.2]);
+});
+
+test("Read again, the same rooms have the same identities", () => {
+  expect(surveyed().survey.rooms.map(({ id }) => id)).toEqual(surveyed().survey.rooms.map(({ id }) => id));
+});
+
+test("The drawing lies under the rooms: its lines moved as they were", () => {
+  const { survey } = surveyed(
+    twoRoomsAndCorridor({ wall: "0", furniture: "0" }).linework({ shift: [5000, 800] }),
+  );
+  const [drawing] = survey.drawings!;
+  const xs = [...drawing!.lines].filter((_, i) => i % 2 === 0);
+  const corners = survey.rooms.flatMap(({ outline }) => outline.map(([x]) => x));
+  expect(Math.min(...xs)).toBeCloseTo(Math.min(...corners) - 0.3, 3);
+  expect(Math.max(...xs)).toBeLessThan(20);
+});
+
+test("A drawing without closed rooms keeps its lines and says so; a doubtful room is named", () => {
+  const open = pencil();
+  open.line([0, 0], [5, 0]);
+  open.line([0, 3], [5, 3]);
+  expect(surveyed(open.linework()).notes.map(({ code }) => code)).toEqual(["plan-no-rooms"]);
+  expect(surveyed(open.linework()).survey.drawings![0]!.layerOf).toHaveLength(2);
+  const bare = pencil();
+  bare.ring([
+    [0, 0],
+    [4, 0],
+    [4, 3],
+    [0, 3],
+  ]);
+  expect(surveyed(bare.linework()).notes).toMatchObject([
+    { code: "plan-heights-assumed" },
+    { code: "plan-room-unsure", values: { area: "12.0" } },
+  ]);
+});

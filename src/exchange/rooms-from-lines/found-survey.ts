@@ -1,0 +1,213 @@
+import type { Metres, Opening, Outline, Point, Problem, Room } from "#engine";
+import { identities } from "../identities.ts";
+import type { Linework } from "../linework/linework.ts";
+import { roomUse } from "../room-use.ts";
+import type { SurveyDrawing, SurveyRecords } from "../survey.ts";
+import { tidy } from "../tidy.ts";
+import type { FoundOpening, FoundPlan, FoundRoom } from "./found.ts";
+
+/** What a plan does not show and a survey needs. */
+export interface PlanHeights {
+  readonly storey: { readonly id: string; readonly name: string; readonly elevation: Metres };
+  /** Metres in one drawing unit. */
+  readonly metres: Metres;
+  /** Of all rooms, until somebody measures. [m] */
+  readonly ceiling: Metres;
+  /** Of all doors. [m] */
+  readonly head: Metres;
+}
+
+/** Ceiling and door heights where nobody has said anything. [m] @source COMMON-PRACTICE */
+export const usualHeights = { ceiling: 2.5, head: 2.05 } as const;
+
+/**
+ * Survey records of a plan: its rooms, its doors joined to the rooms on both sides, its lines as an underlay.
+ *
+ * A room's name in the job stays the same when the plan is read again: it comes from the file and from where the room lies.
+ *
+ * @param found - What was found. @param linework - The drawing itself. @param heights - Storey, unit, heights.
+ * @returns Records near the origin, and what was assumed.
+ */
+export function surveyOfPlan(
+  found: FoundPlan,
+  linework: Linework,
+  heights: PlanHeights,
+): { readonly survey: SurveyRecords; readonly notes: readonly Problem[] } {
+  const names = identities();
+  const file = linework.file.replace(/[^A-Za-z0-9]+/g, "-").slice(0, 40);
+  const ids = found.rooms.map(({ outline }) => {
+    const at = middleOf(outline);
+    const place = at.map((v) => Math.round(v * 2)).join("-");
+    return names.take("", `room-${file}-${place}`, "Room");
+  });
+  const rooms = found.rooms.map((room, index) => recordOf(room, { id: ids[index]!, heights, index }));
+  const openings = found.openings.flatMap((opening, index): Opening[] => {
+    const record = openingRecord(opening, {
+      rooms,
+      id: names.take("", `opening-${file}-${index + 1}`, "Opening"),
+      head: heights.head,
+    });
+    return record ? [record] : [];
+  });
+  const drawing = drawingOf(linework, { found, heights, id: `plan-${file}` });
+  const doors = openings.filter(({ kind }) => kind === "door").length;
+  return {
+    survey: {
+      storeys: [heights.storey],
+      rooms,
+      floorPieces: [],
+      openings,
+      obstacles: [],
+      dwellPlaces: [],
+      interference: [],
+      luminaires: [],
+      looseLuminaires: [],
+      underlay: [],
+      drawings: [drawing],
+      shift: found.shift,
+    },
+    notes: [
+      ...(rooms.length > 0
+        ? [
+            {
+              code: "plan-heights-assumed" as const,
+              values: { ceiling: heights.ceiling, head: heights.head, rooms: rooms.length, doors },
+            },
+          ]
+        : [{ code: "plan-no-rooms" as const, values: { file: linework.file } }]),
+      ...found.rooms.flatMap((room, index): Problem[] =>
+        room.confidence < UNSURE
+          ? [
+              {
+                code: "plan-room-unsure",
+                values: {
+                  room: rooms[index]!.name,
+                  area: room.area.toFixed(1),
+                  doubts: room.doubts.join(", "),
+                },
+                room: ids[index]!,
+              },
+            ]
+          : [],
+      ),
+    ],
+  };
+}
+
+/** Below this a room is named for a second look. */
+const UNSURE = 0.6;
+
+const recordOf = (
+  room: FoundRoom,
+  of: { readonly id: string; readonly heights: PlanHeights; readonly index: number },
+): Room => ({
+  id: of.id,
+  storey: of.heights.storey.id,
+  number: room.number,
+  name: room.name || (room.number === "" ? `Room ${of.index + 1}` : ""),
+  use: roomUse(`${room.name} ${room.number}`),
+  outline: ringOf(room.outline),
+  holes: room.holes.map(ringOf),
+  floor: 0,
+  ceilingHeight: of.heights.ceiling,
+  demand: { catch: true, walk: true, hold: true },
+  noDevices: [],
+});
+
+const ringOf = (ring: Outline): Outline => ring.map(([x, y]): Point => [tidy(x), tidy(y)]);
+
+/** An opening put on the face of its first room, in the direction of that room's outline; undefined where it lies on none. */
+function openingRecord(
+  opening: FoundOpening,
+  of: { readonly rooms: readonly Room[]; readonly id: string; readonly head: Metres },
+): Opening | undefined {
+  const [one, other] = opening.rooms;
+  const first = of.rooms[one < 0 ? other : one];
+  const second = one < 0 ? undefined : of.rooms[other];
+  if (!first || first === second) return undefined;
+  const face = nearestFace(first, opening);
+  if (!face) return undefined;
+  const across = second ? nearestFace(second, opening) : undefined;
+  const thickness = across ? distance(face.middle, across.middle) : Math.max(opening.thickness, 0.1);
+  if (thickness > 1.5) return undefined;
+  const { leaf } = opening;
+  const hinge = leaf && distance(leaf.hinge, face.to) < distance(leaf.hinge, face.from) ? "to" : "from";
+  const into = leaf ? sideOf(leaf.open, face) : 1;
+  return {
+    id: of.id,
+    rooms: [first.id, second?.id ?? null],
+    kind: opening.kind,
+    from: face.from,
+    to: face.to,
+    sill: 0,
+    head: Math.min(of.head, first.ceilingHeight),
+    thickness: tidy(thickness),
+    hinge,
+    opensInto: into > 0 ? first.id : (second?.id ?? null),
+    angle: Math.PI / 2,
+    state: opening.kind === "door" ? "closed" : "open",
+  };
+}
+
+interface FaceOfRoom {
+  readonly from: Point;
+  readonly to: Point;
+  readonly middle: Point;
+}
+
+/** The opening's width on the nearest edge of a room that runs along it. */
+function nearestFace(room: Room, opening: FoundOpening): FaceOfRoom | undefined {
+  const middle: Point = [(opening.from[0] + opening.to[0]) / 2, (opening.from[1] + opening.to[1]) / 2];
+  const width = distance(opening.from, opening.to);
+  const u: Point = [(opening.to[0] - opening.from[0]) / width, (opening.to[1] - opening.from[1]) / width];
+  let best: FaceOfRoom | undefined;
+  let nearest = opening.thickness / 2 + 0.4;
+  for (const ring of [room.outline, ...room.holes])
+    ring.forEach((a, i) => {
+      const b = ring[(i + 1) % ring.length]!;
+      const size = distance(a, b);
+      const d: Point = [(b[0] - a[0]) / size, (b[1] - a[1]) / size];
+      if (Math.abs(d[0] * u[0] + d[1] * u[1]) < 0.985) return;
+      const off = Math.abs((middle[0] - a[0]) * -d[1] + (middle[1] - a[1]) * d[0]);
+      const s = (middle[0] - a[0]) * d[0] + (middle[1] - a[1]) * d[1];
+      const [from, to] = [Math.max(0, s - width / 2), Math.min(size, s + width / 2)];
+      if (off > nearest || to - from < 0.4) return;
+      nearest = off;
+      const at = (t: Metres): Point => [tidy(a[0] + t * d[0]), tidy(a[1] + t * d[1])];
+      best = { from: at(from), to: at(to), middle: at((from + to) / 2) };
+    });
+  return best;
+}
+
+/** Positive on the left of a face: inside the room whose outline it runs along. */
+const sideOf = (at: Point, { from, to }: FaceOfRoom): number =>
+  (to[0] - from[0]) * (at[1] - from[1]) - (to[1] - from[1]) * (at[0] - from[0]);
+
+const distance = (a: Point, b: Point): Metres => Math.hypot(b[0] - a[0], b[1] - a[1]);
+
+const middleOf = (ring: Outline): Point => {
+  const [xs, ys] = [ring.map((p) => p[0]), ring.map((p) => p[1])];
+  return [(Math.min(...xs) + Math.max(...xs)) / 2, (Math.min(...ys) + Math.max(...ys)) / 2];
+};
+
+/** The drawing's lines in metres, moved as the rooms were. */
+function drawingOf(
+  linework: Linework,
+  of: { readonly found: FoundPlan; readonly heights: PlanHeights; readonly id: string },
+): SurveyDrawing {
+  const { shift } = of.found;
+  const { metres, storey } = of.heights;
+  return {
+    id: of.id,
+    storey: storey.id,
+    name: linework.file,
+    file: linework.file,
+    lines: linework.lines.map((value, i) => value * metres - shift[(i & 1) as 0 | 1]),
+    layerOf: linework.layerOf,
+    layers: linework.layers.map(({ name, shown, colour }) => ({
+      name,
+      shown,
+      ...(colour === undefined ? {} : { colour }),
+    })),
+  };
+}
