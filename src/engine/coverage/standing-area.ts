@@ -8,7 +8,6 @@ import {
   type Point,
   type Region,
   regionOf,
-  simplified,
   union,
 } from "../geometry/index.ts";
 import type { Metres } from "../quantity/index.ts";
@@ -26,7 +25,7 @@ import {
 /** An obstacle that begins lower than this and ends higher than a step keeps people out of its footprint. [m] @source COMMON-PRACTICE */
 const HEAD_ROOM: Metres = 1.9;
 const STEP: Metres = 0.1;
-/** Corners of an inset bend by arcs; they are thinned to chords this deep, which makes the area larger, never smaller. [m] */
+/** The inset goes round corners in arcs; chords this deep under them make the area larger, never smaller, and the same however the plan is turned. [m] */
 const ARC_CHORD: Metres = 2e-3;
 /** Strips reach this far into the inset area, so that the two join and no rounding parts them. [m] */
 const JOIN: Metres = 2e-3;
@@ -77,13 +76,13 @@ export function standingArea(look: SiteLookUp, roomId: string): StandingArea {
       .filter(isBlocking)
       .map((obstacle) => regionOf(obstacle.footprint)),
   );
-  const keptOff = outset(blocked, radius);
-  const free = inset(difference(floor, blocked), radius);
+  const keptOff = outset(blocked, radius, ARC_CHORD);
+  const free = inset(difference(floor, blocked), radius, ARC_CHORD);
   const entrances = look
     .openingsOf(roomId)
     .filter((opening) => isWalkable(opening.kind))
     .flatMap((opening) => entranceOf({ opening, roomId, look, floor, keptOff, free }));
-  const parts = simplified(union([free, ...entrances.map((entrance) => entrance.strip)]), ARC_CHORD);
+  const parts = union([free, ...entrances.map((entrance) => entrance.strip)]);
   const isReached =
     entrances.length > 0
       ? (part: Region[number]) => entrances.some((entrance) => meets(entrance, part))

@@ -1,7 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { areaOf, difference, inset, type Outline, type Point, type Region } from "../geometry/index.ts";
+import { areaOf, difference, inset, type Region } from "../geometry/index.ts";
 import type { Obstacle, Site } from "../site/index.ts";
+import { motions, movedDirection, movedSite } from "./moved-site.fixture.ts";
 import { randomStorey } from "./random-storey.fixture.ts";
 import { sceneOf } from "./scene.ts";
 import { zoneInScene } from "./zone.ts";
@@ -70,25 +71,15 @@ describe("laws of zones", () => {
   });
 
   test("turning, mirroring and moving by 10 km change no area by 1e-4", () => {
-    const turnedBy = 0.7;
-    const turn = ([x, y]: Point): Point => [
-      x * Math.cos(turnedBy) - y * Math.sin(turnedBy),
-      x * Math.sin(turnedBy) + y * Math.cos(turnedBy),
-    ];
     fc.assert(
       fc.property(seeds, (seed) => {
         const { site, device: hung } = randomStorey(seed);
         const device = { ...withRadius(hung, 4), masks: [] };
         const plain = areaOf(zone(site, device));
-        for (const move of [
-          turn,
-          ([x, y]: Point): Point => [-x, y],
-          ([x, y]: Point): Point => [x + 10000, y - 10000],
-        ]) {
+        for (const move of Object.values(motions)) {
           // The notch goes with the plan, so that the chords of the reach do too.
-          const [origin, along] = [move([0, 0]), move([Math.cos(device.turn), Math.sin(device.turn)])];
-          const notch = Math.atan2(along[1] - origin[1], along[0] - origin[0]);
-          const there = moved(site, move);
+          const notch = movedDirection(device.turn, move);
+          const there = movedSite(site, move);
           const area = areaOf(zone(there, { ...device, at: move(device.at), turn: notch }));
           expect(Math.abs(area - plain)).toBeLessThan(1e-4);
         }
@@ -97,19 +88,3 @@ describe("laws of zones", () => {
     );
   });
 });
-
-function moved(site: Site, move: (p: Point) => Point): Site {
-  const ring = (one: Outline): Outline => one.map(move);
-  return {
-    ...site,
-    rooms: site.rooms.map((room) => ({ ...room, outline: ring(room.outline), holes: room.holes.map(ring) })),
-    floorPieces: site.floorPieces.map((one) => ({
-      ...one,
-      footprint: ring(one.footprint),
-      from: move(one.from),
-      to: move(one.to),
-    })),
-    openings: site.openings.map((one) => ({ ...one, from: move(one.from), to: move(one.to) })),
-    obstacles: site.obstacles.map((one) => ({ ...one, footprint: ring(one.footprint) })),
-  };
-}

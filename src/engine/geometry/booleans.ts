@@ -16,6 +16,9 @@ import type { Outline, Piece, Point, Region } from "./shapes.ts";
 /** Whole units of the boolean arithmetic in a metre: 10 µm each. */
 const UNITS = 1e5;
 
+/** Chords of offset arcs unless coarser ones will do. [m] */
+const FINE_CHORD: Metres = 2e-4;
+
 /**
  * Everything that lies in at least one of some regions. Pieces may overlap on the way in.
  *
@@ -44,17 +47,18 @@ export function difference(a: Region, b: Region): Region {
 /**
  * A region grown by a distance on all sides, corners round.
  *
- * @param region - Any region. [m] @param distance - How far; negative shrinks. [m]
- * @returns The grown region; arcs are chords at most 0.2 mm deep, so that they lie inside the true one.
+ * @param region - Any region. [m] @param distance - How far; negative shrinks. [m] @param chord - Deepest chord under an arc; 0.2 mm if absent. [m]
+ * @returns The grown region; arcs are chords that lie inside the true one. They are laid out from the edges that they join, so that the area
+ * does not depend on how the plan is turned.
  * @source CLIPPER2, offsetting
  * @example The unit square grown by 1 m: 1 + 4 + π = 8.14 m²
  */
-export function outset(region: Region, distance: Metres): Region {
+export function outset(region: Region, distance: Metres, chord: Metres = FINE_CHORD): Region {
   if (region.length === 0) return [];
   // Joining first gives the offset clean rings: it treats each ring on its own and errs where rings touch.
   const joined = union([region]);
   const origin = originOf(joined);
-  const offset = new ClipperOffset(2, 20);
+  const offset = new ClipperOffset(2, chord * UNITS);
   offset.addPaths(pathsOf(joined, origin), JoinType.Round, EndType.Polygon);
   const grown: Paths64 = [];
   offset.execute(distance * UNITS, grown);
@@ -62,7 +66,8 @@ export function outset(region: Region, distance: Metres): Region {
 }
 
 /** A region drawn in by a distance on all sides: the places at least that far from its edge. @example The unit square drawn in by 0.25 m: 0.25 m² */
-export const inset = (region: Region, distance: Metres): Region => outset(region, -distance);
+export const inset = (region: Region, distance: Metres, chord: Metres = FINE_CHORD): Region =>
+  outset(region, -distance, chord);
 
 /** A region from one ring, whichever way it runs; overlaps of the ring with itself are joined. @example Four corners: one piece */
 export const regionOf = (outline: Outline, holes: readonly Outline[] = []): Region =>
