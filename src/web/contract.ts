@@ -48,11 +48,26 @@ export interface JobDetails {
   readonly region: string;
 }
 
+/** Lines of a storey that were read from a foreign file, to draw the rooms over; they take no part in any calculation. */
+export interface Underlay {
+  readonly storey: string;
+  /** x1 y1 x2 y2 of each line, in the plan. [m] */
+  readonly lines: Float64Array;
+}
+
+/** Walls of a storey as closed rings, as a reader gives them. */
+export interface WallRings {
+  readonly storey: string;
+  readonly rings: readonly Outline[];
+}
+
 /** The job that is open on the screen: an immutable snapshot and the ways to change it. A new object at every change. */
 export interface OpenJob {
   readonly id: string;
   readonly site: Site;
   readonly details: JobDetails;
+  /** Storey by storey; empty where nothing was read to draw over. */
+  readonly underlays: readonly Underlay[];
   /** Counts up with every change, whoever made it. */
   readonly revision: number;
   /** Written by a newer program: may be looked at only. */
@@ -98,6 +113,8 @@ export interface ModelRead {
     | "luminaires"
     | "floorPieces"
   >;
+  /** Walls of the storeys without rooms. */
+  readonly underlay: readonly WallRings[];
   readonly leftOut: readonly { readonly what: string; readonly why: string; readonly count: number }[];
   readonly problems: readonly { readonly message: string; readonly remedy: string }[];
 }
@@ -190,7 +207,10 @@ export interface JobEntry {
 export interface HomeShelf {
   readonly list: () => Promise<readonly JobEntry[]>;
   /** Keeps a new job and returns its id. */
-  readonly create: (site: Site) => Promise<string>;
+  readonly create: (
+    site: Site,
+    under?: { readonly file: string; readonly walls: readonly WallRings[] },
+  ) => Promise<string>;
   /** Reads `NAME.job.json`; a file that is no job comes back as sentences. */
   readonly createFromFile: (
     text: string,

@@ -34,6 +34,7 @@ addEventListener("message", async ({ data }: MessageEvent<ReadQuestion>) => {
           luminaires: survey.luminaires,
           floorPieces: survey.floorPieces,
         },
+        underlay: survey.underlay,
         leftOut: report.leftOut,
         problems: report.notes.map((problem) => ({
           message: sentenceOf(problem),

@@ -53,6 +53,8 @@ function take(next: Site, to: number): void {
   waiting = next.rooms.map(({ id }) => id);
   const there = new Set(waiting);
   for (const id of known.keys()) if (!there.has(id)) known.delete(id);
+  // Without rooms there is nothing to wait for.
+  if (waiting.length === 0) tellDone(next);
 }
 
 /** One room at a time; between two rooms newer questions are heard. A drag comes before the rest. */
@@ -103,13 +105,15 @@ function reviewNext(): void {
     known.set(id, result);
     tell({ tell: "room", revision, coverage, zones });
   }
-  if (waiting.length === 0) {
-    const findings = allFindings(
-      site,
-      [...known.values()].map(({ coverage }) => coverage),
-    );
-    tell({ tell: "done", revision, findings, rooms: [...known.keys()] });
-  }
+  if (waiting.length === 0) tellDone(site);
+}
+
+function tellDone(of: Site): void {
+  const findings = allFindings(
+    of,
+    [...known.values()].map(({ coverage }) => coverage),
+  );
+  tell({ tell: "done", revision, findings, rooms: [...known.keys()] });
 }
 
 function answerLive(): void {

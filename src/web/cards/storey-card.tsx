@@ -30,7 +30,13 @@ export function StoreyCard({ job, storey, stage, calculated, onPlace, onFindings
   if (rooms.length === 0)
     return (
       <div className="stack">
-        <p>{t("card.storey.empty")}</p>
+        <p>
+          {t(
+            job.underlays.some((one) => one.storey === storey)
+              ? "card.storey.empty-over"
+              : "card.storey.empty",
+          )}
+        </p>
         <Button className="button button-first wide-button" onPress={onDraw}>
           {t("card.storey.draw")}
         </Button>

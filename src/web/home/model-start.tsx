@@ -55,8 +55,9 @@ export function ModelStart({ calculations, shelf, onOpen }: ModelStartProps) {
       refuse([trouble instanceof Error ? trouble.message : String(trouble)]);
     }
   };
-  const keep = (name: string, { site }: ModelRead) => {
-    shelf.create(siteOf(name.replace(/\.[^.]+$/, ""), site, shelf)).then(onOpen, (trouble: unknown) =>
+  const keep = (name: string, { site, underlay }: ModelRead) => {
+    const made = siteOf(name.replace(/\.[^.]+$/, ""), site, shelf);
+    shelf.create(made, { file: name, walls: underlay }).then(onOpen, (trouble: unknown) =>
       setReading({
         state: "refused",
         name,

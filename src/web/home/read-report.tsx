@@ -20,7 +20,9 @@ export function ReadReport({ name, read, onKeep, onDrop }: ReadReportProps) {
   return (
     <div className="home-report stack" role="status">
       <h3 className="home-subhead">{t("home.report.title", { name })}</h3>
-      {rooms.length === 0 ? <Say severity="must">{t("home.report.no-rooms")}</Say> : null}
+      {rooms.length === 0 && read.underlay.length === 0 ? (
+        <Say severity="must">{t("home.report.no-rooms")}</Say>
+      ) : null}
       <ul className="home-figures">
         <li>{t("home.report.rooms", { count: rooms.length })}</li>
         <li>{t("home.report.storeys", { count: counts.storeys })}</li>

@@ -1,5 +1,6 @@
 import { editSite, type JobDocument, setDefaults, setDetails, setName } from "#job";
 import type { OpenJob } from "../contract.ts";
+import { underlaysOf } from "./underlay.ts";
 
 /** Where the screen finds the open job, and hears that it changed. */
 export interface JobSource {
@@ -32,10 +33,12 @@ export function documentJob(id: string, document: JobDocument, newId: () => stri
   } satisfies Partial<OpenJob>;
   const read = (): OpenJob => {
     const { site } = document.snapshot();
+    const file = document.job();
     return {
       id,
       site,
-      details: { ...noDetails, ...document.job().details },
+      details: { ...noDetails, ...file.details },
+      underlays: underlaysOf(file),
       revision: document.revision(),
       readOnly: document.readOnly(),
       canUndo: document.canUndo(),

@@ -1,5 +1,5 @@
 import type { Detector, Finding, Site } from "#engine";
-import type { Calculated, DeviceZones, EditStep, RecordRef } from "../contract.ts";
+import type { Calculated, DeviceZones, EditStep, RecordRef, Underlay } from "../contract.ts";
 import { applied } from "../jobs/apply.ts";
 import { lengthText, t, type Units } from "../texts/index.ts";
 import { paintBase, paintHeights, paintNames } from "./paint/base.ts";
@@ -32,6 +32,7 @@ import { barLength, type Insets, toPixel, type View } from "./view.ts";
 export interface Picture {
   readonly site: Site;
   readonly storey: string;
+  readonly underlays: readonly Underlay[];
   readonly view: View;
   readonly units: Units;
   readonly palette: Palette;
@@ -115,7 +116,7 @@ export function painterOn(
       density,
     });
     const rebuilt = !scene || !before || !sameGround(before, picture);
-    if (rebuilt) scene = sceneOf(picture.site, picture.storey);
+    if (rebuilt) scene = sceneOf(picture.site, picture.storey, picture.underlays);
     if (moved || rebuilt) {
       clear(surface(0));
       paintBase(surface(0), scene as Scene);
@@ -199,7 +200,9 @@ const nothingChosen: ReadonlySet<string> = new Set();
 const groundKinds = ["rooms", "openings", "obstacles", "floorPieces", "luminaires"] as const;
 
 const sameGround = (a: Picture, b: Picture): boolean =>
-  a.storey === b.storey && groundKinds.every((kind) => a.site[kind] === b.site[kind]);
+  a.storey === b.storey &&
+  a.underlays === b.underlays &&
+  groundKinds.every((kind) => a.site[kind] === b.site[kind]);
 
 function sized(layers: readonly HTMLCanvasElement[], view: View, density: number): boolean {
   const now = globalThis.devicePixelRatio || 1;

@@ -51,6 +51,7 @@ export const Plan = memo(function Plan({ store, calculator, actions, insets, onC
         painter.show({
           site: bench.job.site,
           storey: bench.storey,
+          underlays: bench.job.underlays,
           view: bench.view,
           units: preferences().units,
           palette: own.palette,
@@ -115,7 +116,7 @@ export const Plan = memo(function Plan({ store, calculator, actions, insets, onC
       const { width, height } = entry.contentRect;
       const { view, job, storey } = store.get();
       const next = { ...view, width, height };
-      store.set({ view: view.width === 0 ? fitted(next, storeyBounds(job.site, storey), insets()) : next });
+      store.set({ view: view.width === 0 ? fitted(next, storeyBounds(job, storey), insets()) : next });
     });
     sized.observe(element);
     const keyDown = (event: KeyboardEvent): void => {

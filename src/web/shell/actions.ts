@@ -59,7 +59,7 @@ export function actionsOn(store: Store<Workbench>, insets: () => Insets): Action
   const showAll = (): void => {
     const { job, storey, view: now } = store.get();
     if (now.width === 0) return;
-    view(fitted(now, storeyBounds(job.site, storey), insets()));
+    view(fitted(now, storeyBounds(job, storey), insets()));
   };
   return {
     select,
@@ -173,9 +173,15 @@ function refOf(site: Workbench["job"]["site"], id: string): RecordRef | undefine
   return kind && { kind, id };
 }
 
-/** Bounds of a storey's rooms with a margin for walls and swings outside. */
-export function storeyBounds(site: Workbench["job"]["site"], storey: string): Bounds {
-  const bounds = boundsOf([...roomsOn(site, storey).values()].flatMap((room) => room.outline)) ?? {
+const endsOf = (lines: Float64Array): Point[] =>
+  Array.from({ length: lines.length / 2 }, (_, end) => [lines[2 * end]!, lines[2 * end + 1]!]);
+
+/** Bounds of a storey's rooms, and of the lines to draw them over, with a margin for walls and swings outside. */
+export function storeyBounds({ site, underlays }: Workbench["job"], storey: string): Bounds {
+  const bounds = boundsOf([
+    ...[...roomsOn(site, storey).values()].flatMap((room) => room.outline),
+    ...underlays.filter((one) => one.storey === storey).flatMap(({ lines }) => endsOf(lines)),
+  ]) ?? {
     left: 0,
     right: 12,
     bottom: 0,

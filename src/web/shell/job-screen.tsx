@@ -25,7 +25,7 @@ import { actionsOn } from "./actions.ts";
 import { Card, sheetMedia } from "./card.tsx";
 import { StageLine } from "./stage-line.tsx";
 import { TopBar } from "./top-bar.tsx";
-import { type Panel, usePart, workbenchOf } from "./workbench.ts";
+import { firstStorey, type Panel, usePart, workbenchOf } from "./workbench.ts";
 import "./shell.css";
 
 const ThingCard = lazy(() => import("../cards/thing-card.tsx").then((part) => ({ default: part.ThingCard })));
@@ -61,7 +61,7 @@ export function JobScreen({ source, calculator, fileText, onHome, standing }: Jo
       const now = source.current();
       const { storey } = store.get();
       const there = now.site.storeys.some(({ id }) => id === storey);
-      store.set({ job: now, ...(there ? {} : { storey: now.site.storeys[0]?.id ?? "" }) });
+      store.set({ job: now, ...(there ? {} : { storey: firstStorey(now) }) });
       calculator.follow(now);
     };
     follow();

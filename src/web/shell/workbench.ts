@@ -90,10 +90,17 @@ export const allShown: Shown = {
   darkWalks: true,
 };
 
+/** The storey to begin with: the first that has rooms, else one with lines to draw them over, else the first. */
+export function firstStorey({ site, underlays }: Pick<OpenJob, "site" | "underlays">): string {
+  const holds = (list: readonly { readonly storey: string }[]) =>
+    site.storeys.find(({ id }) => list.some(({ storey }) => storey === id));
+  return (holds(site.rooms) ?? holds(underlays) ?? site.storeys[0])?.id ?? "";
+}
+
 export function workbenchOf(job: OpenJob): Store<Workbench> {
   return storeOf<Workbench>({
     job,
-    storey: job.site.storeys[0]?.id ?? "",
+    storey: firstStorey(job),
     view: { scale: 40, x: 0, y: 0, width: 0, height: 0 },
     selection: [],
     tool: { kind: "select" },
