@@ -90,6 +90,29 @@ describe("shortest ways", () => {
     expect(wayIn(room, [0, 0], [4, 0])?.path).toHaveLength(2);
   });
 
+  test("a goal on an edge is reached by the way to the edge's end and along it, on whichever side of the edge rounding has put it", () => {
+    for (let k = 1; k <= 12; k++) {
+      const turned = ([x, y]: Point): Point => [
+        x * Math.cos(k / 2) - y * Math.sin(k / 2),
+        x * Math.sin(k / 2) + y * Math.cos(k / 2),
+      ];
+      const column = box(4, 4, 2, 3).map(turned);
+      const room = difference(regionOf(box(0, 0, 10, 10).map(turned)), regionOf(column));
+      const from = waysFrom(prepareWays(room), turned([1, 1]));
+      const ring = room[0]?.holes[0] as readonly Point[];
+      for (const [i, a] of ring.entries()) {
+        const b = ring[(i + 1) % ring.length] as Point;
+        for (const t of [0.1, 0.37, 0.5, 0.83]) {
+          const goal: Point = [a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])];
+          for (const end of [a, b]) {
+            const round = (wayTo(from, end)?.length ?? 0) + Math.hypot(goal[0] - end[0], goal[1] - end[1]);
+            expect(wayTo(from, goal)?.length).toBeLessThanOrEqual(round + 1e-4);
+          }
+        }
+      }
+    }
+  });
+
   test("a gap between two columns that touch at a corner is passed, a closed row is not", () => {
     const room = regionOf(box(0, 0, 4, 4));
     const row = difference(room, union([regionOf(box(0, 1, 2, 1)), regionOf(box(2, 1, 2, 1))]));

@@ -1,6 +1,6 @@
 import type { Metres } from "../quantity/index.ts";
 import { contains } from "./contains.ts";
-import { distanceToRings, ringsOf } from "./measure.ts";
+import { distanceToRings, distanceToSegment, ringsOf } from "./measure.ts";
 import type { Point, Region } from "./shapes.ts";
 import { side } from "./side.ts";
 import { type SightGrid, sightGrid, WAY_SKIN } from "./way-sight.ts";
@@ -136,9 +136,15 @@ function pathThrough({ ways, previous }: WaysFrom, last: number): Point[] {
   return path;
 }
 
-/** Whether a way between a place and a corner can hug the corner: both neighbours lie on one side of the line. */
+/**
+ * Whether a way between a place and a corner can hug the corner: both neighbours lie on one side of the line. A place on one of the
+ * corner's own edges hugs it, on whichever side of that edge the grain has put it.
+ */
 function isTaut(corner: WayCorner, other: Point): boolean {
   const before = side(other, corner.at, corner.before);
   const after = side(other, corner.at, corner.after);
-  return !((before > 0 && after < 0) || (before < 0 && after > 0));
+  if (!((before > 0 && after < 0) || (before < 0 && after > 0))) return true;
+  return [corner.before, corner.after].some(
+    (neighbour) => distanceToSegment(other, [corner.at, neighbour]) <= WAY_SKIN,
+  );
 }
