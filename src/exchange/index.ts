@@ -13,4 +13,5 @@ export type {
 export { type PlanLimits, usualPlanLimits } from "./plan/limits.ts";
 export { type ReadPdfOptions, readPdf } from "./plan/pdf/read-pdf.ts";
 export type { PlanReport, PlanResult } from "./plan/report.ts";
+export { type ReadSvgOptions, readSvg } from "./plan/svg/read-svg.ts";
 export type { ImportReport, ImportResult, LeftOut, ReportedRoom, SurveyRecords } from "./survey.ts";

@@ -19,7 +19,7 @@ export const usualPlanLimits: PlanLimits = {
   lines: 2_000_000,
   texts: 100_000,
   elements: 2_000_000,
-  depth: 200,
+  depth: 1000,
   pixels: 100e6,
 };
 

@@ -44,11 +44,11 @@ export function visiblePart(
   let from = 0;
   let to = 1;
   for (const [nx, ny, d] of clip.sides) {
-    const begin = nx * line[0] + ny * line[1] - d + slack;
-    const end = nx * line[2] + ny * line[3] - d + slack;
-    if (begin < 0 && end < 0) return undefined;
-    if (begin < 0) from = Math.max(from, begin / (begin - end));
-    else if (end < 0) to = Math.min(to, begin / (begin - end));
+    const begin = nx * line[0] + ny * line[1] - d;
+    const end = nx * line[2] + ny * line[3] - d;
+    if (begin < -slack && end < -slack) return undefined;
+    if (begin < -slack) from = Math.max(from, begin / (begin - end));
+    else if (end < -slack) to = Math.min(to, begin / (begin - end));
   }
   return from < to ? [from, to] : undefined;
 }

@@ -28,7 +28,10 @@ export interface Collector {
   text(text: MeasuredText): void;
   block(block: LineBlock): void;
   readonly lines: number;
-  readonly texts: readonly MeasuredText[];
+  /** Box round the lines that came after the given number of them; undefined where none did. */
+  boxSince(lines: number): LineBox | undefined;
+  /** Layer of the line that came last. */
+  lastLayer(): number;
   result(): CollectedLines;
 }
 
@@ -86,7 +89,8 @@ export function collector(options: { limits: PlanLimits; slack: number }): Colle
     get lines() {
       return layerOf.length;
     },
-    texts,
+    boxSince: (from) => (layerOf.length > from ? boxOf(lines, 4 * from) : undefined),
+    lastLayer: () => layerOf.at(-1) ?? 0,
     layerOf: (pen) => {
       const many = pens.size >= mostPens;
       const name = nameOf(pen);
@@ -167,9 +171,9 @@ const visibleParts = (
   return parts;
 };
 
-const boxOf = (lines: readonly number[]): LineBox => {
+const boxOf = (lines: readonly number[], from = 0): LineBox => {
   let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (let i = 0; i < lines.length; i += 2) {
+  for (let i = from; i < lines.length; i += 2) {
     x0 = Math.min(x0, lines[i]!);
     x1 = Math.max(x1, lines[i]!);
     y0 = Math.min(y0, lines[i + 1]!);

@@ -1,5 +1,6 @@
-import { boxOfPoints, type Clip, clippedBy, unclipped } from "../page/clip.ts";
+import { type Clip, clippedBy, unclipped } from "../page/clip.ts";
 import type { Collector } from "../page/collect.ts";
+import { drawStrokes } from "../page/draw.ts";
 import { type PathSteps, type Stroke, strokesOf } from "../page/flatten.ts";
 import { cornersOf, growth, type Matrix, product } from "../page/matrix.ts";
 import { type ContentGroups, type GroupMark, groupOf } from "./content-groups.ts";
@@ -160,22 +161,21 @@ export function collectPaths(list: OperationList, context: PathContext): void {
   }
 
   function draw(strokes: readonly Stroke[], way: number): void {
-    const strokesLine = strokers.some((name) => op[name] === way);
-    const strokesFill = fillers.some((name) => op[name] === way);
-    const lines = strokesLine && state.line !== undefined && state.lineAlpha > 0;
-    const fills = strokesFill && state.fill !== undefined && state.fillAlpha > 0;
-    if (!lines && !fills) return;
+    const lines = strokers.some((name) => op[name] === way) && state.lineAlpha > 0;
+    const fills = fillers.some((name) => op[name] === way) && state.fillAlpha > 0;
     const { name: group, shown } = groupOf(groups, marks);
-    const layer = collector.layerOf(
-      lines
-        ? { group, shown, kind: "line", colour: state.line!, width: state.width * growth(state.matrix) }
-        : { group, shown, kind: "fill", colour: state.fill! },
-    );
-    for (const stroke of strokes) {
-      if (!lines && isBackground(stroke.points, size)) continue;
-      const closes = (fills || closers.some((name) => op[name] === way)) && !stroke.closed;
-      collector.stroke(closes ? closed(stroke) : stroke, { clip: state.clip, layer });
-    }
+    const width = state.width * growth(state.matrix);
+    drawStrokes(collector, {
+      strokes,
+      clip: state.clip,
+      sheet: size,
+      line:
+        lines && state.line !== undefined
+          ? { group, shown, kind: "line", colour: state.line, width }
+          : undefined,
+      fill:
+        fills && state.fill !== undefined ? { group, shown, kind: "fill", colour: state.fill } : undefined,
+    });
   }
 }
 
@@ -193,7 +193,6 @@ const strokers = [
   "closeFillStroke",
   "closeEOFillStroke",
 ] as const;
-const closers = ["closeStroke", "closeFillStroke", "closeEOFillStroke"] as const;
 const fillers = [
   "fill",
   "eoFill",
@@ -247,23 +246,5 @@ const withSettings = (state: PenState, settings: unknown): PenState => {
   return next;
 };
 
-const closed = (stroke: Stroke): Stroke => {
-  const { points } = stroke;
-  return points[0] === points.at(-2) && points[1] === points.at(-1)
-    ? stroke
-    : { ...stroke, closed: true, points: [...points, points[0]!, points[1]!] };
-};
-
 /** Several outlines in one clip show the union of their insides, which their common box holds. */
 const boxRing = (strokes: readonly Stroke[]): number[] => strokes.flatMap((stroke) => [...stroke.points]);
-
-/** Whether a filled outline is a box over the whole sheet. [0.2 % of the sheet is left for rounding] */
-const isBackground = (points: readonly number[], [width, height]: readonly [number, number]): boolean => {
-  if (points.length > 10) return false;
-  const [dx, dy] = [width * 0.002, height * 0.002];
-  const [x0, y0, x1, y1] = boxOfPoints(points);
-  if (x0 > dx || y0 > dy || x1 < width - dx || y1 < height - dy) return false;
-  return points.every((value, i) =>
-    i % 2 === 0 ? value - x0 <= dx || x1 - value <= dx : value - y0 <= dy || y1 - value <= dy,
-  );
-};

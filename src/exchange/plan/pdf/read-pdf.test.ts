@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { linesIn, withoutPartner } from "../../../../test/exchange/same-lines.ts";
+import { type Line, linesIn, withoutPartner } from "../../../../test/exchange/same-lines.ts";
 import { rawPdf, writtenPdf } from "../../../../test/exchange/written-pdf.ts";
 import type { PlanLimits } from "../limits.ts";
 import { readPdf } from "./read-pdf.ts";
@@ -19,9 +19,9 @@ const problems = async (bytes: Uint8Array, options: { page?: number; limits?: Pa
   return "problems" in result ? result.problems : [];
 };
 const near = (found: readonly (readonly number[])[], wanted: readonly (readonly number[])[]) => {
-  const [a, b] = [found, wanted] as unknown as Parameters<typeof withoutPartner>[];
-  expect(withoutPartner(a as never, b as never, rounding)).toEqual([]);
-  expect(withoutPartner(b as never, a as never, rounding)).toEqual([]);
+  const [a, b] = [found, wanted] as unknown as readonly [readonly Line[], readonly Line[]];
+  expect(withoutPartner(a, b, rounding)).toEqual([]);
+  expect(withoutPartner(b, a, rounding)).toEqual([]);
 };
 
 test("a line is where it was drawn, in points from the lower left corner", async () => {
