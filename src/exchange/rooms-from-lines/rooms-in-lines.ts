@@ -5,6 +5,7 @@ import { boxesOfLines, boxIndex, boxSearch } from "./box-index.ts";
 import { type DoorLeaf, doorLeaves, type Surroundings } from "./door-arcs.ts";
 import { type Faces, facesOf, inRing, ringArea } from "./faces.ts";
 import type { FoundOpening, FoundPlan, FoundRoom } from "./found.ts";
+import { hatching } from "./hatching.ts";
 import { meaningOf } from "./layer-words.ts";
 import type { PlanLines, PlanText } from "./plan-lines.ts";
 import { type RoomGroup, roomGroups, STRIP } from "./room-groups.ts";
@@ -29,7 +30,8 @@ export function roomsInLines(
   if (count === 0) return { rooms: [], openings: [], shift: plan.shift };
   const meaning = options.names.map(meaningOf);
   const leaves = doorLeaves(plan.swings, surroundings(plan.lines));
-  const solid = withoutLeaves(plan.lines, leaves);
+  const strokes = hatching(plan.lines, plan.layerOf);
+  const solid = withoutLeaves(plan.lines, leaves, (line) => strokes[line] === 1);
   const kept = { lines: solid.lines, layerOf: Uint16Array.from(solid.kept, (i) => plan.layerOf[i]!) };
   const first = arrange({ lines: kept.lines, rank: () => 0, tolerance: options.tolerance });
   const gaps = wallGaps(first, () => true);
@@ -58,7 +60,7 @@ export function roomsInLines(
   const candidates = groups
     .flatMap((group) => roomOfGroup(group, { closed, textsIn, shut }))
     .filter((room): room is Candidate => room !== undefined);
-  const rooms = withoutSurroundings(candidates).map(({ room }) => room);
+  const rooms = withoutLegends(withoutSurroundings(candidates).map(({ room }) => room));
   return { rooms, openings: openingsOf(gaps, leaves, rooms), shift: plan.shift };
 }
 
@@ -98,10 +100,11 @@ const distanceToLine = (lines: Float64Array, i: number, [x, y]: Point): Metres =
   return Math.hypot(x - a - t * dx, y - b - t * dy);
 };
 
-/** Lines that draw an open leaf are taken out: they part nothing. */
+/** Lines that draw an open leaf, or a hatch, are taken out: they part nothing. */
 function withoutLeaves(
   lines: Float64Array,
   leaves: readonly DoorLeaf[],
+  hatched: (line: number) => boolean,
 ): { readonly lines: Float64Array; readonly kept: readonly number[] } {
   const count = lines.length / 4;
   const gone = new Uint8Array(count);
@@ -131,7 +134,7 @@ function withoutLeaves(
     }
   }
   const kept: number[] = [];
-  for (let i = 0; i < count; i++) if (gone[i] === 0) kept.push(i);
+  for (let i = 0; i < count; i++) if (gone[i] === 0 && !hatched(i)) kept.push(i);
   const left = new Float64Array(4 * kept.length);
   kept.forEach((i, k) => {
     left.set(lines.subarray(4 * i, 4 * i + 4), 4 * k);
@@ -270,6 +273,15 @@ function withoutSurroundings(candidates: readonly Candidate[]): readonly Candida
     return one.walled && inner < 4 * one.room.area;
   });
 }
+
+/** Where most rooms have doors and names, a bare rectangle is a legend's sample or a piece of the frame. */
+function withoutLegends(rooms: readonly FoundRoom[]): readonly FoundRoom[] {
+  const sure = rooms.filter(({ confidence }) => confidence >= SURE).length;
+  return sure * 2 < rooms.length ? rooms : rooms.filter(({ confidence }) => confidence >= BARE);
+}
+
+const SURE = 0.6;
+const BARE = 0.4;
 
 function openingsOf(
   gaps: readonly WallGap[],
