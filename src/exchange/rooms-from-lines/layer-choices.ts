@@ -1,6 +1,9 @@
 import type { Linework } from "../linework/linework.ts";
 import { type LayerMeaning, meaningOf } from "./layer-words.ts";
 
+/** Layers that are tried one by one, those with the most lines. */
+const MOST_ALONE = 4;
+
 /**
  * Choices of layers worth a try, the narrowest last: everything that may bound a room; walls, doors, windows and columns where layers
  * are called so; outlines of rooms where layers are called so.
@@ -16,14 +19,20 @@ export function layerChoices(
   const meanings = linework.layers.map(({ name }) => meaningOf(name));
   const having = (...kinds: readonly LayerMeaning[]): readonly number[] =>
     shown.filter((index) => kinds.includes(meanings[index]!));
+  const alone = having("wall", "room", "unknown")
+    .toSorted((a, b) => linework.layers[b]!.lines - linework.layers[a]!.lines)
+    .slice(0, MOST_ALONE)
+    .map((index) => [index]);
   const choices = [
     having("wall", "door", "window", "column", "room", "unknown"),
     having("wall", "door", "window", "column"),
+    having("wall", "door", "window", "column", "room"),
     having("wall", "window", "column"),
     having("room", "unknown"),
     having("room"),
-    shown,
+    ...(alone.length > 1 ? alone : []),
   ].filter((choice) => choice.length > 0);
+  if (choices.length === 0) return [shown];
   const seen = new Set<string>();
   return choices.filter((choice) => {
     const key = choice.join();

@@ -5,11 +5,11 @@ export type LayerMeaning = "wall" | "door" | "window" | "column" | "room" | "fur
 const words: readonly (readonly [LayerMeaning, RegExp])[] = [
   [
     "note",
-    /\b(dim|cota|bemass|mass|cote|text|txt|anno|note|notat|label|beschrift|title|titel|frame|rahmen|cartouche|grid|axis|achs|raster|hatch|schraff|symb|defpoints|viewport|legend|north|nord|revision|plot|logo|simbol|mal(?:saet|saett)|tekst)/,
+    /\b(hidden|overhead|project|proyec|above|below|dim|cota|bemass|mass|cote|text|txt|anno|note|notat|label|beschrift|title|titel|frame|rahmen|cartouche|grid|axis|achs|raster|hatch|schraff|symb|defpoints|viewport|legend|north|nord|revision|plot|logo|simbol|mal(?:saet|saett)|tekst)/,
   ],
   [
     "furniture",
-    /\b(furn|mobil|moebel|mobel|moeb|inneh|chair|chaise|stuhl|desk|table|tisch|equip|appl|kitchen|kueche|kitch|sanit|bath|bad|plumb|plfx|fixture|toilet fix|plant|vegetat|tree|car|people|person|inventar|stol|bord|light|lumin|electr|elec|hvac|pipe|duct|fire|sprink|ceil|clng|decke|roof|dach)/,
+    /\b(furn|mobil|moebel|mobel|moeb|inneh|chair|chaise|stuhl|desk|table|tisch|equip|appl|kitchen|kueche|kitch|sanit|bath|bad|plumb|plfx|fixture|toilet fix|plant|vegetat|tree|car|people|person|inventar|stol|bord|light|lumin|electr|elec|hvac|pipe|duct|floor(?!\s*plan)|pavim|tile|belag|boden|fire|sprink|ceil|clng|decke|roof|dach)/,
   ],
   ["door", /\b(door|tuer|tur|porte|puerta|porta|dor|entrance|entrada)/],
   ["window", /\b(window|fenster|fenetre|ventana|janela|finestra|vindue|glaz|glas|vitr|crystal|curt)/],
