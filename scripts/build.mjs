@@ -11,6 +11,7 @@ const entries = [
   "src/server/index.ts",
   "src/job/index.ts",
   "src/exchange/ifc/reader-worker.ts",
+  "src/exchange/linework/plan-worker.ts",
 ].filter((entry) => existsSync(join(root, entry)));
 
 // These three are bundled, since they are needed at run time but not installed with the package.

@@ -1,3 +1,6 @@
+export { type DxfLimits, usualDxfLimits } from "./dxf/limits.ts";
+export { type ReadDxfOptions, readDxf } from "./dxf/read-dxf.ts";
+export type { DxfReport, DxfResult } from "./dxf/report.ts";
 export { type GeometryKernel, type KernelLocation, loadKernel } from "./ifc/kernel.ts";
 export { type ReadLimits, usualLimits } from "./ifc/limits.ts";
 export { type ReadIfcOptions, readIfc } from "./ifc/read-ifc.ts";
@@ -10,6 +13,9 @@ export type {
   Linework,
   UnitProposal,
 } from "./linework/linework.ts";
+export { type PlanKind, planKind } from "./linework/plan-kind.ts";
+export { type AnyPlanResult, type PlanTask, readPlan } from "./linework/read-plan.ts";
+export { type ModelDrawing, proposeDrawingUnit } from "./linework/unit-proposal.ts";
 export { type PlanLimits, usualPlanLimits } from "./plan/limits.ts";
 export { type ReadPdfOptions, readPdf } from "./plan/pdf/read-pdf.ts";
 export type { PlanReport, PlanResult } from "./plan/report.ts";

@@ -1,4 +1,5 @@
 import { parentPort, workerData } from "node:worker_threads";
+import type { ReaderMessage } from "../killable.ts";
 import type { ImportResult } from "../survey.ts";
 import type { ReadLimits } from "./limits.ts";
 import { readIfc } from "./read-ifc.ts";
@@ -10,12 +11,7 @@ export interface ReaderTask {
   readonly limits: Partial<ReadLimits>;
 }
 
-/** What it says back: steps on the way, and the result at the end. */
-export type ReaderMessage =
-  | { readonly kind: "progress"; readonly step: string; readonly share: number }
-  | { readonly kind: "result"; readonly result: ImportResult };
-
-const say = (message: ReaderMessage): void => parentPort!.postMessage(message);
+const say = (message: ReaderMessage<ImportResult>): void => parentPort!.postMessage(message);
 
 const task = workerData as ReaderTask;
 const result = await readIfc(task.bytes, {

@@ -117,4 +117,102 @@ export const planFileProblems = {
     message: "Three of the four places lie in a line, or the four are no corners in order.",
     remedy: "Choose the four corners of a room or of a large rectangle, one after the other round it.",
   },
+  "plan-kind-unknown": {
+    severity: "must",
+    message: "This is no plan whose lines can be read; it looks like {found}.",
+    remedy:
+      "Give the plan as DXF, PDF or SVG; a picture (PNG or JPEG) can be laid under the plan and drawn over.",
+  },
+  "plan-time-over": {
+    severity: "must",
+    message: "The plan was not read within {seconds} s.",
+    remedy: "Allow more time, or export only the storey that is needed.",
+  },
+  "plan-memory-over": {
+    severity: "must",
+    message: "Reading the plan needs more than {megabytes} MB of memory.",
+    remedy: "Allow more memory, or export only the storey that is needed.",
+  },
+  "dxf-not-dxf": {
+    severity: "must",
+    message: "This is no DXF drawing; it looks like {found}.",
+    remedy: "Give the plan as DXF, PDF, SVG, PNG or JPEG, with the matching ending.",
+  },
+  "dxf-is-dwg": {
+    severity: "must",
+    message: "This is a DWG drawing ({version}), which is not read here, whether locked or not.",
+    remedy: "Open it in the program that made it and save it as DXF.",
+  },
+  "dxf-wrong-encoding": {
+    severity: "must",
+    message: "The file is written in {encoding}, but DXF drawings are not.",
+    remedy: "Export it again. If it was opened in a text editor, save it there as UTF-8 or plain text.",
+  },
+  "dxf-truncated": {
+    severity: "must",
+    message: "The drawing stops in the middle, at {place}.",
+    remedy: "Copy or download it again; if it is still short, export it again.",
+  },
+  "dxf-broken-place": {
+    severity: "must",
+    message: "The drawing is not written as DXF is written, at {place}.",
+    remedy: "Export it again from the program that made it.",
+  },
+  "dxf-nothing-inside": {
+    severity: "must",
+    message:
+      "The file can be read, but there is no line in its model that could be drawn ({entities} entities, {records} records).",
+    remedy: "Export it again with its walls as lines, and with blocks and attached drawings bound into it.",
+  },
+  "dxf-paper-only": {
+    severity: "must",
+    message: "All {count} entities of the drawing lie on sheets of paper; its model is empty.",
+    remedy: "Export the model space, or copy the plan into it.",
+  },
+  "dxf-blocks-too-deep": {
+    severity: "must",
+    message: "Blocks lie inside one another more than {limit} deep, at block “{block}”.",
+    remedy: "Dissolve some of the blocks (explode) and export the drawing again.",
+  },
+  "dxf-block-loop": {
+    severity: "should",
+    message: "Block “{block}” puts itself in again; that copy was left out.",
+    remedy: "Compare the result with the drawing, and export it again if something is missing.",
+  },
+  "dxf-block-missing": {
+    severity: "should",
+    message: "Blocks that are put in are not in the file ({count}): {blocks}.",
+    remedy: "Compare the result with the drawing, and export it again if something is missing.",
+  },
+  "dxf-block-elsewhere": {
+    severity: "should",
+    message: "Parts of the drawing are in other files, which did not come along ({count}): {blocks}.",
+    remedy: "Bind the attached drawings into this one and export it again, or bring them in one by one.",
+  },
+  "dxf-without-place": {
+    severity: "note",
+    message: "Entities whose coordinates are missing or impossible were left out: {count}.",
+    remedy: "Compare the result with the drawing, and export it again if something is missing.",
+  },
+  "dxf-no-end-mark": {
+    severity: "note",
+    message: "The file has no end mark, but all of its parts are whole.",
+    remedy: "If something is missing, copy or export it again.",
+  },
+  "dxf-code-page-unknown": {
+    severity: "note",
+    message:
+      "The texts are written in the code page “{page}”, which is not known here; Western letters were assumed.",
+    remedy: "Check the names of the rooms.",
+  },
+  "dxf-unit-doubted": {
+    severity: "should",
+    message: "The file says that it is drawn in {declared}, but {unit} was taken: {reason}",
+    remedy: "Check the width of one door before anything else, and choose the other unit if it is wrong.",
+  },
+  "dxf-several-parts": {
+    severity: "note",
+    message: "There are {count} separate parts in the drawing, perhaps floors side by side.",
+    remedy: "Choose the part that belongs to this storey.",
+  },
 } as const satisfies Record<string, CatalogueEntry>;

@@ -1,0 +1,138 @@
+import type { LineArc, LineBlock, LineBox, LineLayer, LineText } from "../linework/linework.ts";
+import type { DxfLayer } from "./layer-table.ts";
+import type { DxfLimits } from "./limits.ts";
+import type { Stroke } from "./stroke.ts";
+import { overLimit } from "./trouble.ts";
+
+/** Gathers the lines of a drawing, layer by layer. */
+export interface Gatherer {
+  /** Index of a layer by its name as entities write it. */
+  layer(name: string, hatch: boolean): number;
+  /** Whether a layer is frozen: then nothing that is put in on it shows. */
+  frozen(name: string): boolean;
+  /** @returns Lines that were added */
+  stroke(stroke: Stroke, layer: number): number;
+  text(text: LineText): void;
+  block(block: LineBlock): void;
+  /** Box round everything that was added since the last call. */
+  boxSince(): LineBox | undefined;
+  result(): Gathered;
+}
+
+export interface Gathered {
+  readonly lines: Float64Array;
+  readonly layerOf: Uint16Array;
+  readonly arcOf: Uint32Array;
+  readonly layers: readonly LineLayer[];
+  readonly arcs: readonly LineArc[];
+  readonly texts: readonly LineText[];
+  readonly blocks: readonly LineBlock[];
+}
+
+/** Layers that the linework can tell apart; what comes beyond shares the last. */
+const mostLayers = 65_000;
+
+/** A new, empty gatherer. */
+export function gatherer(table: ReadonlyMap<string, DxfLayer>, limits: DxfLimits): Gatherer {
+  let lines = new Float64Array(4 * 4096);
+  let layerOf = new Uint16Array(4096);
+  let arcOf = new Uint32Array(4096);
+  let count = 0;
+  const arcs: LineArc[] = [];
+  const texts: LineText[] = [];
+  const blocks: LineBlock[] = [];
+  const layers: { name: string; lines: number; shown: boolean; colour?: string }[] = [];
+  const plain = new Map<string, number>();
+  const hatched = new Map<string, number>();
+  let box: [number, number, number, number] = [Infinity, Infinity, -Infinity, -Infinity];
+  const grow = (): void => {
+    const [moreLines, moreLayers, moreArcs] = [
+      new Float64Array(2 * lines.length),
+      new Uint16Array(2 * layerOf.length),
+      new Uint32Array(2 * arcOf.length),
+    ];
+    moreLines.set(lines);
+    moreLayers.set(layerOf);
+    moreArcs.set(arcOf);
+    [lines, layerOf, arcOf] = [moreLines, moreLayers, moreArcs];
+  };
+  const newLayer = (name: string, hatch: boolean): number => {
+    const entry = table.get(name.toUpperCase());
+    if (layers.length >= mostLayers) return layers.length - 1;
+    layers.push({
+      name: `${entry?.name ?? name}${hatch ? " (hatch)" : ""}`,
+      lines: 0,
+      shown: !(entry?.off || entry?.frozen),
+      ...(entry?.colour ? { colour: entry.colour } : {}),
+    });
+    return layers.length - 1;
+  };
+  return {
+    layer: (name, hatch) => {
+      const known = hatch ? hatched : plain;
+      const key = name.toUpperCase();
+      const index = known.get(key) ?? newLayer(name, hatch);
+      known.set(key, index);
+      return index;
+    },
+    frozen: (name) => table.get(name.toUpperCase())?.frozen ?? false,
+    stroke: (stroke, layer) => {
+      const { points } = stroke;
+      const before = count;
+      const firstArc = arcs.length;
+      for (const arc of stroke.arcs) arcs.push(lineArc(arc, points, layer));
+      let arc = 0;
+      for (let i = 0; i + 3 < points.length; i += 2) {
+        const x1 = points[i]!;
+        const y1 = points[i + 1]!;
+        const x2 = points[i + 2]!;
+        const y2 = points[i + 3]!;
+        if (x1 === x2 && y1 === y2) continue;
+        if (count >= limits.lines) throw overLimit("lines", limits.lines);
+        if (count === layerOf.length) grow();
+        while (arc < stroke.arcs.length && stroke.arcs[arc]!.last <= i / 2) arc++;
+        const inArc = arc < stroke.arcs.length && stroke.arcs[arc]!.first <= i / 2;
+        lines[4 * count] = x1;
+        lines[4 * count + 1] = y1;
+        lines[4 * count + 2] = x2;
+        lines[4 * count + 3] = y2;
+        layerOf[count] = layer;
+        arcOf[count] = inArc ? firstArc + arc + 1 : 0;
+        count++;
+        if (x1 < box[0] || x2 < box[0]) box[0] = Math.min(x1, x2);
+        if (y1 < box[1] || y2 < box[1]) box[1] = Math.min(y1, y2);
+        if (x1 > box[2] || x2 > box[2]) box[2] = Math.max(x1, x2);
+        if (y1 > box[3] || y2 > box[3]) box[3] = Math.max(y1, y2);
+      }
+      layers[layer]!.lines += count - before;
+      return count - before;
+    },
+    text: (text) => {
+      if (texts.length >= limits.texts) throw overLimit("texts", limits.texts);
+      texts.push(text);
+    },
+    block: (block) => {
+      blocks.push(block);
+    },
+    boxSince: () => {
+      const since = box;
+      box = [Infinity, Infinity, -Infinity, -Infinity];
+      return since[0] <= since[2] ? since : undefined;
+    },
+    result: () => ({
+      lines: lines.slice(0, 4 * count),
+      layerOf: layerOf.slice(0, count),
+      arcOf: arcOf.slice(0, count),
+      layers,
+      arcs,
+      texts,
+      blocks,
+    }),
+  };
+}
+
+const lineArc = (arc: Stroke["arcs"][number], points: ArrayLike<number>, layer: number): LineArc => {
+  const start = arc.sweep > 0 ? arc.first : arc.last;
+  const from = Math.atan2(points[2 * start + 1]! - arc.y, points[2 * start]! - arc.x);
+  return { centre: [arc.x, arc.y], radius: arc.radius, from, to: from + Math.abs(arc.sweep), layer };
+};

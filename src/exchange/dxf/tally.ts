@@ -1,0 +1,61 @@
+import type { LeftOut } from "../survey.ts";
+
+/** Counts entities: those that were read, by type, and those that were left out, by type and reason. */
+export interface Tally {
+  read(type: string, count?: number): void;
+  leftOut(type: string, why: string, count?: number): void;
+  /** Adds all counts of another tally. */
+  add(other: Tally): void;
+  readonly counts: ReadonlyMap<string, number>;
+  readonly reasons: ReadonlyMap<string, LeftOut>;
+}
+
+/** Types are data of the file: a file of nonsense must not fill memory with names. */
+const mostTypes = 500;
+
+/** A new tally, all counts 0. */
+export function tally(): Tally {
+  const counts = new Map<string, number>();
+  const reasons = new Map<string, LeftOut>();
+  const own: Tally = {
+    counts,
+    reasons,
+    read: (type, count = 1) => {
+      counts.set(type, (counts.get(type) ?? 0) + count);
+    },
+    leftOut: (type, why, count = 1) => {
+      const what = reasons.size < mostTypes ? type : "further";
+      const key = `${what}\u0000${why}`;
+      reasons.set(key, { what, why, count: (reasons.get(key)?.count ?? 0) + count });
+    },
+    add: (other) => {
+      for (const [type, count] of other.counts) own.read(type, count);
+      for (const { what, why, count } of other.reasons.values()) own.leftOut(what, why, count);
+    },
+  };
+  return own;
+}
+
+/** Why entities that could be read are left out. */
+export const because = {
+  noPlace: "its coordinates are missing, no numbers, or beyond any plan",
+  noLength: "seen from above it is a point",
+  paper: "it lies on a sheet of paper, not in the model",
+  hidden: "it is switched off",
+} as const;
+
+/** Why entities of these types are never read. */
+const unread: readonly (readonly [RegExp, string])[] = [
+  [/DIMENSION|LEADER|TOLERANCE/, "dimensions and their leaders are no part of the building"],
+  [/^WIPEOUT$/, "it covers what lies below and has no line of its own"],
+  [/^VIEWPORT$/, "it is a window of a sheet of paper"],
+  [/IMAGE|UNDERLAY|OLE/, "pictures are not read"],
+  [/SOLID|^BODY$|^REGION$|SURFACE|^MESH$/, "solid bodies and meshes are not read"],
+  [/^ATTDEF$/, "it is a form for attributes and is not shown"],
+  [/^POINT$/, "a point has no line"],
+  [/^(XLINE|RAY)$/, "it has no end"],
+];
+
+/** Why an entity of a type is not read. */
+export const whyUnread = (type: string): string =>
+  unread.find(([pattern]) => pattern.test(type))?.[1] ?? "things of this type are not read";
