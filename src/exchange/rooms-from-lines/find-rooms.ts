@@ -34,7 +34,7 @@ export function findRooms(linework: Linework, options: FindRoomsOptions = {}): F
   const metres = options.metres ?? linework.unit.metres;
   const tolerance = options.tolerance ?? TOLERANCE;
   let best: FoundPlan | undefined;
-  let most = -1;
+  let most = Number.NEGATIVE_INFINITY;
   for (const layers of layerChoices(linework, options.layers)) {
     const plan = planLines(linework, {
       metres,
@@ -51,10 +51,14 @@ export function findRooms(linework: Linework, options: FindRoomsOptions = {}): F
   return best ?? { rooms: [], openings: [], shift: [0, 0], layers: [] };
 }
 
-/** Sure rooms of ordinary size count; a thousand specks do not. */
+/** Sure rooms of ordinary size count; small faces with neither door nor name count against a choice: tiles are not rooms. */
 const worthOf = (rooms: readonly FoundRoom[]): number =>
   rooms.reduce(
-    (sum, room) =>
-      sum + room.confidence * Math.min(1, room.area / 4) * (room.name + room.number === "" ? 0.7 : 1),
+    (sum, { area, confidence }) =>
+      sum + (area < TILE && confidence < SURE ? -0.15 : confidence * Math.min(1, area / 4)),
     0,
   );
+
+/** Larger slabs are seldom drawn. [m²] */
+const TILE = 2;
+const SURE = 0.6;
