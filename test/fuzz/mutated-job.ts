@@ -157,8 +157,8 @@ const valueFaults: readonly ((job: Fields, random: Random) => void)[] = [
   at(isRing, (spot, random) => {
     const ring = structuredClone(take(spot) as number[][]);
     ring[Math.floor(random() * ring.length)] = [
-      pick([-9e4, 500, -30, 0], random),
-      pick([9e4, -500, 30, 0], random),
+      pick([-1e4, 500, -30, 0], random),
+      pick([1e4, -500, 30, 0], random),
     ];
     put(spot, ring);
   }),
