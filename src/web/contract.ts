@@ -148,7 +148,7 @@ export interface HomeProps {
 /** Place panel inside the floating card or bottom sheet. */
 export interface PlacePanelProps {
   readonly job: OpenJob;
-  readonly calculations: Calculations;
+  readonly calculations: Pick<Calculations, "place">;
   /** Rooms to place, in reading order; one or all of a storey. */
   readonly rooms: readonly string[];
   /** Shows a layout on the plan without taking it; undefined takes the picture away. */
@@ -181,7 +181,7 @@ export interface ModelsEditorProps {
 export interface EyeViewProps {
   readonly job: OpenJob;
   readonly device: string;
-  readonly calculations: Calculations;
+  readonly calculated: Calculated;
   readonly onClose: () => void;
 }
 

@@ -88,7 +88,10 @@ export function startCalculator(): Calculator {
         }
         if (answer.turn !== turn) return;
         const rooms = new Map(current.rooms);
-        for (const coverage of answer.coverage) rooms.set(coverage.room, coverage);
+        for (const seen of answer.coverage) {
+          const before = rooms.get(seen.room);
+          if (before) rooms.set(seen.room, { ...before, ...seen });
+        }
         const zones = new Map(current.zones);
         for (const [id, device] of answer.zones) zones.set(id, device);
         show({ ...current, rooms, zones });

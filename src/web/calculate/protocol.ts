@@ -30,6 +30,9 @@ export type ReviewQuestion =
   /** Zones of a device that is not in the job. Newest wins. */
   | { readonly ask: "device"; readonly turn: number; readonly site: Site; readonly device: Detector };
 
+/** What of a room's coverage is looked at while one drags; the rest is settled when the hand lets go. */
+export type SeenCoverage = Omit<RoomCoverage, "demand" | "checks" | "problems">;
+
 export type ReviewAnswer =
   | {
       readonly tell: "room";
@@ -47,7 +50,7 @@ export type ReviewAnswer =
   | {
       readonly tell: "live";
       readonly turn: number;
-      readonly coverage: readonly RoomCoverage[];
+      readonly coverage: readonly SeenCoverage[];
       readonly zones: readonly (readonly [string, DeviceZones])[];
     }
   | { readonly tell: "device"; readonly turn: number; readonly zones: DeviceZones }

@@ -133,7 +133,10 @@ function answerLive(): void {
     tell: "live",
     turn: question.turn,
     zones,
-    coverage: [...touched].map((id) => rooms.coverage(next, id)),
+    coverage: [...touched].map((id) => {
+      const { demand: _, checks: __, problems: ___, ...seen } = rooms.coverage(next, id);
+      return seen;
+    }),
   });
 }
 

@@ -1,6 +1,8 @@
 import { Button } from "react-aria-components";
 import type { Detector } from "#engine";
-import type { Calculated, OpenJob } from "../contract.ts";
+import type { Calculator } from "../calculate/calculator.ts";
+import { useCalculated } from "../calculate/use-calculated.ts";
+import type { OpenJob } from "../contract.ts";
 import { AngleField, LengthField, More, Pick, Say, TextBox, Tick } from "../fields/index.ts";
 import { regionArea } from "../plan/region-area.ts";
 import { useUnits } from "../settings/preferences.ts";
@@ -12,20 +14,33 @@ import { PlaceFields } from "./place-fields.tsx";
 interface DetectorCardProps {
   readonly job: OpenJob;
   readonly device: Detector;
-  readonly calculated: Calculated;
+  readonly calculator: Calculator;
   readonly onEye: () => void;
   readonly onModel: (id: string) => void;
 }
 
 const kinds = ["seated", "towards", "across", "sound"] as const;
 
-export function DetectorCard({ job, device, calculated, onEye, onModel }: DetectorCardProps) {
+/** Floor in sight of the device; follows while it is dragged. */
+function ZoneFigures({ calculator, device }: { readonly calculator: Calculator; readonly device: string }) {
+  const units = useUnits();
+  const zones = useCalculated(calculator, (known) => known.zones.get(device));
+  return (
+    <Figures
+      rows={kinds.flatMap((kind) => {
+        const region = zones?.[kind];
+        return region ? [[t(`zone.${kind}`), areaText(regionArea(region), units)] as const] : [];
+      })}
+    />
+  );
+}
+
+export function DetectorCard({ job, device, calculator, onEye, onModel }: DetectorCardProps) {
   const units = useUnits();
   const { site } = job;
   const model = site.models.find(({ id }) => id === device.model);
   const set = (fields: Partial<Detector>): void =>
     setFields(job, { kind: "detectors", id: device.id }, fields);
-  const zones = calculated.zones.get(device.id);
   const outside = model && (device.height < model.mounting.min || device.height > model.mounting.max);
   const neighbours = new Set(
     site.openings.filter(({ rooms }) => rooms.includes(device.room)).flatMap(({ rooms }) => rooms),
@@ -55,12 +70,7 @@ export function DetectorCard({ job, device, calculated, onEye, onModel }: Detect
         />
         <AngleField label={t("card.turn")} value={device.turn} onChange={(turn) => set({ turn })} />
       </div>
-      <Figures
-        rows={kinds.flatMap((kind) => {
-          const region = zones?.[kind];
-          return region ? [[t(`zone.${kind}`), areaText(regionArea(region), units)] as const] : [];
-        })}
-      />
+      <ZoneFigures calculator={calculator} device={device.id} />
       <Button className="button button-first wide-button" onPress={onEye}>
         {t("card.detector.eye")}
       </Button>

@@ -1,6 +1,8 @@
 import { Button } from "react-aria-components";
 import { type Point, type Room, type RoomUse, radiansOf } from "#engine";
-import type { Calculated, OpenJob } from "../contract.ts";
+import type { Calculator } from "../calculate/calculator.ts";
+import { useCalculated } from "../calculate/use-calculated.ts";
+import type { OpenJob } from "../contract.ts";
 import { AngleField, FigureField, LengthField, More, Pick, TextBox, Tick } from "../fields/index.ts";
 import { cornerSteps } from "../plan/change.ts";
 import { roomArea } from "../plan/shapes.ts";
@@ -13,7 +15,7 @@ import { PlaceFields } from "./place-fields.tsx";
 interface RoomCardProps {
   readonly job: OpenJob;
   readonly room: Room;
-  readonly calculated: Calculated;
+  readonly calculator: Calculator;
   readonly onPlace: () => void;
 }
 
@@ -28,12 +30,12 @@ const uses: readonly RoomUse[] = [
   "other",
 ];
 
-export function RoomCard({ job, room, calculated, onPlace }: RoomCardProps) {
+export function RoomCard({ job, room, calculator, onPlace }: RoomCardProps) {
   const set = (fields: Partial<Room>): void => setFields(job, { kind: "rooms", id: room.id }, fields);
   const warm = room.use === "plant" || room.use === "changing";
   return (
     <div className="stack">
-      <RoomFigures job={job} room={room} calculated={calculated} />
+      <RoomFigures job={job} room={room} calculator={calculator} />
       <Button className="button button-first wide-button" onPress={onPlace}>
         {t("card.room.place")}
       </Button>
@@ -96,9 +98,9 @@ function Warmth({ room, set }: { readonly room: Room; readonly set: Set }) {
   );
 }
 
-function RoomFigures({ job, room, calculated }: Omit<RoomCardProps, "onPlace">) {
+function RoomFigures({ job, room, calculator }: Omit<RoomCardProps, "onPlace">) {
   const units = useUnits();
-  const coverage = calculated.rooms.get(room.id);
+  const coverage = useCalculated(calculator, (known) => known.rooms.get(room.id));
   const devices = job.site.detectors.filter(({ controls }) => controls.includes(room.id)).length;
   const rows: (readonly [string, string])[] = [
     [t("card.room.area"), areaText(roomArea(room), units)],

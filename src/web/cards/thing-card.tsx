@@ -1,5 +1,6 @@
 import { Button } from "react-aria-components";
-import type { Calculated, OpenJob, RecordRef } from "../contract.ts";
+import type { Calculator } from "../calculate/calculator.ts";
+import type { OpenJob, RecordRef } from "../contract.ts";
 import { nameOf } from "../plan/names.ts";
 import { recordOf } from "../plan/pick.ts";
 import type { Actions } from "../shell/actions.ts";
@@ -21,7 +22,7 @@ import "./cards.css";
 interface ThingCardProps {
   readonly job: OpenJob;
   readonly refs: readonly RecordRef[];
-  readonly calculated: Calculated;
+  readonly calculator: Calculator;
   readonly actions: Actions;
   readonly onPanel: (panel: Panel) => void;
 }
@@ -54,7 +55,7 @@ export function ThingCard(props: ThingCardProps) {
   );
 }
 
-function OneCard({ job, calculated, onPanel, of }: ThingCardProps & { readonly of: RecordRef }) {
+function OneCard({ job, calculator, onPanel, of }: ThingCardProps & { readonly of: RecordRef }) {
   const { site } = job;
   switch (of.kind) {
     case "detectors": {
@@ -63,7 +64,7 @@ function OneCard({ job, calculated, onPanel, of }: ThingCardProps & { readonly o
         <DetectorCard
           job={job}
           device={device}
-          calculated={calculated}
+          calculator={calculator}
           onEye={() => onPanel({ kind: "eye", device: of.id })}
           onModel={(model) => onPanel({ kind: "models", model })}
         />
@@ -75,7 +76,7 @@ function OneCard({ job, calculated, onPanel, of }: ThingCardProps & { readonly o
         <RoomCard
           job={job}
           room={room}
-          calculated={calculated}
+          calculator={calculator}
           onPlace={() => onPanel({ kind: "place", rooms: [of.id] })}
         />
       ) : null;

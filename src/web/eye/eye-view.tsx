@@ -18,7 +18,7 @@ const firstMask: LensMask = {
 };
 
 /** What a detector sees of its room, from straight down in the middle to the horizon at the rim; masks are drawn into it. */
-export function EyeView({ job, device, calculations, onClose }: EyeViewProps) {
+export function EyeView({ job, device, calculated, onClose }: EyeViewProps) {
   const detector = job.site.detectors.find(({ id }) => id === device);
   const room = job.site.rooms.find(({ id }) => id === detector?.room);
   const [selected, setSelected] = useState<number | undefined>();
@@ -49,13 +49,13 @@ export function EyeView({ job, device, calculations, onClose }: EyeViewProps) {
         site={job.site}
         detector={detector}
         room={room}
-        zones={calculations.current.zones.get(detector.id) ?? {}}
+        zones={calculated.zones.get(detector.id) ?? {}}
         selected={selected}
         onSelect={setSelected}
         onDraw={job.readOnly ? undefined : add}
       />
       <p className="hint">{t(job.readOnly ? "eye.how.look" : "eye.how")}</p>
-      <Outcome job={job} room={room} calculations={calculations} />
+      <Outcome job={job} room={room} calculated={calculated} />
       <MaskFields
         masks={detector.masks}
         selected={selected}
@@ -72,16 +72,15 @@ export function EyeView({ job, device, calculations, onClose }: EyeViewProps) {
   );
 }
 
-interface OutcomeProps extends Pick<EyeViewProps, "calculations"> {
+interface OutcomeProps extends Pick<EyeViewProps, "calculated"> {
   readonly job: OpenJob;
   readonly room: Room;
 }
 
 /** What the masks lead to: whether the room is still watched. */
-function Outcome({ job, room, calculations }: OutcomeProps) {
-  const { current } = calculations;
-  const coverage = current.rooms.get(room.id);
-  if (coverage === undefined || current.busy || current.revision !== job.revision)
+function Outcome({ job, room, calculated }: OutcomeProps) {
+  const coverage = calculated.rooms.get(room.id);
+  if (coverage === undefined || calculated.busy || calculated.revision !== job.revision)
     return <p className="hint">{t("eye.calculating")}</p>;
   const gaps = coverage.gaps.filter(({ tolerated }) => !tolerated).length;
   return (

@@ -1,61 +1,12 @@
-import type { Detector, Finding, Site } from "#engine";
-import type { Calculated, DeviceZones, EditStep, RecordRef, Underlay } from "../contract.ts";
+import type { Point } from "#engine";
 import { applied } from "../jobs/apply.ts";
-import { lengthText, t, type Units } from "../texts/index.ts";
-import { paintBase, paintHeights, paintNames } from "./paint/base.ts";
-import { paintFlags, placedFlags } from "./paint/flags.ts";
-import { paintHandles } from "./paint/handles.ts";
-import { letteringOn } from "./paint/lettering.ts";
-import {
-  paintCeilingThing,
-  paintDetector,
-  paintDwellPlace,
-  paintScaleBar,
-  paintSource,
-} from "./paint/marks.ts";
-import type { Palette } from "./paint/palette.ts";
-import { inPixels, type Surface } from "./paint/surface.ts";
-import {
-  paintFigures,
-  paintWalks,
-  paintZones,
-  type Shown,
-  type ZonePaths,
-  zonePaths,
-} from "./paint/zones.ts";
-import { recordOf, roomsOn } from "./pick.ts";
+import { paintBase } from "./paint/base.ts";
+import { type Frame, inPixels, type Surface } from "./paint/surface.ts";
+import { paintZones } from "./paint/zones.ts";
+import { type Picture, paintHeld, paintMoving, paintWords, pathsOf } from "./painted.ts";
 import { type Scene, sceneOf } from "./scene.ts";
-import type { Grip, ToolState } from "./tools/state.ts";
-import { barLength, type Insets, toPixel, type View } from "./view.ts";
-
-/** All that the picture depends on. */
-export interface Picture {
-  readonly site: Site;
-  readonly storey: string;
-  readonly underlays: readonly Underlay[];
-  readonly view: View;
-  readonly units: Units;
-  readonly palette: Palette;
-  readonly shown: Shown;
-  readonly calculated: Calculated;
-  readonly selection: readonly RecordRef[];
-  readonly toolState: ToolState;
-  readonly preview: readonly EditStep[];
-  readonly grips: readonly Grip[];
-  /** A layout on show instead of the room's own devices. */
-  readonly tried: { readonly room: string; readonly devices: readonly Detector[] } | undefined;
-  readonly flags: readonly Flag[];
-  /** Rooms that the selection is about; the same set as long as it is about the same rooms. */
-  readonly focus: ReadonlySet<string>;
-  readonly insets: Insets;
-}
-
-export interface Flag {
-  readonly number: number;
-  readonly severity: Finding["severity"];
-  readonly at: readonly [number, number];
-  readonly current: boolean;
-}
+import { boundsOfResults, changedBetween, type Results, resultsIn, resultsOf } from "./still.ts";
+import { type Bounds, boundsOf, toPixel, type View } from "./view.ts";
 
 export interface Painter {
   readonly show: (picture: Picture) => void;
@@ -64,24 +15,29 @@ export interface Painter {
 }
 
 /**
- * Paints the plan on three canvases, one above the other: what stands still, the zones, and what moves under the hand.
- * Each is painted only when something that it shows has changed, once a frame at most.
+ * Paints the plan on canvases, one above the other: the building, the zones, the zones that a drag changes, words and signs,
+ * and what moves under the hand. Each is painted only when something that it shows has changed, once a frame at most:
+ * while one drags, that is the two small ones.
  */
-export function painterOn(
-  layers: readonly [HTMLCanvasElement, HTMLCanvasElement, HTMLCanvasElement],
-): Painter {
+export function painterOn(layers: readonly HTMLCanvasElement[]): Painter {
   const contexts = layers.map((canvas) => canvas.getContext("2d")) as CanvasRenderingContext2D[];
   let next: Picture | undefined;
   let painted: Picture | undefined;
-  let frame = 0;
+  let waiting = 0;
   let density = 0;
   let settling: ReturnType<typeof setTimeout> | undefined;
   let resting = false;
   let scene: Scene | undefined;
-  let paths: ZonePaths | undefined;
+  let still: Results | undefined;
+  let held: Results | undefined;
+  let frame: Frame | undefined;
 
+  const reframe = (to: Frame | undefined, view: View): void => {
+    frame = to;
+    for (const layer of heldLayers) cover(layers[layer] as HTMLCanvasElement, view, { frame, density });
+  };
   const paint = (): void => {
-    frame = 0;
+    waiting = 0;
     if (!next || next.view.width === 0) return;
     const picture = next;
     const before = painted;
@@ -92,7 +48,7 @@ export function painterOn(
       if (!isFar(before.view, picture.view)) {
         settling = setTimeout(() => {
           resting = true;
-          frame ||= requestAnimationFrame(paint);
+          waiting ||= requestAnimationFrame(paint);
         }, settleMilliseconds);
         if (!resting) return;
       }
@@ -102,7 +58,10 @@ export function painterOn(
     place(layers, picture.view, picture.view);
     painted = picture;
     const resized = sized(layers, picture.view, density);
-    if (resized) density = globalThis.devicePixelRatio || 1;
+    if (resized) {
+      density = globalThis.devicePixelRatio || 1;
+      frame = undefined;
+    }
     const moved =
       resized ||
       !before ||
@@ -114,42 +73,45 @@ export function painterOn(
       view: picture.view,
       palette: picture.palette,
       density,
+      frame: heldLayers.includes(layer) ? frame : undefined,
     });
     const rebuilt = !scene || !before || !sameGround(before, picture);
     if (rebuilt) scene = sceneOf(picture.site, picture.storey, picture.underlays);
     if (moved || rebuilt) {
-      clear(surface(0));
-      paintBase(surface(0), scene as Scene);
+      paintBase(cleared(surface(0)), scene as Scene);
     }
-    const zonesChanged =
-      !paths ||
-      !before ||
-      before.calculated !== picture.calculated ||
-      before.storey !== picture.storey ||
-      before.tried !== picture.tried ||
-      before.site !== picture.site;
-    if (zonesChanged) paths = pathsOf(picture);
-    const wordsChanged =
-      before?.shown !== picture.shown ||
-      before?.focus !== picture.focus ||
-      before?.flags.length !== picture.flags.length;
-    if (moved || zonesChanged || wordsChanged || rebuilt) {
-      clear(surface(1));
-      paintZones(surface(1), paths as ZonePaths, picture.shown);
-      paintWords(surface(1), { picture, scene: scene as Scene, paths: paths as ZonePaths });
+    const shownChanged =
+      moved || rebuilt || before?.shown !== picture.shown || before.focus !== picture.focus;
+    const known = still;
+    if (!known || !before || !sameResults(before, picture)) still = resultsOf(picture, "still");
+    const now = still as Results;
+    if (shownChanged || !known) paintZones(cleared(surface(1)), pathsOf(now), picture.shown);
+    else if (known !== now) paintChanged(surface(1), { known, now, shown: picture.shown });
+    const answered =
+      shownChanged || before?.held !== picture.held || before.calculated !== picture.calculated;
+    if (picture.held) {
+      if (answered || !held) held = resultsOf(picture, "held");
+      const framed = frameOf(picture, held, before?.held && frame);
+      const reframed = !sameFrame(framed, frame);
+      if (reframed) reframe(framed, picture.view);
+      if (answered || reframed) paintHeld(cleared(surface(2)), picture, pathsOf(held));
+    } else if (held) {
+      held = undefined;
+      reframe(undefined, picture.view);
     }
-    clear(surface(2));
-    paintMoving(surface(2), picture);
+    if (shownChanged || known !== now || !sameSigns(before as Picture, picture))
+      paintWords(cleared(surface(3)), { picture, scene: scene as Scene, paths: pathsOf(now) });
+    paintMoving(cleared(surface(4)), picture);
   };
 
   return {
     show: (picture) => {
       next = picture;
-      frame ||= requestAnimationFrame(paint);
+      waiting ||= requestAnimationFrame(paint);
     },
     scene: () => scene,
     stop: () => {
-      cancelAnimationFrame(frame);
+      cancelAnimationFrame(waiting);
       clearTimeout(settling);
     },
   };
@@ -160,7 +122,8 @@ const settleMilliseconds = 90;
 
 /** Whether two pictures differ in the view alone. */
 function onlyViewed(a: Picture, b: Picture): boolean {
-  if (a.view === b.view || a.view.width !== b.view.width || a.view.height !== b.view.height) return false;
+  if (b.held || a.view === b.view || a.view.width !== b.view.width || a.view.height !== b.view.height)
+    return false;
   return (
     (Object.keys(a) as (keyof Picture)[]).every(
       (key) =>
@@ -194,8 +157,6 @@ function place(layers: readonly HTMLCanvasElement[], painted: View, shown: View)
   for (const canvas of layers) if (canvas.style.transform !== moved) canvas.style.transform = moved;
 }
 
-const nothingChosen: ReadonlySet<string> = new Set();
-
 /** Records that the fixed drawing is made of. */
 const groundKinds = ["rooms", "openings", "obstacles", "floorPieces", "luminaires"] as const;
 
@@ -204,126 +165,119 @@ const sameGround = (a: Picture, b: Picture): boolean =>
   a.underlays === b.underlays &&
   groundKinds.every((kind) => a.site[kind] === b.site[kind]);
 
+/** Whether the results are surely the same; which of them differ is looked at where they may not be. */
+const sameResults = (a: Picture, b: Picture): boolean =>
+  a.storey === b.storey &&
+  a.tried === b.tried &&
+  a.site === b.site &&
+  a.held === b.held &&
+  a.calculated === b.calculated;
+
+/** Room for the width of lines, waves and dots. [px] */
+const lineRoom = 4;
+
+/** Paints zones anew only where they differ from those that were painted before. */
+function paintChanged(
+  surface: Surface,
+  of: { readonly known: Results; readonly now: Results; readonly shown: Picture["shown"] },
+): void {
+  const changed = changedBetween(of.known, of.now);
+  if (!changed) return;
+  const { context, view } = surface;
+  const room = lineRoom / view.scale;
+  const { px, py } = toPixel(view, [changed.left - room, changed.top + room]);
+  const end = toPixel(view, [changed.right + room, changed.bottom - room]);
+  const [left, top] = [Math.floor(px), Math.floor(py)];
+  const [width, height] = [Math.ceil(end.px) - left, Math.ceil(end.py) - top];
+  inPixels(surface);
+  context.save();
+  context.beginPath();
+  context.rect(left, top, width, height);
+  context.clip();
+  context.clearRect(left, top, width, height);
+  paintZones(surface, pathsOf(resultsIn(of.now, grown(changed, 2 * room))), of.shown);
+  context.restore();
+}
+
+const grown = (bounds: Bounds, by: number): Bounds => ({
+  left: bounds.left - by,
+  right: bounds.right + by,
+  bottom: bounds.bottom - by,
+  top: bounds.top + by,
+});
+
+/** Whether the words and signs above the zones are the same, the zones themselves aside. */
+const sameSigns = (a: Picture, b: Picture): boolean =>
+  a.flags === b.flags &&
+  a.selection === b.selection &&
+  a.insets.left === b.insets.left &&
+  a.insets.bottom === b.insets.bottom;
+
 function sized(layers: readonly HTMLCanvasElement[], view: View, density: number): boolean {
   const now = globalThis.devicePixelRatio || 1;
   const [width, height] = [Math.round(view.width * now), Math.round(view.height * now)];
   if (density === now && layers[0]?.width === width && layers[0].height === height) return false;
-  for (const canvas of layers) {
-    canvas.width = width;
-    canvas.height = height;
-  }
+  for (const canvas of layers) cover(canvas, view, { frame: undefined, density: now });
   return true;
 }
 
-function clear(surface: Surface): void {
-  inPixels(surface);
-  surface.context.clearRect(0, 0, surface.view.width, surface.view.height);
+/** Makes a canvas as large as the part of the screen that it covers, and lays it there. */
+function cover(
+  canvas: HTMLCanvasElement,
+  view: View,
+  { frame, density }: { readonly frame: Frame | undefined; readonly density: number },
+): void {
+  const { left, top, width, height } = frame ?? { left: 0, top: 0, width: view.width, height: view.height };
+  canvas.width = Math.round(width * density);
+  canvas.height = Math.round(height * density);
+  canvas.style.inset = frame ? `${top}px auto auto ${left}px` : "";
+  canvas.style.inlineSize = frame ? `${width}px` : "";
+  canvas.style.blockSize = frame ? `${height}px` : "";
 }
 
-function pathsOf({ site, storey, calculated, tried }: Picture): ZonePaths {
-  const rooms = roomsOn(site, storey);
-  const zones: DeviceZones[] = [];
-  for (const device of site.detectors) {
-    if (!rooms.has(device.room) || device.room === tried?.room) continue;
-    const known = calculated.zones.get(device.id);
-    if (known) zones.push(known);
-  }
-  for (const device of tried?.devices ?? []) {
-    const known = calculated.zones.get(device.id);
-    if (known) zones.push(known);
-  }
-  // A room that has no detector yet is not full of holes: it is not planned.
-  const planned = new Set([...site.detectors, ...(tried?.devices ?? [])].flatMap(({ controls }) => controls));
-  const coverage = [...rooms.keys()].flatMap((id) =>
-    planned.has(id) ? (calculated.rooms.get(id) ?? []) : [],
+/** Layers that hold little while one drags: what a canvas costs in a frame is its size. */
+const heldLayers: readonly number[] = [2, 4];
+
+/** Room for tags, grips and figures beside a device. [px] */
+const signRoom = 96;
+/** Frames grow in steps of so many pixels, so that they seldom do. */
+const frameStep = 64;
+
+/** The part of the screen that a drag paints to: its rooms, its zones, what is under the hand. It only grows while one drags. */
+function frameOf(picture: Picture, held: Results, before: Frame | undefined): Frame {
+  const { view, site } = picture;
+  const places = [...(picture.held?.rooms ?? [])].flatMap(
+    (id) => site.rooms.find((room) => room.id === id)?.outline ?? [],
   );
-  return zonePaths(zones, coverage);
+  const found = boundsOfResults(held);
+  const ends: Point[] = found
+    ? [
+        [found.left, found.bottom],
+        [found.right, found.top],
+      ]
+    : [];
+  const moved = applied(site, picture.preview).detectors.filter(({ id }) => picture.held?.devices.has(id));
+  const pixels = [...places, ...ends, ...moved.map(({ at }) => at)].map((point) => toPixel(view, point));
+  const needed = boundsOf(pixels.map(({ px, py }): Point => [px, py]));
+  const known = before ?? { left: Infinity, top: Infinity, width: -Infinity, height: -Infinity };
+  const least = (value: number, edge: number): number =>
+    Math.max(0, Math.min(edge, Math.floor((value - signRoom) / frameStep) * frameStep));
+  const most = (value: number, edge: number, whole: number): number =>
+    Math.min(whole, Math.max(edge, Math.ceil((value + signRoom) / frameStep) * frameStep));
+  const left = least(needed?.left ?? 0, known.left);
+  const top = least(needed?.bottom ?? 0, known.top);
+  const right = most(needed?.right ?? 0, before ? known.left + known.width : -Infinity, view.width);
+  const bottom = most(needed?.top ?? 0, before ? known.top + known.height : -Infinity, view.height);
+  return { left, top, width: Math.max(1, right - left), height: Math.max(1, bottom - top) };
 }
 
-/** Names and figures, the most important first; signs that are painted above them keep their places. */
-function paintWords(
-  surface: Surface,
-  of: { readonly picture: Picture; readonly scene: Scene; readonly paths: ZonePaths },
-): void {
-  const { picture, scene, paths } = of;
-  const { site, units, shown } = picture;
-  const figured = { shown, units, rooms: picture.focus, limit: site.defaults.darkWalkLimit };
-  const rooms = roomsOn(site, picture.storey);
-  inPixels(surface);
-  paintSigns(surface, site, { rooms, chosen: nothingChosen });
-  paintWalks(surface, paths, figured);
-  inPixels(surface);
-  const lettering = letteringOn(surface);
-  for (const device of [...site.detectors, ...(picture.tried?.devices ?? [])]) {
-    if (!rooms.has(device.room)) continue;
-    const { px, py } = toPixel(picture.view, device.at);
-    lettering.block({ px: px + 20, py: py + 4 }, { wide: 36, high: 15 });
-  }
-  for (const source of site.interference)
-    if (rooms.has(source.room)) lettering.block(toPixel(picture.view, source.at), { wide: 10, high: 10 });
-  for (const { head } of placedFlags(surface, picture.flags)) lettering.block(head, { wide: 14, high: 13 });
-  const to = { units, lettering };
-  paintNames(surface, scene, to);
-  paintFigures(surface, paths, { ...figured, lettering });
-  paintHeights(surface, scene, to);
-}
+const sameFrame = (a: Frame | undefined, b: Frame | undefined): boolean =>
+  a === b || (a?.left === b?.left && a?.top === b?.top && a?.width === b?.width && a?.height === b?.height);
 
-/** Dwell places, things on the ceiling, sources. */
-function paintSigns(
-  surface: Surface,
-  site: Site,
-  of: {
-    readonly rooms: ReadonlyMap<string, unknown>;
-    readonly chosen: ReadonlySet<string>;
-    readonly only?: ReadonlySet<string>;
-  },
-): void {
-  const each = <T extends { readonly id: string; readonly room: string }>(
-    kind: string,
-    records: readonly T[],
-    paint: (surface: Surface, record: T, chosen: boolean) => void,
-  ): void => {
-    for (const record of records) {
-      const key = `${kind} ${record.id}`;
-      if (of.rooms.has(record.room) && (!of.only || of.only.has(key)))
-        paint(surface, record, of.chosen.has(key));
-    }
-  };
-  each("dwellPlaces", site.dwellPlaces, paintDwellPlace);
-  each("ceilingThings", site.ceilingThings, paintCeilingThing);
-  each("interference", site.interference, paintSource);
-}
-
-/** Devices, places, sources, flags, grips, figures: what changes with every move of the hand. */
-function paintMoving(surface: Surface, picture: Picture): void {
-  const site = applied(picture.site, picture.preview);
-  const rooms = roomsOn(site, picture.storey);
-  const chosen = new Set(picture.selection.map(({ kind, id }) => `${kind} ${id}`));
+/** The surface with nothing on it. */
+function cleared(surface: Surface): Surface {
   inPixels(surface);
-  // What is selected is painted here as well, above its fixed picture.
-  paintSigns(surface, site, { rooms, chosen, only: chosen });
-  paintHandles(surface, picture, site);
-  inPixels(surface);
-  const devices = site.detectors.filter(({ room }) => rooms.has(room) && room !== picture.tried?.room);
-  for (const device of [...devices, ...(picture.tried?.devices ?? [])])
-    paintDetector(surface, device, {
-      hears: (recordOf(site, "models", device.model)?.zones.sound?.length ?? 0) > 0,
-      chosen: chosen.has(`detectors ${device.id}`),
-      ghost: false,
-      tag: true,
-    });
-  paintFlags(surface, picture.flags);
-  const metres = barLength(picture.view, 120);
-  paintScaleBar(surface, {
-    pixels: metres * picture.view.scale,
-    text: barText(metres, picture.units),
-    at: { px: picture.insets.left + 16, py: picture.view.height - picture.insets.bottom - 14 },
-  });
+  const { left, top, width, height } = surface.frame ?? { left: 0, top: 0, ...surface.view };
+  surface.context.clearRect(left, top, width, height);
+  return surface;
 }
-
-const barText = (metres: number, units: Units): string =>
-  units === "metric"
-    ? t("plan.bar", {
-        metres: metres >= 1 ? String(Math.round(metres)) : String(Number(metres.toPrecision(1))),
-      })
-    : lengthText(metres, units);

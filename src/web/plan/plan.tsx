@@ -10,7 +10,7 @@ import { type Palette, readPalette } from "./paint/palette.ts";
 import { forgetLetters } from "./paint/surface.ts";
 import { painterOn } from "./painter.ts";
 import { listenOn } from "./pointers.ts";
-import { benchOf, cursorAt, flagAt, flagsOf, focusOf, triedOf } from "./reading.ts";
+import { benchOf, cursorAt, flagAt, flagsOf, focusOf, heldOf, triedOf } from "./reading.ts";
 import { type Input, rest } from "./tools/state.ts";
 import { gripsOf, previewOf, stepped } from "./tools/step.ts";
 import { fitted, type Insets } from "./view.ts";
@@ -34,12 +34,7 @@ export const Plan = memo(function Plan({ store, calculator, actions, insets, onC
   useEffect(() => {
     const element = host.current;
     if (!element) return;
-    const layers = [...element.querySelectorAll("canvas")] as [
-      HTMLCanvasElement,
-      HTMLCanvasElement,
-      HTMLCanvasElement,
-    ];
-    const painter = painterOn(layers);
+    const painter = painterOn([...element.querySelectorAll("canvas")]);
     let space = false;
     let lastPreview: ReturnType<typeof previewOf> = [];
     const own = {
@@ -60,6 +55,7 @@ export const Plan = memo(function Plan({ store, calculator, actions, insets, onC
           selection: bench.selection,
           toolState: bench.toolState,
           preview,
+          held: heldOf(bench, preview),
           grips: gripsOf(benchOf(bench)),
           tried: triedOf(bench),
           flags: flagsOf(bench, calculated.findings),
@@ -180,6 +176,8 @@ export const Plan = memo(function Plan({ store, calculator, actions, insets, onC
       aria-label={t("plan.label")}
       aria-describedby="plan-keys"
     >
+      <canvas />
+      <canvas />
       <canvas />
       <canvas />
       <canvas />

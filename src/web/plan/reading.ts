@@ -1,8 +1,9 @@
 import type { Detector, Finding } from "#engine";
+import type { EditStep } from "../contract.ts";
 import type { Workbench } from "../shell/workbench.ts";
 import { labelPlace } from "./label-place.ts";
 import { placedFlags } from "./paint/flags.ts";
-import type { Flag } from "./painter.ts";
+import type { Flag, Held } from "./painted.ts";
 import { picked, placeOf, recordOf, roomsOn, sameRef } from "./pick.ts";
 import type { Bench } from "./tools/state.ts";
 import { gripsOf } from "./tools/step.ts";
@@ -30,6 +31,31 @@ export function triedOf({ tried }: Workbench): Tried | undefined {
   triedKnown.set(tried, known);
   return known;
 }
+
+let lastHeld: Held | undefined;
+
+/** Detectors that a drag moves, and the rooms whose zones change with them; the same object while it is the same. */
+export function heldOf({ job }: Workbench, preview: readonly EditStep[]): Held | undefined {
+  const devices = new Set<string>();
+  const rooms = new Set<string>();
+  for (const step of preview) {
+    if (step.kind !== "detectors" || step.do !== "set") continue;
+    devices.add(step.id);
+    const before = recordOf(job.site, "detectors", step.id);
+    for (const room of [before?.room, step.fields.room, ...(before?.controls ?? [])])
+      if (room !== undefined) rooms.add(room);
+  }
+  if (devices.size === 0) lastHeld = undefined;
+  else if (!lastHeld || devices.size !== lastHeld.devices.size || !within(devices, lastHeld.devices))
+    lastHeld = { devices, rooms };
+  // A room that was passed through stays held: its zones have changed as well.
+  else if (!within(rooms, lastHeld.rooms))
+    lastHeld = { devices: lastHeld.devices, rooms: new Set([...lastHeld.rooms, ...rooms]) };
+  return lastHeld;
+}
+
+const within = (some: ReadonlySet<string>, all: ReadonlySet<string>): boolean =>
+  [...some].every((one) => all.has(one));
 
 let lastFlags: { readonly inputs: readonly unknown[]; readonly flags: readonly Flag[] } | undefined;
 

@@ -1,5 +1,6 @@
 import {
   lazy,
+  type ReactNode,
   Suspense,
   useCallback,
   useEffect,
@@ -10,8 +11,9 @@ import {
 } from "react";
 import type { Layout, Site } from "#engine";
 import type { Calculator } from "../calculate/calculator.ts";
+import { useCalculated } from "../calculate/use-calculated.ts";
 import { StoreyCard } from "../cards/storey-card.tsx";
-import type { EditStep } from "../contract.ts";
+import type { Calculated, EditStep } from "../contract.ts";
 import { Say } from "../fields/index.ts";
 import type { JobSource } from "../jobs/open-job.ts";
 import { nameOf, spokenOf } from "../plan/names.ts";
@@ -52,7 +54,11 @@ interface JobScreenProps {
 export function JobScreen({ source, calculator, fileText, onHome, standing }: JobScreenProps) {
   const job = useSyncExternalStore(source.subscribe, source.current);
   const [store] = useState(() => workbenchOf(job));
-  const calculated = useSyncExternalStore(calculator.subscribe, calculator.current);
+  const calculating = useCalculated(calculator, ({ busy, trouble: sentence, findings }) => ({
+    busy,
+    sentence,
+    findings,
+  }));
   const card = useRef<HTMLElement | null>(null);
   const [trouble, setTrouble] = useState<string | undefined>();
 
@@ -117,6 +123,7 @@ export function JobScreen({ source, calculator, fileText, onHome, standing }: Jo
   const storey = site.storeys.find(({ id }) => id === bench.storey);
   const place = first && placeOf(site, first);
   const view = store.get().view;
+  const eyed = bench.panel.kind === "eye" ? bench.panel.device : "";
   const title = titleOf();
   function titleOf(): string {
     switch (bench.panel.kind) {
@@ -168,7 +175,7 @@ export function JobScreen({ source, calculator, fileText, onHome, standing }: Jo
           {bench.panel.kind === "place" ? (
             <PlacePanel
               job={job}
-              calculations={{ ...calculator, current: calculated }}
+              calculations={calculator}
               rooms={bench.panel.rooms}
               onPreview={onPreview}
               onClose={close}
@@ -176,9 +183,9 @@ export function JobScreen({ source, calculator, fileText, onHome, standing }: Jo
           ) : bench.panel.kind === "findings" ? (
             <FindingsList
               job={job}
-              findings={calculated.findings}
+              findings={calculating.findings}
               current={bench.finding}
-              onShow={(index) => actions.showFinding(index, calculated.findings)}
+              onShow={(index) => actions.showFinding(index, calculating.findings)}
               onPlace={(room) => onPanel({ kind: "place", rooms: [room] })}
               onClose={close}
             />
@@ -189,53 +196,65 @@ export function JobScreen({ source, calculator, fileText, onHome, standing }: Jo
               {...(bench.panel.model === undefined ? {} : { model: bench.panel.model })}
             />
           ) : bench.panel.kind === "eye" ? (
-            <EyeView
-              job={job}
-              device={bench.panel.device}
-              calculations={{ ...calculator, current: calculated }}
-              onClose={close}
-            />
+            <Known calculator={calculator}>
+              {(calculated) => <EyeView job={job} device={eyed} calculated={calculated} onClose={close} />}
+            </Known>
           ) : bench.panel.kind === "settings" ? (
             <SettingsPanel job={job} onClose={close} />
           ) : first ? (
             <ThingCard
               job={job}
               refs={bench.selection}
-              calculated={calculated}
+              calculator={calculator}
               actions={actions}
               onPanel={onPanel}
             />
           ) : (
-            <StoreyCard
-              job={job}
-              storey={bench.storey}
-              stage={bench.stage}
-              calculated={calculated}
-              onPlace={(rooms) => onPanel({ kind: "place", rooms })}
-              onFindings={() => onPanel({ kind: "findings" })}
-              onDraw={() => actions.take({ kind: "add", what: "room" })}
-            />
+            <Known calculator={calculator}>
+              {(calculated) => (
+                <StoreyCard
+                  job={job}
+                  storey={bench.storey}
+                  stage={bench.stage}
+                  calculated={calculated}
+                  onPlace={(rooms) => onPanel({ kind: "place", rooms })}
+                  onFindings={() => onPanel({ kind: "findings" })}
+                  onDraw={() => actions.take({ kind: "add", what: "room" })}
+                />
+              )}
+            </Known>
           )}
         </Suspense>
       </Card>
-      {calculated.busy ? (
+      {calculating.busy ? (
         <p className="working no-print" role="status">
           {t("shell.calculating")}
         </p>
       ) : null}
-      {(trouble ?? calculated.trouble) ? (
+      {(trouble ?? calculating.sentence) ? (
         <div className="trouble no-print">
           <Say severity="must" live>
-            {t("shell.trouble", { sentence: trouble ?? calculated.trouble ?? "" })}
+            {t("shell.trouble", { sentence: trouble ?? calculating.sentence ?? "" })}
           </Say>
         </div>
       ) : null}
-      <StageLine store={store} actions={actions} findings={calculated.findings} />
+      <StageLine store={store} actions={actions} findings={calculating.findings} />
       <p className="unseen" role="status">
         {first ? spokenOf(site, first, preferences().units) : ""}
       </p>
     </div>
   );
+}
+
+/** A part of the screen that follows all that is known: the rest stays as it is while a drag is calculated. */
+function Known({
+  calculator,
+  children,
+}: {
+  readonly calculator: Calculator;
+  readonly children: (calculated: Calculated) => ReactNode;
+}) {
+  return children(useSyncExternalStore(calculator.subscribe, calculator.current));
 }
 
 /** What taking a layout would do to the detectors of its room. */

@@ -57,7 +57,10 @@ export function storeOf<T extends object>(start: T): Store<T> {
 }
 
 /** A part of a store, kept up to date in a component; the component draws again only when that part changes. */
-export function usePart<T extends object, P>(store: Store<T>, part: (value: T) => P): P {
+export function usePart<T extends object, P>(
+  store: Pick<Store<T>, "get" | "subscribe">,
+  part: (value: T) => P,
+): P {
   const kept = useRef<{ readonly part: P } | undefined>(undefined);
   const read = (): P => {
     const next = part(store.get());

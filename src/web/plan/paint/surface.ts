@@ -9,24 +9,34 @@ export interface Surface {
   readonly palette: Palette;
   /** Device pixels for one CSS pixel. */
   readonly density: number;
+  /** The part of the screen that the canvas covers; all of it where absent. */
+  readonly frame?: Frame | undefined;
+}
+
+/** A part of the screen. [px] */
+export interface Frame {
+  readonly left: number;
+  readonly top: number;
+  readonly width: number;
+  readonly height: number;
 }
 
 /** Draw in plan metres from here on. One CSS pixel is 1 / scale wide. */
-export function inMetres({ context, view, density }: Surface): void {
+export function inMetres({ context, view, density, frame }: Surface): void {
   const k = view.scale * density;
   context.setTransform(
     k,
     0,
     0,
     -k,
-    (view.width / 2 - view.x * view.scale) * density,
-    (view.height / 2 + view.y * view.scale) * density,
+    (view.width / 2 - view.x * view.scale - (frame?.left ?? 0)) * density,
+    (view.height / 2 + view.y * view.scale - (frame?.top ?? 0)) * density,
   );
 }
 
 /** Draw in CSS pixels from here on. */
-export function inPixels({ context, density }: Surface): void {
-  context.setTransform(density, 0, 0, density, 0, 0);
+export function inPixels({ context, density, frame }: Surface): void {
+  context.setTransform(density, 0, 0, density, -(frame?.left ?? 0) * density, -(frame?.top ?? 0) * density);
 }
 
 export const family = '"Inter", system-ui, sans-serif';

@@ -36,7 +36,7 @@ export function zonePaths(zones: Iterable<DeviceZones>, rooms: Iterable<RoomCove
     for (const kind of kinds) {
       const region = device[kind];
       if (!region) continue;
-      addRegion(made[kind].fill, region);
+      made[kind].fill.addPath(pathOf(region));
       made[kind].rings.push(...ringsOf(region));
     }
   const gaps = new Path2D();
@@ -45,13 +45,25 @@ export function zonePaths(zones: Iterable<DeviceZones>, rooms: Iterable<RoomCove
   const walks: { room: string; walk: DarkWalk }[] = [];
   for (const room of rooms) {
     for (const gap of room.gaps) {
-      addRegion(gaps, gap.region);
+      gaps.addPath(pathOf(gap.region));
       gapList.push(gap);
     }
-    for (const one of room.spill) addRegion(spill, one.region);
+    for (const one of room.spill) spill.addPath(pathOf(one.region));
     walks.push(...room.darkWalks.map((walk) => ({ room: room.room, walk })));
   }
   return { kinds: made, gaps, gapList, spill, walks };
+}
+
+const regionPaths = new WeakMap<Region, Path2D>();
+
+/** A region as a path, made once. */
+function pathOf(region: Region): Path2D {
+  const known = regionPaths.get(region);
+  if (known) return known;
+  const made = new Path2D();
+  addRegion(made, region);
+  regionPaths.set(region, made);
+  return made;
 }
 
 const ringsOf = (region: Region): Outline[] => region.flatMap((piece) => [piece.outline, ...piece.holes]);

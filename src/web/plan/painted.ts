@@ -1,0 +1,201 @@
+import type { Detector, Finding, Site } from "#engine";
+import type { Calculated, EditStep, RecordRef, Underlay } from "../contract.ts";
+import { applied } from "../jobs/apply.ts";
+import { lengthText, t, type Units } from "../texts/index.ts";
+import { paintHeights, paintNames } from "./paint/base.ts";
+import { paintFlags, placedFlags } from "./paint/flags.ts";
+import { paintHandles } from "./paint/handles.ts";
+import { letteringOn } from "./paint/lettering.ts";
+import {
+  paintCeilingThing,
+  paintDetector,
+  paintDwellPlace,
+  paintScaleBar,
+  paintSource,
+} from "./paint/marks.ts";
+import type { Palette } from "./paint/palette.ts";
+import { inPixels, type Surface } from "./paint/surface.ts";
+import {
+  paintFigures,
+  paintWalks,
+  paintZones,
+  type Shown,
+  type ZonePaths,
+  zonePaths,
+} from "./paint/zones.ts";
+import { recordOf, roomsOn } from "./pick.ts";
+import type { Scene } from "./scene.ts";
+import type { Results } from "./still.ts";
+import type { Grip, ToolState } from "./tools/state.ts";
+import { barLength, type Insets, toPixel, type View } from "./view.ts";
+
+/** All that the picture depends on. */
+export interface Picture {
+  readonly site: Site;
+  readonly storey: string;
+  readonly underlays: readonly Underlay[];
+  readonly view: View;
+  readonly units: Units;
+  readonly palette: Palette;
+  readonly shown: Shown;
+  readonly calculated: Calculated;
+  readonly selection: readonly RecordRef[];
+  readonly toolState: ToolState;
+  readonly preview: readonly EditStep[];
+  /** What the drag that goes on changes; undefined while nothing is dragged. */
+  readonly held: Held | undefined;
+  readonly grips: readonly Grip[];
+  /** A layout on show instead of the room's own devices. */
+  readonly tried: { readonly room: string; readonly devices: readonly Detector[] } | undefined;
+  readonly flags: readonly Flag[];
+  /** Rooms that the selection is about; the same set as long as it is about the same rooms. */
+  readonly focus: ReadonlySet<string>;
+  readonly insets: Insets;
+}
+
+/** What a drag of detectors changes: all else keeps its picture while it lasts. */
+export interface Held {
+  readonly devices: ReadonlySet<string>;
+  readonly rooms: ReadonlySet<string>;
+}
+
+export interface Flag {
+  readonly number: number;
+  readonly severity: Finding["severity"];
+  readonly at: readonly [number, number];
+  readonly current: boolean;
+}
+
+/** Results as paths. */
+export const pathsOf = ({ zones, rooms }: Results): ZonePaths => zonePaths(zones.values(), rooms.values());
+
+/** Zones, walks and figures of what is dragged. */
+export function paintHeld(surface: Surface, picture: Picture, paths: ZonePaths): void {
+  const { site, units, shown, focus } = picture;
+  const figured = { shown, units, rooms: focus, limit: site.defaults.darkWalkLimit };
+  paintZones(surface, paths, shown);
+  paintWalks(surface, paths, figured);
+  inPixels(surface);
+  paintFigures(surface, paths, { ...figured, lettering: letteringOn(surface) });
+}
+
+/**
+ * Names and figures, the most important first, and above them the devices and flags that keep their places.
+ * What is selected is painted by `paintMoving`.
+ */
+export function paintWords(
+  surface: Surface,
+  of: { readonly picture: Picture; readonly scene: Scene; readonly paths: ZonePaths },
+): void {
+  const { picture, scene, paths } = of;
+  const { site, units, shown } = picture;
+  const figured = { shown, units, rooms: picture.focus, limit: site.defaults.darkWalkLimit };
+  const rooms = roomsOn(site, picture.storey);
+  inPixels(surface);
+  paintSigns(surface, site, { rooms, chosen: nothingChosen });
+  paintWalks(surface, paths, figured);
+  inPixels(surface);
+  const lettering = letteringOn(surface);
+  for (const device of [...site.detectors, ...(picture.tried?.devices ?? [])]) {
+    if (!rooms.has(device.room)) continue;
+    const { px, py } = toPixel(picture.view, device.at);
+    lettering.block({ px: px + 20, py: py + 4 }, { wide: 36, high: 15 });
+  }
+  for (const source of site.interference)
+    if (rooms.has(source.room)) lettering.block(toPixel(picture.view, source.at), { wide: 10, high: 10 });
+  for (const { head } of placedFlags(surface, picture.flags)) lettering.block(head, { wide: 14, high: 13 });
+  const to = { units, lettering };
+  paintNames(surface, scene, to);
+  paintFigures(surface, paths, { ...figured, lettering });
+  paintHeights(surface, scene, to);
+  inPixels(surface);
+  const moves = movesIn(picture);
+  for (const device of devicesIn(picture, site, rooms))
+    if (!moves(device)) paintDevice(surface, device, picture, "rest");
+  paintFlags(surface, picture.flags);
+  const metres = barLength(picture.view, 120);
+  paintScaleBar(surface, {
+    pixels: metres * picture.view.scale,
+    text: barText(metres, picture.units),
+    at: { px: picture.insets.left + 16, py: picture.view.height - picture.insets.bottom - 14 },
+  });
+}
+
+const chosenIn = ({ selection }: Picture): ReadonlySet<string> =>
+  new Set(selection.map(({ kind, id }) => `${kind} ${id}`));
+
+/** What is selected, or goes along with what is dragged. */
+function movesIn(picture: Picture): (device: Detector) => boolean {
+  const chosen = chosenIn(picture);
+  return ({ id }) => chosen.has(`detectors ${id}`) || picture.held?.devices.has(id) === true;
+}
+
+const devicesIn = (
+  { tried }: Picture,
+  site: Site,
+  rooms: ReadonlyMap<string, unknown>,
+): readonly Detector[] => [
+  ...site.detectors.filter(({ room }) => rooms.has(room) && room !== tried?.room),
+  ...(tried?.devices ?? []),
+];
+
+/** A device of a layout on show has no tag yet: it gets one when the layout is taken. */
+function paintDevice(surface: Surface, device: Detector, picture: Picture, how: "chosen" | "rest"): void {
+  paintDetector(surface, device, {
+    hears: (recordOf(picture.site, "models", device.model)?.zones.sound?.length ?? 0) > 0,
+    chosen: how === "chosen",
+    ghost: false,
+    tag: picture.tried?.devices.includes(device) !== true,
+  });
+}
+
+const nothingChosen: ReadonlySet<string> = new Set();
+
+/** Dwell places, things on the ceiling, sources. */
+function paintSigns(
+  surface: Surface,
+  site: Site,
+  of: {
+    readonly rooms: ReadonlyMap<string, unknown>;
+    readonly chosen: ReadonlySet<string>;
+    readonly only?: ReadonlySet<string>;
+  },
+): void {
+  const each = <T extends { readonly id: string; readonly room: string }>(
+    kind: string,
+    records: readonly T[],
+    paint: (surface: Surface, record: T, chosen: boolean) => void,
+  ): void => {
+    for (const record of records) {
+      const key = `${kind} ${record.id}`;
+      if (of.rooms.has(record.room) && (!of.only || of.only.has(key)))
+        paint(surface, record, of.chosen.has(key));
+    }
+  };
+  each("dwellPlaces", site.dwellPlaces, paintDwellPlace);
+  each("ceilingThings", site.ceilingThings, paintCeilingThing);
+  each("interference", site.interference, paintSource);
+}
+
+/** What is selected, its grips and figures: what changes with every move of the hand. */
+export function paintMoving(surface: Surface, picture: Picture): void {
+  const site = applied(picture.site, picture.preview);
+  const rooms = roomsOn(site, picture.storey);
+  const chosen = chosenIn(picture);
+  inPixels(surface);
+  // What is selected is painted here as well, above its fixed picture.
+  paintSigns(surface, site, { rooms, chosen, only: chosen });
+  paintHandles(surface, picture, site);
+  inPixels(surface);
+  const moves = movesIn(picture);
+  for (const device of devicesIn(picture, site, rooms))
+    if (moves(device))
+      paintDevice(surface, device, picture, chosen.has(`detectors ${device.id}`) ? "chosen" : "rest");
+}
+
+const barText = (metres: number, units: Units): string =>
+  units === "metric"
+    ? t("plan.bar", {
+        metres: metres >= 1 ? String(Math.round(metres)) : String(Number(metres.toPrecision(1))),
+      })
+    : lengthText(metres, units);
