@@ -16,8 +16,10 @@ export type {
 export { type PlanKind, planKind } from "./linework/plan-kind.ts";
 export { type AnyPlanResult, type PlanTask, readPlan } from "./linework/read-plan.ts";
 export { type ModelDrawing, proposeDrawingUnit } from "./linework/unit-proposal.ts";
+export { fourPointMap, onPlan, type PictureMap, twoPointMap } from "./plan/calibration.ts";
 export { type PlanLimits, usualPlanLimits } from "./plan/limits.ts";
 export { type ReadPdfOptions, readPdf } from "./plan/pdf/read-pdf.ts";
+export { type PlanPicture, readPicture } from "./plan/picture/read-picture.ts";
 export type { PlanReport, PlanResult } from "./plan/report.ts";
 export { type ReadSvgOptions, readSvg } from "./plan/svg/read-svg.ts";
 export type { ImportReport, ImportResult, LeftOut, ReportedRoom, SurveyRecords } from "./survey.ts";

@@ -57,6 +57,9 @@ export class OverLimit extends Error {
   }
 }
 
+/** A line that is shorter than this against its coordinates is a point that a matrix has rounded. */
+const noLength = 1e-12;
+
 /** Pens that are told apart; shaded pictures drawn as thousands of colours are not worth more. */
 const mostPens = 2000;
 
@@ -76,8 +79,9 @@ export function collector(options: { limits: PlanLimits; slack: number }): Colle
   const pens = new Map<string, number>();
   const layers: { name: string; lines: number; shown: boolean; colour?: string }[] = [];
   const add = (line: readonly [number, number, number, number], layer: number, arc: number): boolean => {
-    const finite = line.every(Number.isFinite) && (line[0] !== line[2] || line[1] !== line[3]);
-    if (!finite) return false;
+    const length = Math.hypot(line[2] - line[0], line[3] - line[1]);
+    const size = Math.max(Math.abs(line[0]), Math.abs(line[1]));
+    if (!line.every(Number.isFinite) || !(length > noLength * size)) return false;
     if (layerOf.length >= limits.lines) throw new OverLimit("lines", limits.lines);
     lines.push(...line);
     layerOf.push(layer);

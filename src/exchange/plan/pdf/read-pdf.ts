@@ -13,6 +13,7 @@ import { operationsOf } from "./operations.ts";
 import { collectPaths, type OperationList } from "./page-paths.ts";
 import { collectTexts, type TextRun } from "./page-texts.ts";
 import { sheetOf } from "./sheet.ts";
+import { type StrayFailures, strayFailures } from "./stray-failures.ts";
 
 export interface ReadPdfOptions {
   readonly fileName: string;
@@ -62,6 +63,7 @@ export async function readPdf(bytes: Uint8Array, options: ReadPdfOptions): Promi
 
 interface Opened {
   readonly document: PDFDocumentProxy;
+  readonly stray: StrayFailures;
   close(): Promise<void>;
 }
 
@@ -82,12 +84,19 @@ const opening = async (
   bytes: Uint8Array,
   { strict }: { strict: boolean },
 ): Promise<Opened | Problem> => {
+  const stray = strayFailures();
   // The package takes the bytes away from whoever gave them, so it gets a copy.
   const task = reader.getDocument({ ...carefully, data: bytes.slice(), stopAtErrors: strict });
+  const close = async (): Promise<void> => {
+    await Promise.race([task.destroy(), stray.first]).catch(() => {});
+    // What the package rejects while it closes comes out a turn later.
+    await new Promise((resolve) => setTimeout(resolve, 0));
+    stray.stop();
+  };
   try {
-    return { document: await task.promise, close: () => task.destroy() };
+    return { document: await Promise.race([task.promise, stray.first]), stray, close };
   } catch (error) {
-    await task.destroy();
+    await close();
     if (error instanceof Error && error.name === "PasswordException")
       return { code: "plan-pdf-locked", values: {} };
     return { code: "plan-pdf-damaged", values: { reason: reasonOf(error) } };
@@ -101,11 +110,11 @@ const readPage = async (opened: Opened, reading: Reading): Promise<PlanResult> =
   if (!Number.isInteger(number) || number < 1 || number > pages)
     return stopped({ code: "plan-pdf-no-page", values: { page: number, pages } });
   progress("page", 0.1);
-  const page = await guarded(opened.document.getPage(number));
+  const page = await guarded(opened, opened.document.getPage(number));
   const { matrix, size } = sheetOf(page);
   if (!(size[0] > 0 && size[1] > 0 && Number.isFinite(size[0] * size[1])))
     return stopped({ code: "plan-pdf-damaged", values: { reason: `page ${number} has no size` } });
-  const { list, trouble, groups } = await pageContent(opened, page, reading);
+  const { list, trouble, groups, runs } = await pageContent(opened, page, reading);
   progress("lines", 0.5);
   const gathered: Collector = collector({ limits, slack: flatness / 10 });
   collectPaths(list, {
@@ -117,9 +126,7 @@ const readPage = async (opened: Opened, reading: Reading): Promise<PlanResult> =
     tolerance: flatness,
   });
   progress("texts", 0.8);
-  const content = await page.getTextContent().catch(() => undefined);
-  const runs = (content?.items ?? []).filter((item) => "str" in item) as readonly TextRun[];
-  collectTexts(runs, { collector: gathered, matrix, size });
+  collectTexts(runs ?? [], { collector: gathered, matrix, size });
   const { box, texts, ...found } = gathered.result();
   if (gathered.lines === 0) {
     if (trouble && pictureRefused.test(trouble))
@@ -141,7 +148,7 @@ const readPage = async (opened: Opened, reading: Reading): Promise<PlanResult> =
   const notes: Problem[] = [];
   if (trouble && pictureRefused.test(trouble))
     notes.push({ code: "plan-pdf-picture", values: { page: number } });
-  else if (trouble || !content)
+  else if (trouble || !runs)
     notes.push({
       code: "plan-pdf-partly-read",
       values: { page: number, reason: trouble ?? "its texts cannot be read" },
@@ -175,31 +182,39 @@ const readPage = async (opened: Opened, reading: Reading): Promise<PlanResult> =
 interface PageContent {
   readonly list: OperationList;
   readonly groups: ContentGroups;
+  /** undefined where the texts cannot be read. */
+  readonly runs: readonly TextRun[] | undefined;
   /** What made the strict reading stop, where it did. */
   readonly trouble: string | undefined;
 }
 
 /**
- * The operations of a page. First strictly, so that damage and pictures are noticed; if that stops, again by skipping what
- * cannot be read. Pictures are never decoded.
+ * What is on a page. First strictly, so that damage and pictures are noticed; if that stops, again by skipping what cannot
+ * be read. Pictures are never decoded.
  */
 const pageContent = async (opened: Opened, page: PDFPageProxy, reading: Reading): Promise<PageContent> => {
   try {
-    return { ...(await contentOf(opened.document, page)), trouble: undefined };
+    const drawn = await guarded(opened, drawnOn(opened.document, page));
+    return { ...drawn, runs: await guarded(opened, textsOn(page)), trouble: undefined };
   } catch (error) {
     const trouble = reasonOf(error);
     const again = await opening(reading.reader, reading.bytes, { strict: false });
     if ("code" in again) throw new PackageFailure(trouble);
     try {
-      const same = await guarded(again.document.getPage(page.pageNumber));
-      return { ...(await guarded(contentOf(again.document, same))), trouble };
+      const same = await guarded(again, again.document.getPage(page.pageNumber));
+      const drawn = await guarded(again, drawnOn(again.document, same));
+      const runs = await guarded(again, textsOn(same)).catch(() => undefined);
+      return { ...drawn, runs, trouble };
     } finally {
       await again.close();
     }
   }
 };
 
-const contentOf = async (
+const textsOn = async (page: PDFPageProxy): Promise<readonly TextRun[]> =>
+  (await page.getTextContent()).items.filter((item) => "str" in item) as readonly TextRun[];
+
+const drawnOn = async (
   document: PDFDocumentProxy,
   page: PDFPageProxy,
 ): Promise<Pick<PageContent, "list" | "groups">> => {
@@ -214,9 +229,9 @@ const contentOf = async (
 /** Whatever the package throws is the file's problem here. */
 class PackageFailure extends Error {}
 
-const guarded = async <T>(call: Promise<T>): Promise<T> => {
+const guarded = async <T>({ stray }: Opened, call: Promise<T>): Promise<T> => {
   try {
-    return await call;
+    return await Promise.race([call, stray.first]);
   } catch (error) {
     throw new PackageFailure(reasonOf(error));
   }

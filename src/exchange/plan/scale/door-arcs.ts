@@ -1,7 +1,11 @@
+import { doorSwings } from "../../linework/door-swings.ts";
 import type { LineArc } from "../../linework/linework.ts";
 
 /** Door leaves are 0.6 to 1.3 m wide; most near 0.85 m. [m] */
 export const doorLeaf = { least: 0.6, most: 1.3, usual: 0.85 } as const;
+
+/** Scales that doors can tell from each other; nearer ones they cannot. */
+export const doorScales: readonly number[] = [25, 50, 75, 100, 150, 200, 250, 300, 400, 500, 750, 1000];
 
 /** Arcs that could be the swings of doors: quarter circles, of the radii that come most often. */
 export interface DoorArcs {
@@ -19,11 +23,12 @@ const fewest = 3;
  * Sets of quarter circles whose radii lie within the range of door leaves to each other, the largest set first. Rounded
  * corners, basins and taps make such sets too: whoever uses one looks whether the building then has a size.
  */
-export function doorArcsIn(arcs: readonly LineArc[]): readonly DoorArcs[] {
-  const radii = arcs
-    .filter(({ from, to }) => to - from > 1.2 && to - from < 1.9)
-    .map((arc) => arc.radius)
-    .sort((a, b) => a - b);
+export function doorArcsIn(drawing: {
+  readonly arcs: readonly LineArc[];
+  readonly lines: Float64Array;
+}): readonly DoorArcs[] {
+  const { quarters, withLeaf } = doorSwings(drawing);
+  const radii = [...(withLeaf.length >= fewest ? withLeaf : quarters)].sort((a, b) => a - b);
   const span = doorLeaf.most / doorLeaf.least;
   const sets: DoorArcs[] = [];
   let covered = 0;

@@ -1,9 +1,9 @@
 import type { Metres } from "#engine";
 import type { LineArc, UnitProposal } from "../../linework/linework.ts";
 import type { MeasuredText } from "../page/collect.ts";
-import { type DoorArcs, doorArcsIn, doorLeaf } from "./door-arcs.ts";
+import { type DoorArcs, doorArcsIn, doorLeaf, doorScales } from "./door-arcs.ts";
 import { type ScaleBar, scaleBarIn } from "./scale-bar.ts";
-import { type StatedScale, sheetLength, statedScales, usualScales } from "./stated-scale.ts";
+import { type StatedScale, sheetLength, statedScales } from "./stated-scale.ts";
 
 /** A drawing on paper whose size in the building is to be told. */
 export interface PaperDrawing {
@@ -30,7 +30,7 @@ const sameScale = 0.03;
 export function proposeUnit(drawing: PaperDrawing): UnitProposal {
   const bar = scaleBarIn(drawing.texts, drawing.lines);
   const stated = statedScales(drawing.texts)[0];
-  const sets = doorArcsIn(drawing.arcs);
+  const sets = doorArcsIn(drawing);
   if (stated) return fromStated(stated, { drawing, bar, sets });
   if (bar)
     return {
@@ -110,7 +110,7 @@ const scaleOfDoors = (
   for (const doors of sets) {
     const off = (scale: number): number =>
       Math.abs(Math.log((doors.middle * drawing.paperMetres * scale) / doorLeaf.usual));
-    const scale = [...usualScales].sort((a, b) => off(a) - off(b))[0]!;
+    const scale = [...doorScales].sort((a, b) => off(a) - off(b))[0]!;
     const length = drawing.extent * drawing.paperMetres * scale;
     const sound = length >= storeyLength.least && length <= storeyLength.most;
     if (sound && isLeaf(doors.middle * drawing.paperMetres * scale)) return { scale, doors };

@@ -166,6 +166,18 @@ test("texts keep their place, height and turn; each line of a text is one", asyn
   expect(texts[3]!.at[0]).toBeCloseTo(300 - 5.5, 9);
 });
 
+test("two room numbers in one element are two texts where each letter has its place", async () => {
+  const { texts } = (
+    await read(
+      `<line x2="9" ${pen}/><text y="50" font-size="6"><tspan x="0 3 6 9 40 43 46 49">10121014</tspan></text>`,
+    )
+  ).linework;
+  expect(texts.map(({ text, at }) => [text, at[0]])).toEqual([
+    ["1012", 0],
+    ["1014", 40],
+  ]);
+});
+
 test("whatever turn, size and place a drawing has, its lines are the same ones moved", async () => {
   const drawing = `<path d="M10 20h80v50" ${pen}/><rect x="20" y="30" width="12" height="14" fill="red"/><path d="M40 40C40 51 49 60 60 60" ${pen}/>`;
   const still = await lines(drawing, "");

@@ -28,7 +28,7 @@ export function drawText(
 ): void {
   const runs: Run[] = [];
   gather(element, { style: place.style, at: { x: [0], y: 0 }, runs, rules: context.rules, depth: 0 });
-  for (const run of runs) {
+  for (const run of runs.flatMap(split)) {
     if (run.style.displayed && run.style.visible && run.style.opacity > 0) put(run, place, context.collector);
   }
 }
@@ -70,6 +70,22 @@ const gather = (element: SvgElement, inherited: Gathering): void => {
     else continue;
     begun = true;
   }
+};
+
+/** Letters further apart than this belong to another text. [size of the letters] */
+const widestGap = 1.5;
+
+/** Where each letter has a place of its own, a wide gap parts one text from the next: two room numbers in one element. */
+const split = (run: Run): Run[] => {
+  const found: Run[] = [];
+  let from = 0;
+  for (let i = 1; i <= run.text.length; i++) {
+    const gap = Math.abs((run.x[i] ?? Number.NaN) - run.x[i - 1]!);
+    if (i < run.text.length && !(gap > widestGap * run.style.fontSize)) continue;
+    found.push({ ...run, text: run.text.slice(from, i), x: from === 0 ? run.x : run.x.slice(from) });
+    from = i;
+  }
+  return found;
 };
 
 const put = (run: Run, place: SvgPlace, collector: Collector): void => {
