@@ -34,7 +34,10 @@ export function roomsInLines(
   const solid = withoutLeaves(plan.lines, leaves, (line) => strokes[line] === 1);
   const kept = { lines: solid.lines, layerOf: Uint16Array.from(solid.kept, (i) => plan.layerOf[i]!) };
   const first = arrange({ lines: kept.lines, rank: () => 0, tolerance: options.tolerance });
-  const gaps = wallGaps(first, () => true);
+  const gaps = likelyGaps(
+    wallGaps(first, () => true),
+    leaves,
+  );
   const shutLines = [...gaps.flatMap((gap) => gap.shut), ...leafLines(leaves, gaps)];
   const own = kept.layerOf.length;
   const all = new Float64Array(4 * (own + shutLines.length));
@@ -162,6 +165,15 @@ function leafLines(
       ],
     ];
   });
+}
+
+/** What is wider than a door for one is no door unless leaves hang in it: two columns across a corridor face each other, too. [m] */
+const SINGLE_DOOR: Metres = 1.35;
+
+function likelyGaps(gaps: readonly WallGap[], leaves: readonly DoorLeaf[]): readonly WallGap[] {
+  const near = boxSearch(leaves.map(({ hinge: [x, y] }) => [x, y, x, y]));
+  const hung = ([x, y]: Point): boolean => near([x - 0.35, y - 0.35, x + 0.35, y + 0.35]).length > 0;
+  return gaps.filter(({ width, shut }) => width <= SINGLE_DOOR || shut.flat().some(hung));
 }
 
 /** The gap of a wall that a leaf hangs in. */
