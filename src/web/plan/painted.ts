@@ -67,7 +67,8 @@ export interface Flag {
 }
 
 /** Results as paths. */
-export const pathsOf = ({ zones, rooms }: Results): ZonePaths => zonePaths(zones.values(), rooms.values());
+export const pathsOf = ({ zones, rooms }: Results, content: Surface["content"] = "lasting"): ZonePaths =>
+  zonePaths(zones.values(), rooms.values(), content);
 
 /** Zones, walks and figures of what is dragged. */
 export function paintHeld(surface: Surface, picture: Picture, paths: ZonePaths): void {

@@ -74,6 +74,7 @@ export function painterOn(layers: readonly HTMLCanvasElement[]): Painter {
       palette: picture.palette,
       density,
       frame: heldLayers.includes(layer) ? frame : undefined,
+      content: picture.held && heldLayers.includes(layer) ? "changing" : "lasting",
     });
     const rebuilt = !scene || !before || !sameGround(before, picture);
     if (rebuilt) scene = sceneOf(picture.site, picture.storey, picture.underlays);
@@ -94,7 +95,7 @@ export function painterOn(layers: readonly HTMLCanvasElement[]): Painter {
       const framed = frameOf(picture, held, before?.held && frame);
       const reframed = !sameFrame(framed, frame);
       if (reframed) reframe(framed, picture.view);
-      if (answered || reframed) paintHeld(cleared(surface(2)), picture, pathsOf(held));
+      if (answered || reframed) paintHeld(cleared(surface(2)), picture, pathsOf(held, "changing"));
     } else if (held) {
       held = undefined;
       reframe(undefined, picture.view);

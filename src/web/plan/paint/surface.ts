@@ -11,6 +11,8 @@ export interface Surface {
   readonly density: number;
   /** The part of the screen that the canvas covers; all of it where absent. */
   readonly frame?: Frame | undefined;
+  /** "changing": shown for a frame or two; texts are written straight on, since keeping a picture of each would cost more. */
+  readonly content?: "lasting" | "changing";
 }
 
 /** A part of the screen. [px] */
@@ -118,6 +120,18 @@ export function writeText(
 ): void {
   const { context, palette, density } = surface;
   const font = `${at.strong ? 600 : 400} ${at.size ?? 13}px ${family}`;
+  if (surface.content === "changing") {
+    context.font = font;
+    context.textAlign = at.align ?? "center";
+    context.textBaseline = "middle";
+    context.lineJoin = "round";
+    context.lineWidth = 3;
+    context.strokeStyle = at.rim ?? palette.plan;
+    context.strokeText(text, at.pixel.px, at.pixel.py);
+    context.fillStyle = at.colour;
+    context.fillText(text, at.pixel.px, at.pixel.py);
+    return;
+  }
   const sprite = spriteOf(text, { font, colour: at.colour, rim: at.rim ?? palette.plan, density });
   if (!sprite) return;
   const left = at.align === "left" ? at.pixel.px - 4 : at.pixel.px - sprite.width / 2;

@@ -28,7 +28,14 @@ export interface ZonePaths {
 
 const kinds: readonly ZoneKind[] = ["sound", "across", "towards", "seated"];
 
-export function zonePaths(zones: Iterable<DeviceZones>, rooms: Iterable<RoomCoverage>): ZonePaths {
+/** @param content - Paths of what lasts are kept for the next time. */
+export function zonePaths(
+  zones: Iterable<DeviceZones>,
+  rooms: Iterable<RoomCoverage>,
+  content: Surface["content"] = "lasting",
+): ZonePaths {
+  const add = (path: Path2D, region: Region): void =>
+    content === "changing" ? addRegion(path, region) : path.addPath(pathOf(region));
   const made = Object.fromEntries(
     kinds.map((kind) => [kind, { fill: new Path2D(), rings: [] as Outline[] }]),
   ) as Record<ZoneKind, { fill: Path2D; rings: Outline[] }>;
@@ -36,7 +43,7 @@ export function zonePaths(zones: Iterable<DeviceZones>, rooms: Iterable<RoomCove
     for (const kind of kinds) {
       const region = device[kind];
       if (!region) continue;
-      made[kind].fill.addPath(pathOf(region));
+      add(made[kind].fill, region);
       made[kind].rings.push(...ringsOf(region));
     }
   const gaps = new Path2D();
@@ -45,10 +52,10 @@ export function zonePaths(zones: Iterable<DeviceZones>, rooms: Iterable<RoomCove
   const walks: { room: string; walk: DarkWalk }[] = [];
   for (const room of rooms) {
     for (const gap of room.gaps) {
-      gaps.addPath(pathOf(gap.region));
+      add(gaps, gap.region);
       gapList.push(gap);
     }
-    for (const one of room.spill) spill.addPath(pathOf(one.region));
+    for (const one of room.spill) add(spill, one.region);
     walks.push(...room.darkWalks.map((walk) => ({ room: room.room, walk })));
   }
   return { kinds: made, gaps, gapList, spill, walks };
@@ -78,7 +85,9 @@ export function paintZones(surface: Surface, paths: ZonePaths, shown: Shown): vo
     context.fill(paths.spill);
     context.strokeStyle = palette.spill;
     context.lineWidth = 1.5 * px;
-    context.setLineDash([1.5 * px, 3.5 * px]);
+    // Hundreds of dots are too slow for every frame of a drag.
+    if (surface.content !== "changing") context.setLineDash([1.5 * px, 3.5 * px]);
+    else context.lineWidth = 0.75 * px;
     context.stroke(paths.spill);
     context.setLineDash([]);
   }
