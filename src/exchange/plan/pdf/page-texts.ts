@@ -1,4 +1,5 @@
 import type { Collector, MeasuredText } from "../page/collect.ts";
+import { capitalOfSize } from "../page/letters.ts";
 import { type Matrix, placed } from "../page/matrix.ts";
 
 /** One run of letters as the package gives it. */
@@ -8,9 +9,6 @@ export interface TextRun {
   /** [page units] */
   readonly width: number;
 }
-
-/** Height of a capital letter over the size of the letters; 0.66 to 0.73 in usual typefaces. */
-export const capitalOfSize = 0.7;
 
 /** Collects the texts of a page that lie on the sheet. */
 export function collectTexts(

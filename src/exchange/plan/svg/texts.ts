@@ -1,16 +1,11 @@
 import { shows } from "../page/clip.ts";
 import type { Collector } from "../page/collect.ts";
+import { capitalOfSize, widthOfSize } from "../page/letters.ts";
 import { placed } from "../page/matrix.ts";
 import type { SvgElement } from "./element.ts";
 import { lengthOf, numbersOf } from "./lengths.ts";
 import type { SvgPlace } from "./place.ts";
 import { type StyleRules, type SvgStyle, styleOf } from "./style.ts";
-
-/** Height of a capital letter over the size of the letters; 0.66 to 0.73 in usual typefaces. */
-const capitalOfSize = 0.7;
-
-/** Mean width of a letter over the size of the letters. */
-const widthOfSize = 0.55;
 
 /** Letters that follow each other on one line, with the places that the file gives them. */
 interface Run {
