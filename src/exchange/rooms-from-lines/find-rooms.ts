@@ -1,7 +1,7 @@
 import type { Metres } from "#engine";
 import type { LineBox, Linework } from "../linework/linework.ts";
 import type { FoundPlan, FoundRoom } from "./found.ts";
-import { layerChoices } from "./layer-choices.ts";
+import { layerChoices, layersToAdd } from "./layer-choices.ts";
 import { planLines } from "./plan-lines.ts";
 import { roomsInLines } from "./rooms-in-lines.ts";
 
@@ -33,23 +33,37 @@ const TOLERANCE: Metres = 0.015;
 export function findRooms(linework: Linework, options: FindRoomsOptions = {}): FoundPlan {
   const metres = options.metres ?? linework.unit.metres;
   const tolerance = options.tolerance ?? TOLERANCE;
-  let best: FoundPlan | undefined;
-  let most = Number.NEGATIVE_INFINITY;
-  for (const layers of layerChoices(linework, options.layers)) {
+  const names = linework.layers.map(({ name }) => name);
+  const tried = (layers: readonly number[]): Tried => {
     const plan = planLines(linework, {
       metres,
       layers: new Set(layers),
       ...(options.box === undefined ? {} : { box: options.box }),
     });
-    const found = roomsInLines(plan, { names: linework.layers.map(({ name }) => name), tolerance });
-    const worth = worthOf(found.rooms);
-    if (worth > most) {
-      most = worth;
-      best = { ...found, layers: layers.map((index) => linework.layers[index]!.name) };
+    const found = roomsInLines(plan, { names, tolerance });
+    return { layers, found, worth: worthOf(found.rooms) };
+  };
+  const first = layerChoices(linework, options.layers).map(tried);
+  let best = first.reduce((most, one) => (one.worth > most.worth ? one : most));
+  if (options.layers === undefined) {
+    // A layer that only closes what the others leave open is worth nothing alone.
+    const others = layersToAdd(linework, best.layers);
+    for (const layer of others) {
+      const more = tried([...best.layers, layer].sort((p, q) => p - q));
+      if (more.worth > best.worth * WORTH_ADDING) best = more;
     }
   }
-  return best ?? { rooms: [], openings: [], shift: [0, 0], layers: [] };
+  return { ...best.found, layers: best.layers.map((index) => names[index]!) };
 }
+
+interface Tried {
+  readonly layers: readonly number[];
+  readonly found: Omit<FoundPlan, "layers">;
+  readonly worth: number;
+}
+
+/** A layer is taken in when the rooms get better by this much. */
+const WORTH_ADDING = 1.08;
 
 /** Sure rooms of ordinary size count; small faces with neither door nor name count against a choice: tiles are not rooms. */
 const worthOf = (rooms: readonly FoundRoom[]): number =>

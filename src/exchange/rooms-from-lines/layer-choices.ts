@@ -41,3 +41,20 @@ export function layerChoices(
     return true;
   });
 }
+
+/** Layers that may close what the chosen ones leave open, those with fewer lines first; none on drawings too large for many tries. */
+export function layersToAdd(linework: Linework, chosen: readonly number[]): readonly number[] {
+  if (linework.layerOf.length > TOO_MANY_LINES) return [];
+  return linework.layers
+    .flatMap((layer, index) => {
+      const meaning = meaningOf(layer.name);
+      const may = layer.shown && layer.lines > 0 && !chosen.includes(index);
+      return may && meaning !== "note" && meaning !== "furniture" ? [{ index, lines: layer.lines }] : [];
+    })
+    .sort((a, b) => a.lines - b.lines)
+    .slice(0, MOST_ADDED)
+    .map(({ index }) => index);
+}
+
+const MOST_ADDED = 6;
+const TOO_MANY_LINES = 60_000;

@@ -5,13 +5,13 @@ export type LayerMeaning = "wall" | "door" | "window" | "column" | "room" | "fur
 const words: readonly (readonly [LayerMeaning, RegExp])[] = [
   [
     "note",
-    /\b(hidden|overhead|project|proyec|above|below|dim|cota|bemass|mass|cote|text|txt|anno|note|notat|label|beschrift|title|titel|frame|rahmen|cartouche|grid|axis|achs|raster|hatch|schraff|symb|defpoints|viewport|legend|north|nord|revision|plot|logo|simbol|mal(?:saet|saett)|tekst)/,
+    /\b(stem wall|foot(?:er|ing|print)|found|slab|header|beam|hidden|overhead|project|proyec|above|below|dim|cota|bemass|mass|cote|text|txt|anno|note|notat|label|beschrift|title|titel|frame|rahmen|cartouche|grid|axis|achs|raster|hatch|schraff|symb|defpoints|viewport|legend|north|nord|revision|plot|logo|simbol|mal(?:saet|saett)|tekst)/,
   ],
   [
     "furniture",
-    /\b(furn|mobil|moebel|mobel|moeb|inneh|chair|chaise|stuhl|desk|table|tisch|equip|appl|kitchen|kueche|kitch|sanit|bath|bad|plumb|plfx|fixture|toilet fix|plant|vegetat|tree|car|people|person|inventar|stol|bord|light|lumin|electr|elec|hvac|pipe|duct|floor(?!\s*plan)|pavim|tile|belag|boden|fire|sprink|ceil|clng|decke|roof|dach)/,
+    /\b(furn|mobil|moebel|mobel|moeb|inneh|chair|chaise|stuhl|desk|table|tisch|case|equip|appl|kitchen|kueche|kitch|sanit|bath|bad|plumb|plfx|fixture|toilet fix|plant|vegetat|tree|car|people|person|inventar|stol|bord|light|lumin|electr|elec|hvac|pipe|duct|floor(?!\s*plan)|pavim|tile|belag|boden|fire|sprink|ceil|clng|decke|roof|dach)/,
   ],
-  ["door", /\b(door|tuer|tur|porte|puerta|porta|dor|entrance|entrada)/],
+  ["door", /\b(door|opening|tuer|tur|porte|puerta|porta|dor|entrance|entrada)/],
   ["window", /\b(window|fenster|fenetre|ventana|janela|finestra|vindue|glaz|glas|vitr|crystal|curt)/],
   ["column", /\b(col(?:umn|s)?\b|saeule|stuetze|pilar|pillar|poteau|soejle)/],
   ["wall", /\b(wall|wand|waende|mur|muro|parede|pared|vaeg|partition|cloison|tabique|struct|brick|mauer)/],
