@@ -22,7 +22,8 @@ export function drawStrokes(collector: Collector, { strokes, clip, line, fill, s
   const layer = collector.layerOf(pen);
   for (const stroke of strokes) {
     if (!line && coversSheet(stroke.points, sheet)) continue;
-    collector.stroke(fill ? closed(stroke) : stroke, { clip, layer });
+    // A single line has no inside that a fill could close.
+    collector.stroke(fill && stroke.points.length > 4 ? closed(stroke) : stroke, { clip, layer });
   }
 }
 

@@ -62,6 +62,15 @@ test("shapes give the lines of their outlines", async () => {
   ]);
 });
 
+test("a fill closes a path, but not a single line, which has no inside", async () => {
+  near(await lines('<path d="M0 400h10v-5"/>'), [
+    [0, 0, 10, 0],
+    [10, 0, 10, 5],
+    [10, 5, 0, 0],
+  ]);
+  near(await lines('<path d="M0 400h10" stroke="red"/>'), [[0, 0, 10, 0]]);
+});
+
 test("circles and arcs of a path are one arc each; an ellipse is none", async () => {
   const { linework } = await read(
     `<circle cx="100" cy="100" r="40" ${pen}/><path d="M 200 200 A 90 90 0 0 1 290 290" ${pen}/><ellipse cx="400" cy="200" rx="40" ry="20" ${pen}/>`,
