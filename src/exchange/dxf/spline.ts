@@ -1,3 +1,4 @@
+import { distanceToSegment } from "../region.ts";
 import { gapShare } from "./stroke.ts";
 
 /** A rational B-spline. */
@@ -45,7 +46,7 @@ export function splinePoints(spline: Spline): number[] {
     const t = (t0 + t1) / 2;
     const middle = splineAt(spline, t);
     const quarters = [(t0 + t) / 2, (t + t1) / 2].map((u) => splineAt(spline, u));
-    const off = Math.max(...[middle, ...quarters].map((p) => offChord(p, p0, p1)));
+    const off = Math.max(...[middle, ...quarters].map((p) => distanceToSegment(p, p0, p1)));
     if (halvings >= mostHalvings || !(off > gap)) {
       points.push(...p1);
       return;
@@ -99,23 +100,12 @@ export function splineAt({ degree, knots, controls, weights }: Spline, t: number
   return [x[degree]! / w[degree]!, y[degree]! / w[degree]!];
 }
 
+/** Distance of the first control point from the farthest: the same however the curve is turned. */
 const sizeOf = (controls: readonly number[]): number => {
-  let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (let i = 0; i + 1 < controls.length; i += 2) {
-    x0 = Math.min(x0, controls[i]!);
-    x1 = Math.max(x1, controls[i]!);
-    y0 = Math.min(y0, controls[i + 1]!);
-    y1 = Math.max(y1, controls[i + 1]!);
-  }
-  return Math.hypot(x1 - x0, y1 - y0);
-};
-
-/** Distance of a point from the straight line between two others; from their place where both are one. */
-const offChord = (p: Pair, a: Pair, b: Pair): number => {
-  const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
-  const length = Math.hypot(dx, dy);
-  if (length === 0) return Math.hypot(p[0] - a[0], p[1] - a[1]);
-  return Math.abs((p[0] - a[0]) * dy - (p[1] - a[1]) * dx) / length;
+  let size = 0;
+  for (let i = 2; i + 1 < controls.length; i += 2)
+    size = Math.max(size, Math.hypot(controls[i]! - controls[0]!, controls[i + 1]! - controls[1]!));
+  return size;
 };
 
 /**

@@ -1,7 +1,9 @@
 import { readFile } from "node:fs/promises";
 import { basename } from "node:path";
+import type { Problem } from "#engine";
 import { inKillableThread, type KillableOptions } from "../killable.ts";
 import type { AnyPlanResult, PlanTask } from "./read-plan.ts";
+import type { PlanChoice, PlanSurveyResult } from "./survey-plan.ts";
 
 export interface ReadPlanOptions extends KillableOptions {
   readonly limits?: PlanTask["limits"];
@@ -17,15 +19,39 @@ export async function readPlanInWorker(
   file: string | { name: string; bytes: Uint8Array },
   options: ReadPlanOptions = {},
 ): Promise<AnyPlanResult> {
+  return inThread<AnyPlanResult>(await taskOf(file, options), options);
+}
+
+/** The same, with rooms and doors found in the lines. */
+export async function surveyPlanInWorker(
+  file: string | { name: string; bytes: Uint8Array },
+  options: ReadPlanOptions & { readonly choice?: PlanChoice } = {},
+): Promise<PlanSurveyResult> {
+  return inThread<PlanSurveyResult>(
+    { ...(await taskOf(file, options)), choice: options.choice ?? {} },
+    options,
+  );
+}
+
+async function taskOf(
+  file: string | { name: string; bytes: Uint8Array },
+  options: ReadPlanOptions,
+): Promise<PlanTask> {
   const { name, bytes } =
     typeof file === "string" ? { name: basename(file), bytes: new Uint8Array(await readFile(file)) } : file;
-  const task: PlanTask = {
+  return {
     bytes,
     fileName: name,
     limits: options.limits ?? {},
     ...(options.page === undefined ? {} : { page: options.page }),
   };
-  return inKillableThread<AnyPlanResult>(
+}
+
+const inThread = <Result>(
+  task: PlanTask & { readonly choice?: PlanChoice },
+  options: ReadPlanOptions,
+): Promise<Result | { readonly problems: readonly Problem[] }> =>
+  inKillableThread<Result>(
     {
       worker: "linework/plan-worker",
       task,
@@ -34,4 +60,3 @@ export async function readPlanInWorker(
     },
     options,
   );
-}

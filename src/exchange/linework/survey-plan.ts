@@ -1,0 +1,128 @@
+import type { Metres, Problem } from "#engine";
+import { findRooms } from "../rooms-from-lines/find-rooms.ts";
+import { surveyOfPlan, usualHeights } from "../rooms-from-lines/found-survey.ts";
+import type { ImportReport, LeftOut, SurveyRecords } from "../survey.ts";
+import type { Linework, UnitProposal } from "./linework.ts";
+import { type PlanTask, readPlan } from "./read-plan.ts";
+
+/** What a person chose of a plan; what is absent is proposed. */
+export interface PlanChoice {
+  /** Metres in one drawing unit. */
+  readonly metres?: Metres;
+  /** Denominator of the scale of a printed sheet: 100 is 1 : 100. */
+  readonly scale?: number;
+  /** Names of the layers that rooms are looked for in. */
+  readonly layers?: readonly string[];
+  /** Index of the floor where a drawing has several. */
+  readonly part?: number;
+  readonly storey?: { readonly id: string; readonly name: string; readonly elevation: Metres };
+  readonly ceiling?: Metres;
+}
+
+/** A plan as a survey, with what was assumed and what else could be chosen. */
+export interface PlanSurvey {
+  readonly survey: SurveyRecords;
+  readonly report: ImportReport;
+  readonly plan: {
+    readonly unit: UnitProposal;
+    /** Metres in one drawing unit, as taken. */
+    readonly metres: Metres;
+    readonly layers: readonly { readonly name: string; readonly lines: number; readonly looked: boolean }[];
+    readonly parts: readonly string[];
+    /** Part that was taken. */
+    readonly part: number;
+    readonly pages: number;
+    readonly page: number;
+  };
+}
+
+export type PlanSurveyResult = PlanSurvey | { readonly problems: readonly Problem[] };
+
+/**
+ * Reads a plan, finds its rooms and doors, and makes survey records of them, with the plan's lines as an underlay.
+ *
+ * @param task - The file. @param choice - What a person has settled. @param progress - Step and share done.
+ */
+export async function surveyPlan(
+  task: PlanTask,
+  choice: PlanChoice,
+  progress: (step: string, share: number) => void,
+): Promise<PlanSurveyResult> {
+  const read = await readPlan(task, (step, share) => progress(step, 0.5 * share));
+  if ("problems" in read) return read;
+  const { linework } = read;
+  progress("rooms", 0.5);
+  const metres = metresOf(linework, choice);
+  const part = Math.min(Math.max(0, choice.part ?? 0), linework.parts.length - 1);
+  const storey = choice.storey ?? {
+    id: "ground",
+    name: linework.parts[part]?.name || "Ground floor",
+    elevation: 0,
+  };
+  const found = findRooms(linework, {
+    metres,
+    ...(choice.layers === undefined ? {} : { layers: choice.layers }),
+    ...(linework.parts.length > 1 ? { box: linework.parts[part]!.box } : {}),
+  });
+  const { survey, notes } = surveyOfPlan(found, linework, {
+    storey,
+    metres,
+    ceiling: choice.ceiling ?? usualHeights.ceiling,
+    head: usualHeights.head,
+  });
+  progress("done", 1);
+  const { unit } = linework;
+  const settled = choice.metres !== undefined || choice.scale !== undefined;
+  const unitNote: readonly Problem[] =
+    settled || unit.from === "declared"
+      ? []
+      : [{ code: "plan-unit-assumed", values: { unit: unit.name, reason: unit.reason } }];
+  const { pages, page } = { pages: 1, page: 1, ...read.report };
+  return {
+    survey,
+    report: {
+      file: linework.file,
+      schema: linework.format.toUpperCase(),
+      unit: settled ? `${metres} m` : unit.name,
+      storeys: [{ name: storey.name, elevation: storey.elevation, rooms: survey.rooms.length }],
+      rooms: survey.rooms.map((room, index) => ({
+        id: room.id,
+        name: room.name || room.number,
+        storey: room.storey,
+        area: found.rooms[index]!.area,
+        height: room.ceilingHeight,
+      })),
+      openings: survey.openings.length,
+      obstacles: 0,
+      luminaires: 0,
+      leftOut: read.report.leftOut as readonly LeftOut[],
+      notes: [...read.report.notes, ...unitNote, ...notes],
+    },
+    plan: {
+      unit,
+      metres,
+      layers: linework.layers.map(({ name, lines }) => ({
+        name,
+        lines,
+        looked: found.layers.includes(name),
+      })),
+      parts: linework.parts.map(({ name }) => name),
+      part,
+      pages,
+      page,
+    },
+  };
+}
+
+/** Metres in one point of a printed page. */
+const POINT: Metres = 0.0254 / 72;
+
+function metresOf(linework: Linework, { metres, scale }: PlanChoice): Metres {
+  if (metres !== undefined) return metres;
+  if (scale === undefined) return linework.unit.metres;
+  // Lines of a PDF are in points of paper; those of an SVG in whatever its paper unit is, at the proposed scale.
+  const stated = /1 : (\d+)/.exec(linework.unit.name)?.[1];
+  return linework.format === "pdf" || stated === undefined
+    ? POINT * scale
+    : (linework.unit.metres / Number(stated)) * scale;
+}
