@@ -72,6 +72,9 @@ export function ModelsEditor({ job, model, onClose }: ModelsEditorProps) {
           {t("models.close")}
         </Button>
       </div>
+      <Button className="button button-first" isDisabled={job.readOnly} onPress={() => setDraft(emptyDraft)}>
+        {t("models.add")}
+      </Button>
       {job.site.models.length === 0 ? <p>{t("models.none")}</p> : null}
       <ul className="models-list">
         {job.site.models.map((one) => (
@@ -93,9 +96,6 @@ export function ModelsEditor({ job, model, onClose }: ModelsEditorProps) {
           </li>
         ))}
       </ul>
-      <Button className="button button-first" isDisabled={job.readOnly} onPress={() => setDraft(emptyDraft)}>
-        {t("models.add")}
-      </Button>
       <FirmSection
         inJob={job.site.models}
         onUse={(record) => job.edit("models.edit.use", [{ do: "put", kind: "models", record }])}

@@ -25,6 +25,7 @@ import { preferences } from "../settings/preferences.ts";
 import { t } from "../texts/index.ts";
 import { actionsOn } from "./actions.ts";
 import { Card, sheetMedia } from "./card.tsx";
+import { useClearOfSheet } from "./clear-of-sheet.ts";
 import { StageLine } from "./stage-line.tsx";
 import { TopBar } from "./top-bar.tsx";
 import { firstStorey, type Panel, usePart, workbenchOf } from "./workbench.ts";
@@ -103,7 +104,13 @@ export function JobScreen({ source, calculator, fileText, onHome, standing }: Jo
   const close = (): void => {
     onPanel({ kind: "thing" });
     store.set({ finding: undefined });
+    // The keyboard goes on where the panel was called from.
+    onPlan();
   };
+  const onPlan = useCallback(
+    (): void => document.querySelector<HTMLElement>(".plan")?.focus({ preventScroll: true }),
+    [],
+  );
   const onPreview = useCallback(
     (room: string, layout: Layout | undefined): void => {
       store.set({ tried: layout && { room, layout } });
@@ -117,7 +124,7 @@ export function JobScreen({ source, calculator, fileText, onHome, standing }: Jo
       .then(({ printStorey }) => printStorey({ job: now, storey: shown, calculated: calculator.current() }))
       .catch((cause: unknown) => setTrouble(cause instanceof Error ? cause.message : String(cause)));
   }, [store, calculator]);
-  const onPlan = useCallback((): void => document.querySelector<HTMLElement>(".plan")?.focus(), []);
+  useClearOfSheet({ store, actions, card, about: `${bench.panel.kind} ${bench.selection[0]?.id}` });
   const { site } = job;
   const first = bench.selection[0];
   const storey = site.storeys.find(({ id }) => id === bench.storey);
