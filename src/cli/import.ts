@@ -1,38 +1,64 @@
 import { basename } from "node:path";
 import { findingsOf, type Problem } from "#engine";
-import type { ImportReport, SurveyRecords } from "#exchange";
-import { readIfcInWorker } from "#exchange-node";
-import { type Command, exitCodes, exitOf, refused, textValue } from "./command.ts";
+import {
+  type ImportReport,
+  type ImportResult,
+  type PlanSurveyResult,
+  planKind,
+  type SurveyRecords,
+} from "#exchange";
+import { readIfcInWorker, surveyPlanInWorker } from "#exchange-node";
+import { type Command, exitCodes, exitOf, type Refusal, refused, textValue } from "./command.ts";
 import { occupied, readBytes, writeWhole } from "./files.ts";
+import { planJson, planWish } from "./plan-wish.ts";
 import { progressLine } from "./progress-line.ts";
 import { aligned, findingLines, problemJson, rounded } from "./words.ts";
 
 export const importModel: Command = {
   name: "import",
   usage: "import FILE -o JOB",
-  summary: "Read a building model (IFC, .ifczip) into a new job.",
-  help: [["-o, --output JOB", "job file to write"]],
-  options: { output: { type: "string", short: "o" } },
+  summary: "Read a building model (IFC, .ifczip) or a plan (DXF, PDF, SVG) into a new job.",
+  help: [
+    ["-o, --output JOB", "job file to write"],
+    ["--unit UNIT", "of a plan: mm, cm, dm, m, in, ft, or metres in one drawing unit"],
+    ["--scale N", "of a printed plan: 100 for 1 : 100"],
+    ["--page N", "of a PDF; 1 if absent"],
+    ["--layers A,B", "of a plan: only these; the likely ones if absent"],
+    ["--floor N", "of a drawing with several floors side by side; 1 if absent"],
+    ["--ceiling M", "height of the ceilings of a plan in metres; 2.5 if absent"],
+  ],
+  options: {
+    output: { type: "string", short: "o" },
+    unit: { type: "string" },
+    scale: { type: "string" },
+    page: { type: "string" },
+    layers: { type: "string" },
+    floor: { type: "string" },
+    ceiling: { type: "string" },
+  },
   run: async ({ world, words, values }) => {
     const [file, ...more] = words;
     const output = textValue(values, "output");
+    const wrong = (reason: string): Refusal =>
+      refused({ code: "command-wrong", values: { reason, command: "import" } });
     if (file === undefined || more.length > 0 || output === undefined)
-      return refused({
-        code: "command-wrong",
-        values: { reason: "it takes one building model and -o JOB", command: "import" },
-      });
+      return wrong("it takes one building model or plan and -o JOB");
+    const wish = planWish(values);
+    if (typeof wish === "string") return wrong(wish);
     const taken = await occupied(world.folder, [output], values.force ? "may-replace" : "keep");
     if (taken.length > 0) return refused(...taken);
     const read = await readBytes(world.folder, file);
     if ("problem" in read) return refused(read.problem);
     const line = progressLine(world);
-    const result = await readIfcInWorker(
-      { name: basename(file), bytes: read.bytes },
-      {
-        progress: (step, share) => line.show(`${step} ${Math.round(100 * share)} %`),
-        signal: world.cancelled,
-      },
-    ).catch((error: unknown) => {
+    const named = { name: basename(file), bytes: read.bytes };
+    const host = {
+      progress: (step: string, share: number) => line.show(`${step} ${Math.round(100 * share)} %`),
+      signal: world.cancelled,
+    };
+    const kind = planKind(named);
+    const reading: Promise<ImportResult | PlanSurveyResult> =
+      kind === undefined ? readIfcInWorker(named, host) : surveyPlanInWorker(named, { ...host, ...wish });
+    const result = await reading.catch((error: unknown) => {
       if (world.cancelled.aborted) return undefined;
       throw error;
     });
@@ -54,7 +80,7 @@ export const importModel: Command = {
     const findings = findingsOf(problems);
     return {
       exit: exitOf(findings),
-      json: reportJson(result, problems),
+      json: { ...reportJson(result, problems), ...("plan" in result ? { plan: planJson(result.plan) } : {}) },
       text: reportText(result.report, { problems, output }),
     };
   },
@@ -65,7 +91,7 @@ const nameOf = (file: string): string => basename(file).replace(/\.[^.]+$/, "");
 function reportJson(
   { report, survey }: { readonly report: ImportReport; readonly survey: SurveyRecords },
   problems: readonly Problem[],
-): unknown {
+): object {
   const storeys = new Map(survey.storeys.map((storey) => [storey.id, storey.name]));
   return {
     storeys: report.storeys.map(({ name, elevation, rooms }) => ({

@@ -15,6 +15,12 @@ export type {
 } from "./linework/linework.ts";
 export { type PlanKind, planKind } from "./linework/plan-kind.ts";
 export { type AnyPlanResult, type PlanTask, readPlan } from "./linework/read-plan.ts";
+export {
+  type PlanChoice,
+  type PlanSurvey,
+  type PlanSurveyResult,
+  surveyPlan,
+} from "./linework/survey-plan.ts";
 export { type ModelDrawing, proposeDrawingUnit } from "./linework/unit-proposal.ts";
 export { fourPointMap, onPlan, type PictureMap, twoPointMap } from "./plan/calibration.ts";
 export { type PlanLimits, usualPlanLimits } from "./plan/limits.ts";

@@ -1,3 +1,3 @@
 export { type ReadInWorkerOptions, readIfcInWorker } from "./ifc/in-node.ts";
 export type { KillableOptions } from "./killable.ts";
-export { type ReadPlanOptions, readPlanInWorker } from "./linework/in-node.ts";
+export { type ReadPlanOptions, readPlanInWorker, surveyPlanInWorker } from "./linework/in-node.ts";

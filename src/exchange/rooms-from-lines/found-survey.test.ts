@@ -78,6 +78,6 @@ test("A drawing without closed rooms keeps its lines and says so; a doubtful roo
   ]);
   expect(surveyed(bare.linework()).notes).toMatchObject([
     { code: "plan-heights-assumed" },
-    { code: "plan-room-unsure", values: { area: "12.0" } },
+    { code: "plan-rooms-unsure", values: { count: 1, rooms: "Room 1 (12.0 m²)" } },
   ]);
 });

@@ -75,27 +75,38 @@ export function surveyOfPlan(
             },
           ]
         : [{ code: "plan-no-rooms" as const, values: { file: linework.file } }]),
-      ...found.rooms.flatMap((room, index): Problem[] =>
-        room.confidence < UNSURE
-          ? [
-              {
-                code: "plan-room-unsure",
-                values: {
-                  room: rooms[index]!.name,
-                  area: room.area.toFixed(1),
-                  doubts: room.doubts.join(", "),
-                },
-                room: ids[index]!,
-              },
-            ]
-          : [],
-      ),
+      ...unsure(found.rooms, rooms),
     ],
   };
 }
 
 /** Below this a room is named for a second look. */
 const UNSURE = 0.6;
+/** More names than this nobody reads in one sentence. */
+const MOST_NAMED = 8;
+
+/** One note for all rooms that want a second look, with what speaks against most of them. */
+function unsure(found: readonly FoundRoom[], rooms: readonly Room[]): readonly Problem[] {
+  const doubtful = found.flatMap((room, index) =>
+    room.confidence < UNSURE ? [{ room, record: rooms[index]! }] : [],
+  );
+  if (doubtful.length === 0) return [];
+  const named = doubtful
+    .slice(0, MOST_NAMED)
+    .map(({ room, record }) => `${record.name || record.number} (${room.area.toFixed(1)} m²)`);
+  const doubts = [...new Set(doubtful.flatMap(({ room }) => room.doubts))];
+  return [
+    {
+      code: "plan-rooms-unsure",
+      values: {
+        count: doubtful.length,
+        rooms: [...named, ...(doubtful.length > MOST_NAMED ? ["…"] : [])].join(", "),
+        doubts: doubts.join(", "),
+      },
+      records: doubtful.map(({ record }) => record.id),
+    },
+  ];
+}
 
 const recordOf = (
   room: FoundRoom,

@@ -13,10 +13,10 @@ export const planRoomProblems = {
       "A plan shows no heights: {ceiling} m was taken for the ceilings (rooms: {rooms}), {head} m for the heads of doors (doors: {doors}).",
     remedy: "Enter the measured heights; reach and shadows depend on them.",
   },
-  "plan-room-unsure": {
+  "plan-rooms-unsure": {
     severity: "note",
-    message: "{room}, {area} m², is not certain: {doubts}.",
-    remedy: "Compare it with the lines under it, and redraw it where it is wrong.",
+    message: "Rooms that are not certain ({count}): {rooms}. Reasons: {doubts}.",
+    remedy: "Compare them with the lines under them, and redraw what is wrong.",
   },
   "plan-unit-assumed": {
     severity: "note",

@@ -1,0 +1,95 @@
+import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { parseJob } from "#job";
+import { placeHere } from "./place-here.ts";
+import { run } from "./run.ts";
+
+let folder: string;
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), "roomwake-plans-"));
+  await writeFile(join(folder, "store.svg"), drawing);
+  await writeFile(
+    join(folder, "words.svg"),
+    "<svg xmlns='http://www.w3.org/2000/svg'><text>Plan</text></svg>",
+  );
+});
+afterAll(() => rm(folder, { recursive: true, force: true }));
+
+/** Two rooms of 4 × 3 m side by side, walls of 0.2 m, a doorway of 0.9 m between them, at 1 : 100 in millimetres of paper. */
+const drawing = `<svg xmlns="http://www.w3.org/2000/svg" width="120mm" height="80mm" viewBox="0 0 120 80">
+<g fill="none" stroke="black" stroke-width="0.3">
+<path d="M10 10 H50 V21 M50 30 V40 H10 V10"/>
+<path d="M52 10 H92 V40 H52 V30 M52 21 V10"/>
+<path d="M50 21 H52 M50 30 H52"/>
+<path d="M7 7 H95 V43 H7 Z"/>
+</g>
+<text x="25" y="25" font-size="3">Store</text><text x="68" y="25" font-size="3">Archive</text>
+</svg>`;
+
+async function imported(...words: readonly string[]) {
+  let out = "";
+  const exit = await run(["import", ...words, "--force", "--json"], {
+    folder,
+    print: (text) => {
+      out += text;
+    },
+    note: () => {},
+    watched: false,
+    cancelled: new AbortController().signal,
+    placeRooms: placeHere,
+    newId: () => crypto.randomUUID(),
+  });
+  return { exit, answer: JSON.parse(out) };
+}
+
+test("A plan at a stated scale: its rooms with names, areas and the doorway between them, the lines kept under them", async () => {
+  const { exit, answer } = await imported("store.svg", "--scale", "1:100", "-o", "store.job.json");
+  expect(exit).toBe(0);
+  const rooms = answer.rooms as { name: string; area: number; height: number }[];
+  expect(rooms.map(({ name }) => name).sort()).toEqual(["Archive", "Store"]);
+  for (const { area, height } of rooms) {
+    expect(area).toBeCloseTo(12, 1);
+    expect(height).toBe(2.5);
+  }
+  expect(answer.openings).toBe(1);
+  expect(answer.notes.map((note: { code: string }) => note.code)).toEqual(["plan-heights-assumed"]);
+  expect(Object.keys(answer.plan)).toEqual([
+    "unit",
+    "reason",
+    "metres",
+    "layers",
+    "parts",
+    "part",
+    "pages",
+    "page",
+  ]);
+  const { job } = parseJob(await readFile(join(folder, "store.job.json"), "utf8"));
+  expect(job!.underlays).toMatchObject([{ file: "store.svg", shown: true }]);
+  expect(job!.underlays[0]!.lines.length).toBeGreaterThan(20);
+});
+
+test("Without a scale the assumption is said; another ceiling is taken", async () => {
+  const { answer } = await imported("store.svg", "--ceiling", "3.2", "-o", "store.job.json");
+  expect(answer.notes.map((note: { code: string }) => note.code)).toContain("plan-unit-assumed");
+  for (const room of answer.rooms) expect(room.height).toBe(3.2);
+});
+
+test("What cannot be meant is refused with what would do", async () => {
+  for (const [words, reason] of [
+    [["--unit", "furlong"], "not “furlong”"],
+    [["--scale", "0"], "--scale takes a number above 0"],
+    [["--page", "1.5"], "--page takes a whole number"],
+  ] as const) {
+    const { exit, answer } = await imported("store.svg", ...words, "-o", "store.job.json");
+    expect(exit).toBe(2);
+    expect(JSON.stringify(answer)).toContain(reason);
+  }
+});
+
+test("A drawing without lines is an error, not an empty job", async () => {
+  const { exit, answer } = await imported("words.svg", "-o", "words.job.json");
+  expect(exit).toBe(2);
+  expect(JSON.stringify(answer)).toMatch(/plan-/);
+});
