@@ -13,6 +13,7 @@ import type {
   Site,
   ZoneKind,
 } from "#engine";
+import type { PlanChoice, PlanSurvey, SurveyDrawing } from "#exchange";
 
 /** Kinds of record that a job keeps, named as in the site snapshot. */
 export type RecordKind = {
@@ -100,7 +101,10 @@ export interface Calculated {
   readonly trouble: string | undefined;
 }
 
-/** Result of reading a building model in its own worker. */
+/** What a person settled of a plan; what is absent is proposed. */
+export type PlanWish = PlanChoice & { readonly page?: number };
+
+/** Result of reading a building model or a plan in its own worker. */
 export interface ModelRead {
   readonly site: Pick<
     Site,
@@ -115,6 +119,10 @@ export interface ModelRead {
   >;
   /** Walls of the storeys without rooms. */
   readonly underlay: readonly WallRings[];
+  /** Drawings read as lines, to lie under the plan. */
+  readonly drawings: readonly SurveyDrawing[];
+  /** Of a plan: what was assumed, and what else may be chosen. Absent for building models. */
+  readonly plan?: PlanSurvey["plan"];
   readonly leftOut: readonly { readonly what: string; readonly why: string; readonly count: number }[];
   readonly problems: readonly { readonly message: string; readonly remedy: string }[];
 }
@@ -128,10 +136,14 @@ export interface Calculations {
     options: PlacementOptions,
     watch: { readonly progress: (step: PlacementProgress) => void; readonly signal: AbortSignal },
   ) => Promise<PlacementResult>;
-  /** Reads an IFC or IFCZIP file. Rejects with `AbortError` when stopped. */
+  /** Reads a building model, or a plan with what was chosen of it. Rejects with `AbortError` when stopped. */
   readonly readModel: (
     file: File,
-    watch: { readonly progress: (text: string, share: number) => void; readonly signal: AbortSignal },
+    watch: {
+      readonly progress: (text: string, share: number) => void;
+      readonly signal: AbortSignal;
+      readonly choice?: PlanWish;
+    },
   ) => Promise<ModelRead>;
   /** Zones of a device that is not (yet) so in the job: newest question wins, older ones resolve to undefined. */
   readonly tryDevice: (site: Site, device: Detector) => Promise<DeviceZones | undefined>;
@@ -209,7 +221,11 @@ export interface HomeShelf {
   /** Keeps a new job and returns its id. */
   readonly create: (
     site: Site,
-    under?: { readonly file: string; readonly walls: readonly WallRings[] },
+    under?: {
+      readonly file: string;
+      readonly walls: readonly WallRings[];
+      readonly drawings: readonly SurveyDrawing[];
+    },
   ) => Promise<string>;
   /** Reads `NAME.job.json`; a file that is no job comes back as sentences. */
   readonly createFromFile: (

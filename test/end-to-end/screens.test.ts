@@ -1,5 +1,4 @@
-import AxeBuilder from "@axe-core/playwright";
-import type { Browser, Page } from "playwright-core";
+import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import {
   type BuiltServer,
@@ -9,6 +8,7 @@ import {
   startBrowser,
   startBuiltServer,
 } from "./browser.ts";
+import { holds } from "./screens-hold.ts";
 
 let server: BuiltServer;
 let browser: Browser;
@@ -21,29 +21,6 @@ afterAll(async () => {
   await browser.close();
   await server.stop();
 });
-
-/** Findings of the accessibility checker that keep somebody out. */
-async function barriers(page: Page, rules: "all" | "colours" = "all"): Promise<readonly string[]> {
-  // The list of things repeats one option some hundred times: the first ones speak for all.
-  const checker = new AxeBuilder({ page }).exclude(".things-item:nth-child(n+12)");
-  const { violations } = await (rules === "all" ? checker : checker.withRules(["color-contrast"])).analyze();
-  return violations
-    .filter(({ impact }) => impact === "serious" || impact === "critical")
-    .map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(" ")).join(", ")}`);
-}
-
-/** Parts of the page wider than the window, which one would have to scroll for. */
-const overflow = (page: Page): Promise<number> =>
-  page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
-
-/** The screen as it is, in light colours and in dark ones. */
-async function holds(page: Page): Promise<void> {
-  expect(await barriers(page)).toEqual([]);
-  expect(await overflow(page)).toBeLessThanOrEqual(0);
-  await page.emulateMedia({ colorScheme: "dark" });
-  expect(await barriers(page, "colours")).toEqual([]);
-  await page.emulateMedia({ colorScheme: "light" });
-}
 
 test.each(["laptop", "tablet", "phone"] as const)(
   "start page, plan, models to choose from and findings have no barrier and fit the window of a %s, light and dark",

@@ -231,7 +231,7 @@ const nothingPlaced = (room: string): PlacementResult => ({
 /** A reader that takes longer than this has hung on its file. [ms] */
 const readLimit = 180_000;
 
-const readModel: Calculations["readModel"] = async (file, { progress, signal }) => {
+const readModel: Calculations["readModel"] = async (file, { progress, signal, choice }) => {
   const bytes = await file.arrayBuffer();
   return new Promise<ModelRead>((resolve, reject) => {
     const worker = new Worker(new URL("./read-worker.ts", import.meta.url), { type: "module", name: "read" });
@@ -261,7 +261,12 @@ const readModel: Calculations["readModel"] = async (file, { progress, signal }) 
       end();
       reject(new Error(event.message));
     };
-    const question: ReadQuestion = { ask: "read", name: file.name, bytes };
+    const question: ReadQuestion = {
+      ask: "read",
+      name: file.name,
+      bytes,
+      ...(choice === undefined ? {} : { choice }),
+    };
     worker.postMessage(question, [bytes]);
   });
 };

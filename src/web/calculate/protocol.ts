@@ -7,7 +7,7 @@ import type {
   RoomCoverage,
   Site,
 } from "#engine";
-import type { DeviceZones, EditStep, ModelRead } from "../contract.ts";
+import type { DeviceZones, EditStep, ModelRead, PlanWish } from "../contract.ts";
 
 /** To the worker that reviews the open job. Every message carries the revision that it speaks of. */
 export type ReviewQuestion =
@@ -65,7 +65,12 @@ export type PlaceAnswer =
   | { readonly tell: "placed"; readonly result: PlacementResult }
   | { readonly tell: "trouble"; readonly sentence: string };
 
-export type ReadQuestion = { readonly ask: "read"; readonly name: string; readonly bytes: ArrayBuffer };
+export type ReadQuestion = {
+  readonly ask: "read";
+  readonly name: string;
+  readonly bytes: ArrayBuffer;
+  readonly choice?: PlanWish;
+};
 
 export type ReadAnswer =
   | { readonly tell: "progress"; readonly text: string; readonly share: number }

@@ -1,18 +1,15 @@
 import singleThread from "web-ifc/web-ifc.wasm?url";
 import { remedyOf, sentenceOf } from "#engine";
-import { readIfc } from "#exchange";
+import { type ImportResult, type PlanSurveyResult, planKind, readIfc, surveyPlan } from "#exchange";
 import type { ReadAnswer, ReadQuestion } from "./protocol.ts";
 
 const tell = (answer: ReadAnswer): void => postMessage(answer);
+const progress = (text: string, share: number): void => tell({ tell: "progress", text, share });
 
-/** Reads one building model and is ended after it: whatever a file does to it stays in here. */
+/** Reads one file and is ended after it: whatever a file does to it stays in here. */
 addEventListener("message", async ({ data }: MessageEvent<ReadQuestion>) => {
   try {
-    const result = await readIfc(new Uint8Array(data.bytes), {
-      fileName: data.name,
-      kernel: { wasm: () => new URL(singleThread, import.meta.url).href },
-      progress: (text, share) => tell({ tell: "progress", text, share }),
-    });
+    const result = await readAny(data);
     if ("problems" in result) {
       tell({
         tell: "refused",
@@ -35,6 +32,8 @@ addEventListener("message", async ({ data }: MessageEvent<ReadQuestion>) => {
           floorPieces: survey.floorPieces,
         },
         underlay: survey.underlay,
+        drawings: survey.drawings ?? [],
+        ...("plan" in result ? { plan: result.plan } : {}),
         leftOut: report.leftOut,
         problems: report.notes.map((problem) => ({
           message: sentenceOf(problem),
@@ -46,3 +45,17 @@ addEventListener("message", async ({ data }: MessageEvent<ReadQuestion>) => {
     tell({ tell: "refused", sentences: [trouble instanceof Error ? trouble.message : String(trouble)] });
   }
 });
+
+/** A plan by its lines, anything else as a building model. */
+function readAny({ name, bytes: buffer, choice = {} }: ReadQuestion): Promise<ImportResult | PlanSurveyResult> {
+  const bytes = new Uint8Array(buffer);
+  if (planKind({ name, bytes }) === undefined)
+    return readIfc(bytes, {
+      fileName: name,
+      kernel: { wasm: () => new URL(singleThread, import.meta.url).href },
+      progress,
+    });
+  const { page, ...settled } = choice;
+  const task = { bytes, fileName: name, limits: {}, ...(page === undefined ? {} : { page }) };
+  return surveyPlan(task, settled, progress);
+}

@@ -1,7 +1,7 @@
 import type { DetectorModel, Site } from "#engine";
 import { emptyJob, fromSite, type JobFile, jobText, ownPlanning, parseJob, setName, siteKinds } from "#job";
 import type { HomeShelf, JobEntry } from "../contract.ts";
-import { underlaysOfWalls } from "../jobs/underlay.ts";
+import { underlaysOfDrawings, underlaysOfWalls } from "../jobs/underlay.ts";
 import { firmModels } from "../models/firm-list.ts";
 import type { JobShelf, ListedJob } from "../storage/index.ts";
 
@@ -30,7 +30,12 @@ export function homeShelf(store: JobShelf, included: Included): HomeShelf {
     create: (site, under) =>
       store.create({
         ...jobOfSite(site),
-        ...(under === undefined ? {} : { underlays: underlaysOfWalls(under.walls, under.file) }),
+        ...(under === undefined ? {} : {
+              underlays: [
+                ...underlaysOfWalls(under.walls, under.file),
+                ...underlaysOfDrawings(under.drawings),
+              ],
+            }),
       }),
     createFromFile: async (text) => {
       const { job, problems } = parseJob(text);

@@ -12,23 +12,25 @@ interface ReadReportProps {
   readonly onDrop: () => void;
 }
 
+/** What was read is the answer to dropping a file: it comes into sight by itself. */
+const intoView = (report: HTMLElement | null): void => report?.scrollIntoView({ block: "nearest" });
+
 /** What was read from a building model, what was left out and why, before it becomes a job. */
 export function ReadReport({ name, read, onKeep, onDrop }: ReadReportProps) {
   const units = useUnits();
-  const { storeys, rooms, openings, obstacles, luminaires } = read.site;
-  const counts = { storeys: storeys.length, openings: openings.length, obstacles: obstacles.length };
+  const { storeys, rooms } = read.site;
   return (
-    <div className="home-report stack" role="status">
+    <div className="home-report stack" role="status" ref={intoView}>
       <h3 className="home-subhead">{t("home.report.title", { name })}</h3>
       {rooms.length === 0 && read.underlay.length === 0 ? (
         <Say severity="must">{t("home.report.no-rooms")}</Say>
       ) : null}
       <ul className="home-figures">
-        <li>{t("home.report.rooms", { count: rooms.length })}</li>
-        <li>{t("home.report.storeys", { count: counts.storeys })}</li>
-        <li>{t("home.report.openings", { count: counts.openings })}</li>
-        <li>{t("home.report.obstacles", { count: counts.obstacles })}</li>
-        <li>{t("home.report.luminaires", { count: luminaires.length })}</li>
+        {(["rooms", "storeys", "openings", "obstacles", "luminaires"] as const)
+          .filter((what) => what === "rooms" || read.site[what].length > 0)
+          .map((what) => (
+            <li key={what}>{t(`home.report.${what}`, { count: read.site[what].length })}</li>
+          ))}
       </ul>
       {read.problems.map(({ message, remedy }) => (
         <Say key={message} severity="should">

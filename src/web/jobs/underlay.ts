@@ -1,4 +1,5 @@
 import type { Outline } from "#engine";
+import type { SurveyDrawing } from "#exchange";
 import { type JobFile, type JobUnderlay, linesOfText, textOfLines } from "#job";
 import type { Underlay, WallRings } from "../contract.ts";
 
@@ -14,6 +15,17 @@ export const underlaysOfWalls = (walls: readonly WallRings[], file: string): rea
     origin: [0, 0],
     turn: 0,
     lines: textOfLines(edgesOf(rings)),
+  }));
+
+/** Records that keep the drawings of a foreign file under the plan. */
+export const underlaysOfDrawings = (drawings: readonly SurveyDrawing[]): readonly JobUnderlay[] =>
+  drawings.map(({ lines, layerOf, layers, ...drawing }) => ({
+    ...drawing,
+    shown: true,
+    layers,
+    origin: [0, 0],
+    turn: 0,
+    lines: textOfLines({ lines, layerOf }),
   }));
 
 function edgesOf(rings: readonly Outline[]): Parameters<typeof textOfLines>[0] {

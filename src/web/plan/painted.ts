@@ -24,47 +24,11 @@ import {
   zonePaths,
 } from "./paint/zones.ts";
 import { recordOf, roomsOn } from "./pick.ts";
+import type { Picture } from "./picture.ts";
 import type { Scene } from "./scene.ts";
 import type { Results } from "./still.ts";
 import type { Grip, ToolState } from "./tools/state.ts";
 import { barLength, type Insets, toPixel, type View } from "./view.ts";
-
-/** All that the picture depends on. */
-export interface Picture {
-  readonly site: Site;
-  readonly storey: string;
-  readonly underlays: readonly Underlay[];
-  readonly view: View;
-  readonly units: Units;
-  readonly palette: Palette;
-  readonly shown: Shown;
-  readonly calculated: Calculated;
-  readonly selection: readonly RecordRef[];
-  readonly toolState: ToolState;
-  readonly preview: readonly EditStep[];
-  /** What the drag that goes on changes; undefined while nothing is dragged. */
-  readonly held: Held | undefined;
-  readonly grips: readonly Grip[];
-  /** A layout on show instead of the room's own devices. */
-  readonly tried: { readonly room: string; readonly devices: readonly Detector[] } | undefined;
-  readonly flags: readonly Flag[];
-  /** Rooms that the selection is about; the same set as long as it is about the same rooms. */
-  readonly focus: ReadonlySet<string>;
-  readonly insets: Insets;
-}
-
-/** What a drag of detectors changes: all else keeps its picture while it lasts. */
-export interface Held {
-  readonly devices: ReadonlySet<string>;
-  readonly rooms: ReadonlySet<string>;
-}
-
-export interface Flag {
-  readonly number: number;
-  readonly severity: Finding["severity"];
-  readonly at: readonly [number, number];
-  readonly current: boolean;
-}
 
 /** Results as paths. */
 export const pathsOf = ({ zones, rooms }: Results, content: Surface["content"] = "lasting"): ZonePaths =>

@@ -1,7 +1,7 @@
 import type { Detector, Region, RoomCoverage } from "#engine";
 import type { DeviceZones } from "../contract.ts";
-import type { Held, Picture } from "./painted.ts";
 import { roomsOn } from "./pick.ts";
+import type { Held, Picture } from "./picture.ts";
 import { type Bounds, boundsOf } from "./view.ts";
 
 /** Results of one storey that are painted, by the ids of their devices and rooms. */
