@@ -1,5 +1,4 @@
-import type { Detector, Finding, Site } from "#engine";
-import type { Calculated, EditStep, RecordRef, Underlay } from "../contract.ts";
+import type { Detector, Site } from "#engine";
 import { applied } from "../jobs/apply.ts";
 import { lengthText, t, type Units } from "../texts/index.ts";
 import { paintHeights, paintNames } from "./paint/base.ts";
@@ -13,22 +12,13 @@ import {
   paintScaleBar,
   paintSource,
 } from "./paint/marks.ts";
-import type { Palette } from "./paint/palette.ts";
 import { inPixels, type Surface } from "./paint/surface.ts";
-import {
-  paintFigures,
-  paintWalks,
-  paintZones,
-  type Shown,
-  type ZonePaths,
-  zonePaths,
-} from "./paint/zones.ts";
+import { paintFigures, paintWalks, paintZones, type ZonePaths, zonePaths } from "./paint/zones.ts";
 import { recordOf, roomsOn } from "./pick.ts";
 import type { Picture } from "./picture.ts";
 import type { Scene } from "./scene.ts";
 import type { Results } from "./still.ts";
-import type { Grip, ToolState } from "./tools/state.ts";
-import { barLength, type Insets, toPixel, type View } from "./view.ts";
+import { barLength, toPixel } from "./view.ts";
 
 /** Results as paths. */
 export const pathsOf = ({ zones, rooms }: Results, content: Surface["content"] = "lasting"): ZonePaths =>
