@@ -1,4 +1,5 @@
 import type { LineArc, LineBlock, LineBox, LineLayer, LineText } from "../linework/linework.ts";
+import { isPlace } from "./item.ts";
 import type { DxfLayer } from "./layer-table.ts";
 import type { DxfLimits } from "./limits.ts";
 import type { Stroke } from "./stroke.ts";
@@ -80,7 +81,9 @@ export function gatherer(table: ReadonlyMap<string, DxfLayer>, limits: DxfLimits
       const { points } = stroke;
       const before = count;
       const firstArc = arcs.length;
-      for (const arc of stroke.arcs) arcs.push(lineArc(arc, points, layer));
+      // The centre of a nearly straight arc may lie beyond any plan; its lines do not.
+      const sound = stroke.arcs.filter(({ x, y, radius }) => isPlace(x) && isPlace(y) && isPlace(radius));
+      for (const arc of sound) arcs.push(lineArc(arc, points, layer));
       let arc = 0;
       for (let i = 0; i + 3 < points.length; i += 2) {
         const x1 = points[i]!;
@@ -90,8 +93,8 @@ export function gatherer(table: ReadonlyMap<string, DxfLayer>, limits: DxfLimits
         if (x1 === x2 && y1 === y2) continue;
         if (count >= limits.lines) throw overLimit("lines", limits.lines);
         if (count === layerOf.length) grow();
-        while (arc < stroke.arcs.length && stroke.arcs[arc]!.last <= i / 2) arc++;
-        const inArc = arc < stroke.arcs.length && stroke.arcs[arc]!.first <= i / 2;
+        while (arc < sound.length && sound[arc]!.last <= i / 2) arc++;
+        const inArc = arc < sound.length && sound[arc]!.first <= i / 2;
         lines[4 * count] = x1;
         lines[4 * count + 1] = y1;
         lines[4 * count + 2] = x2;

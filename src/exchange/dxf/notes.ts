@@ -38,7 +38,7 @@ export function notesOf(reading: {
   if (declared && unit.metres !== declared.metres)
     notes.push({
       code: "dxf-unit-doubted",
-      values: { declared: declared.name, unit: unit.name, reason: unit.reason },
+      values: { declared: declared.name, unit: unit.name },
     });
   if (reading.parts > 1) notes.push({ code: "dxf-several-parts", values: { count: reading.parts } });
   return notes;

@@ -198,4 +198,21 @@ describe("drawings that are read with a note", () => {
       { code: "dxf-code-page-unknown", values: { page: "KLINGON_1" } },
     ]);
   });
+
+  test("a unit that doors contradict, and storeys side by side", () => {
+    const storey = (x: number): readonly Group[] => [
+      ...Array.from({ length: 6 }, (_, i) => line(x, 2000 * i, x + 9000, 2000 * i)).flat(),
+      ...Array.from({ length: 6 }, (_, i) => line(x + 1800 * i, 0, x + 1800 * i, 10000)).flat(),
+      ...entity("ARC", "0", [10, x], [20, 2000], [40, 1800 / 2], [50, 0], [51, 90]),
+      ...line(x, 2000, x + 900, 2000),
+    ];
+    const header: readonly Group[] = [
+      [9, "$INSUNITS"],
+      [70, 5],
+    ];
+    expect(notesOf({ release: "AC1015", header, entities: [...storey(0), ...storey(20000)] })).toEqual([
+      { code: "dxf-unit-doubted", values: { declared: "cm", unit: "mm" } },
+      { code: "dxf-several-parts", values: { count: 2 } },
+    ]);
+  });
 });

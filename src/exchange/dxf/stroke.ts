@@ -58,6 +58,11 @@ export function strokeBuilder(): StrokeBuilder {
   };
   const arc: StrokeBuilder["arc"] = ({ x, y, radius, from, sweep }) => {
     const pieces = arcPieces(sweep);
+    if (!Number.isFinite(pieces + from + radius)) {
+      // Whoever takes the stroke sees that it is no good.
+      to(Number.NaN, Number.NaN);
+      return;
+    }
     const [startX, startY] = [x + radius * Math.cos(from), y + radius * Math.sin(from)];
     const near = (a: number, b: number): boolean => Math.abs(a - b) <= 1e-9 * radius;
     const last = points.length;

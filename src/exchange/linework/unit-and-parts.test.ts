@@ -98,6 +98,14 @@ describe("the unit of a drawing", () => {
     expect(proposal.reason).toMatch(/its letters would not be as high as letters are/);
   });
 
+  test("is found in no time where thousands of swings lie on one another, among lines of next to no length", () => {
+    const { lines, arcs, texts } = house(1);
+    const copies = Array.from({ length: 10_000 }, () => arcs).flat();
+    const specks = Array.from({ length: 10_000 }, () => [1, 3, 1, 3 + 1e-15, 5e-200, 0, 0, 0]).flat();
+    const crowded = { lines: Float64Array.from([...lines, ...specks]), arcs: copies, texts };
+    expect(proposeDrawingUnit(crowded)).toMatchObject({ name: "m", from: "measured" });
+  });
+
   test("is a guess that says so where nothing but the size is there", () => {
     const proposal = proposeDrawingUnit(house(0.01, { doors: 0, letters: 0 }));
     expect(proposal).toMatchObject({ name: "cm", from: "guessed" });

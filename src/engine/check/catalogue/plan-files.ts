@@ -207,7 +207,7 @@ export const planFileProblems = {
   },
   "dxf-unit-doubted": {
     severity: "should",
-    message: "The file says that it is drawn in {declared}, but {unit} was taken: {reason}",
+    message: "The file says that its unit is {declared}, but by what is drawn it is {unit}, which was taken.",
     remedy: "Check the width of one door before anything else, and choose the other unit if it is wrong.",
   },
   "dxf-several-parts": {
