@@ -28,4 +28,11 @@ export { type ReadPdfOptions, readPdf } from "./plan/pdf/read-pdf.ts";
 export { type PlanPicture, readPicture } from "./plan/picture/read-picture.ts";
 export type { PlanReport, PlanResult } from "./plan/report.ts";
 export { type ReadSvgOptions, readSvg } from "./plan/svg/read-svg.ts";
-export type { ImportReport, ImportResult, LeftOut, ReportedRoom, SurveyRecords } from "./survey.ts";
+export type {
+  ImportReport,
+  ImportResult,
+  LeftOut,
+  ReportedRoom,
+  SurveyDrawing,
+  SurveyRecords,
+} from "./survey.ts";

@@ -252,6 +252,8 @@ const readModel: Calculations["readModel"] = async (file, { progress, signal, ch
     signal.addEventListener("abort", stop, { once: true });
     worker.onmessage = ({ data }: MessageEvent<ReadAnswer>) => {
       if (data.tell === "progress") return progress(data.text, data.share);
+      // The package that reads PDF files greets whoever started its thread.
+      if (data.tell === undefined) return;
       end();
       if (data.tell === "read") resolve(data.read);
       else reject(new Error(data.sentences.join(" ")));

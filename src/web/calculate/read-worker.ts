@@ -47,7 +47,11 @@ addEventListener("message", async ({ data }: MessageEvent<ReadQuestion>) => {
 });
 
 /** A plan by its lines, anything else as a building model. */
-function readAny({ name, bytes: buffer, choice = {} }: ReadQuestion): Promise<ImportResult | PlanSurveyResult> {
+function readAny({
+  name,
+  bytes: buffer,
+  choice = {},
+}: ReadQuestion): Promise<ImportResult | PlanSurveyResult> {
   const bytes = new Uint8Array(buffer);
   if (planKind({ name, bytes }) === undefined)
     return readIfc(bytes, {

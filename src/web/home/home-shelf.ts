@@ -30,7 +30,9 @@ export function homeShelf(store: JobShelf, included: Included): HomeShelf {
     create: (site, under) =>
       store.create({
         ...jobOfSite(site),
-        ...(under === undefined ? {} : {
+        ...(under === undefined
+          ? {}
+          : {
               underlays: [
                 ...underlaysOfWalls(under.walls, under.file),
                 ...underlaysOfDrawings(under.drawings),

@@ -2,7 +2,7 @@ import { useRef, useState } from "react";
 import { Button, FileTrigger } from "react-aria-components";
 import type { Site } from "#engine";
 import { planningDefaults, remedyOf, sentenceOf } from "#engine";
-import type { Calculations, HomeShelf, ModelRead } from "../contract.ts";
+import type { Calculations, HomeShelf, ModelRead, PlanWish } from "../contract.ts";
 import { Running, Say } from "../fields/index.ts";
 import { t } from "../texts/index.ts";
 import { ReadReport } from "./read-report.tsx";
@@ -14,7 +14,14 @@ type Reading =
       readonly doing: string;
       readonly share: number | undefined;
     }
-  | { readonly state: "read"; readonly name: string; readonly read: ModelRead }
+  | {
+      readonly state: "read";
+      readonly name: string;
+      readonly read: ModelRead;
+      /** The file itself: a plan may be read again with other choices. */
+      readonly file: File;
+      readonly choice: PlanWish;
+    }
   | { readonly state: "refused"; readonly name: string; readonly sentences: readonly string[] };
 
 interface ModelStartProps {
@@ -23,12 +30,12 @@ interface ModelStartProps {
   readonly onOpen: (jobId: string) => void;
 }
 
-/** Drop a building model or a job file: it is read apart from the page, can be stopped, and says what it left out. */
+/** Drop a building model, a plan or a job file: it is read apart from the page, can be stopped, and says what it left out. */
 export function ModelStart({ calculations, shelf, onOpen }: ModelStartProps) {
   const [reading, setReading] = useState<Reading | undefined>();
   const [over, setOver] = useState(false);
   const stop = useRef<AbortController | undefined>(undefined);
-  const read = async (file: File): Promise<void> => {
+  const read = async (file: File, choice: PlanWish = {}): Promise<void> => {
     stop.current?.abort();
     const own = new AbortController();
     stop.current = own;
@@ -41,23 +48,24 @@ export function ModelStart({ calculations, shelf, onOpen }: ModelStartProps) {
         else refuse(outcome.problems.map((problem) => `${sentenceOf(problem)} ${remedyOf(problem)}`));
         return;
       }
-      if (!/\.ifc(zip)?$/i.test(name)) return refuse([t("home.model.other-kind")]);
+      if (!/\.(ifc|ifczip|dxf|pdf|svgz?)$/i.test(name)) return refuse([t("home.model.other-kind")]);
       setReading({ state: "reading", name, doing: t("home.model.opening"), share: undefined });
       const found = await calculations.readModel(file, {
         progress: (doing, share) => {
           if (!own.signal.aborted) setReading({ state: "reading", name, doing, share });
         },
         signal: own.signal,
+        choice,
       });
-      if (!own.signal.aborted) setReading({ state: "read", name, read: found });
+      if (!own.signal.aborted) setReading({ state: "read", name, read: found, file, choice });
     } catch (trouble) {
       if (own.signal.aborted) return setReading(undefined);
       refuse([trouble instanceof Error ? trouble.message : String(trouble)]);
     }
   };
-  const keep = (name: string, { site, underlay }: ModelRead) => {
+  const keep = (name: string, { site, underlay, drawings }: ModelRead) => {
     const made = siteOf(name.replace(/\.[^.]+$/, ""), site, shelf);
-    shelf.create(made, { file: name, walls: underlay }).then(onOpen, (trouble: unknown) =>
+    shelf.create(made, { file: name, walls: underlay, drawings }).then(onOpen, (trouble: unknown) =>
       setReading({
         state: "refused",
         name,
@@ -97,7 +105,7 @@ export function ModelStart({ calculations, shelf, onOpen }: ModelStartProps) {
           <legend className="unseen">{t("home.model.title")}</legend>
           <span>{t("home.model.drop")}</span>
           <FileTrigger
-            acceptedFileTypes={[".ifc", ".ifczip", ".json"]}
+            acceptedFileTypes={[".ifc", ".ifczip", ".dxf", ".pdf", ".svg", ".json"]}
             onSelect={(files) => {
               const file = files?.[0];
               if (file !== undefined) void read(file);
@@ -117,8 +125,12 @@ export function ModelStart({ calculations, shelf, onOpen }: ModelStartProps) {
       ) : null}
       {reading?.state === "read" ? (
         <ReadReport
+          // A plan read again begins with what was chosen for it.
+          key={JSON.stringify(reading.choice)}
           name={reading.name}
           read={reading.read}
+          choice={reading.choice}
+          onReadAgain={(choice) => void read(reading.file, choice)}
           onKeep={() => keep(reading.name, reading.read)}
           onDrop={() => setReading(undefined)}
         />

@@ -1,13 +1,17 @@
 import { Button } from "react-aria-components";
-import type { ModelRead } from "../contract.ts";
+import type { ModelRead, PlanWish } from "../contract.ts";
 import { More, Say } from "../fields/index.ts";
 import { squareMetresOf } from "../preview/outline-area.ts";
 import { useUnits } from "../settings/preferences.ts";
 import { areaText, t } from "../texts/index.ts";
+import { PlanChoice } from "./plan-choice.tsx";
 
 interface ReadReportProps {
   readonly name: string;
   readonly read: ModelRead;
+  /** What was settled when a plan was read. */
+  readonly choice: PlanWish;
+  readonly onReadAgain: (choice: PlanWish) => void;
   readonly onKeep: () => void;
   readonly onDrop: () => void;
 }
@@ -16,13 +20,13 @@ interface ReadReportProps {
 const intoView = (report: HTMLElement | null): void => report?.scrollIntoView({ block: "nearest" });
 
 /** What was read from a building model, what was left out and why, before it becomes a job. */
-export function ReadReport({ name, read, onKeep, onDrop }: ReadReportProps) {
+export function ReadReport({ name, read, choice, onReadAgain, onKeep, onDrop }: ReadReportProps) {
   const units = useUnits();
   const { storeys, rooms } = read.site;
   return (
     <div className="home-report stack" role="status" ref={intoView}>
       <h3 className="home-subhead">{t("home.report.title", { name })}</h3>
-      {rooms.length === 0 && read.underlay.length === 0 ? (
+      {rooms.length === 0 && read.underlay.length + read.drawings.length === 0 ? (
         <Say severity="must">{t("home.report.no-rooms")}</Say>
       ) : null}
       <ul className="home-figures">
@@ -38,6 +42,9 @@ export function ReadReport({ name, read, onKeep, onDrop }: ReadReportProps) {
           <p className="hint">{remedy}</p>
         </Say>
       ))}
+      {read.plan === undefined ? null : (
+        <PlanChoice plan={read.plan} printed={!/\.dxf$/i.test(name)} wish={choice} onRead={onReadAgain} />
+      )}
       {rooms.length > 0 ? (
         <More word={t("home.report.each-room")}>
           <div className="home-table">

@@ -1,0 +1,107 @@
+import { useState } from "react";
+import { Button } from "react-aria-components";
+import type { ModelRead, PlanWish } from "../contract.ts";
+import { FigureField, LengthField, More, Pick, Tick } from "../fields/index.ts";
+import { t } from "../texts/index.ts";
+
+interface PlanChoiceProps {
+  readonly plan: NonNullable<ModelRead["plan"]>;
+  /** Whether lengths in the file are paper: then a scale is asked for, not a unit. */
+  readonly printed: boolean;
+  readonly wish: PlanWish;
+  readonly onRead: (wish: PlanWish) => void;
+}
+
+const units = [
+  ["mm", 0.001],
+  ["cm", 0.01],
+  ["dm", 0.1],
+  ["m", 1],
+  ["in", 0.0254],
+  ["ft", 0.3048],
+] as const;
+
+/** Metres in a point of paper. */
+const point = 0.0254 / 72;
+
+/** What was assumed of a plan, and the same file read again with what a person says instead. */
+export function PlanChoice({ plan, printed, wish, onRead }: PlanChoiceProps) {
+  const [next, setNext] = useState<PlanWish>(wish);
+  const looked = next.layers ?? plan.layers.filter((layer) => layer.looked).map(({ name }) => name);
+  const unit =
+    units.find(([, metres]) => Math.abs(metres / (next.metres ?? plan.metres) - 1) < 1e-6)?.[0] ?? "";
+  const withLayer = (name: string, on: boolean): void =>
+    setNext({ ...next, layers: on ? [...looked, name] : looked.filter((one) => one !== name) });
+  const layers = plan.layers.filter(({ lines }) => lines > 0);
+  return (
+    <div className="home-plan stack">
+      <p className="hint">{plan.unit.reason}</p>
+      <div className="home-plan-fields">
+        {printed ? (
+          <FigureField
+            label={t("home.plan.scale")}
+            value={next.scale ?? Math.round(plan.metres / point)}
+            onChange={(scale) => setNext({ ...next, scale })}
+            least={1}
+            most={10_000}
+          />
+        ) : (
+          <Pick
+            label={t("home.plan.unit")}
+            value={unit}
+            options={[
+              ...(unit === "" ? [{ value: "", word: plan.unit.name }] : []),
+              ...units.map(([name]) => ({ value: name, word: name })),
+            ]}
+            onChange={(name) => {
+              const metres = units.find(([one]) => one === name)?.[1];
+              if (metres !== undefined) setNext({ ...next, metres });
+            }}
+          />
+        )}
+        <LengthField
+          label={t("home.plan.ceiling")}
+          value={next.ceiling ?? 2.5}
+          onChange={(ceiling) => setNext({ ...next, ceiling })}
+          least={1}
+          most={60}
+        />
+        {plan.pages > 1 ? (
+          <FigureField
+            label={t("home.plan.page", { pages: plan.pages })}
+            value={next.page ?? plan.page}
+            onChange={(page) => setNext({ ...next, page })}
+            least={1}
+            most={plan.pages}
+            whole
+          />
+        ) : null}
+        {plan.parts.length > 1 ? (
+          <Pick
+            label={t("home.plan.part")}
+            value={String(next.part ?? plan.part)}
+            options={plan.parts.map((name, index) => ({
+              value: String(index),
+              word: name || t("home.plan.part-number", { number: index + 1 }),
+            }))}
+            onChange={(part) => setNext({ ...next, part: Number(part) })}
+          />
+        ) : null}
+      </div>
+      {layers.length > 1 ? (
+        <More word={t("home.plan.layers", { looked: looked.length, count: layers.length })}>
+          <div className="home-plan-layers">
+            {layers.map(({ name, lines }) => (
+              <Tick key={name} on={looked.includes(name)} onChange={(on) => withLayer(name, on)}>
+                {name} <span className="hint">{t("home.plan.lines", { count: lines })}</span>
+              </Tick>
+            ))}
+          </div>
+        </More>
+      ) : null}
+      <Button className="button" onPress={() => onRead(next)} isDisabled={next === wish}>
+        {t("home.plan.again")}
+      </Button>
+    </div>
+  );
+}
