@@ -144,7 +144,7 @@ describe("texts", () => {
         [40, 0.3],
         [41, 5],
         [71, 1],
-        [3, "{\\fArial|b1|i0;\\H0.7x;Meeting "],
+        [3, "{\\fSans|b1|i0;\\H0.7x;Meeting "],
         [1, "room}\\P\\A1;12\\~m\\S2^ ;\\P\\pxqc;\\C1;B\\\\C \\{7\\}"],
         [101, "Embedded Object"],
         [40, 99],

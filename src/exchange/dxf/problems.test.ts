@@ -192,10 +192,10 @@ describe("drawings that are read with a note", () => {
   test("a code page that nobody knows", () => {
     const header: readonly Group[] = [
       [9, "$DWGCODEPAGE"],
-      [3, "KLINGON_1"],
+      [3, "NOPAGE_1"],
     ];
     expect(notesOf({ release: "AC1015", header, entities: room })).toEqual([
-      { code: "dxf-code-page-unknown", values: { page: "KLINGON_1" } },
+      { code: "dxf-code-page-unknown", values: { page: "NOPAGE_1" } },
     ]);
   });
 

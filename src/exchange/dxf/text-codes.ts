@@ -50,7 +50,7 @@ export const lineText = (raw: string): string => tidy(withoutPercentCodes(withLe
  * Lines of a text with formatting inside it: heights, fonts, colours, tabs and braces are taken out, stacked fractions are
  * written with a stroke, paragraphs become lines.
  *
- * @example `{\fArial|b1;Room 3}\P12 m\S2^ ;` is "Room 3" and "12 m2"
+ * @example `{\fSans|b1;Room 3}\P12 m\S2^ ;` is "Room 3" and "12 m2"
  */
 export function paragraphs(raw: string): readonly string[] {
   const plain = raw
