@@ -20,7 +20,7 @@ export const planRoomProblems = {
   },
   "plan-unit-assumed": {
     severity: "note",
-    message: "One unit of the drawing was taken as one {unit}. {reason}",
+    message: "{reason} One unit of the drawing was taken as one {unit}.",
     remedy: "If doors come out too wide or too narrow, read the file again with another unit.",
   },
 } as const satisfies Record<string, CatalogueEntry>;
