@@ -198,8 +198,9 @@ async function searchAndProve(
   const answer = await findStrict(matrix, { ...host, until, seed, onRound });
   const proof = await prove(answer.best);
   const met = proof.found.cost - proof.bound <= 1e-6;
-  if (met || proof.found.holes.length > 0 || world.cancelled() || world.now() >= until)
-    return { answer, proof };
+  // Holes that no place sees stay whatever is tried; the rest may still be had for less.
+  const unfinished = proof.found.holes.length > 0 && answer.stopped === "yes";
+  if (met || unfinished || world.cancelled() || world.now() >= until) return { answer, proof };
   say("search", 0.75, { best: proof.found.chosen.length, bound: proof.bound });
   const better = await patiently(proof.found, { until, enough: proof.bound });
   if (better === proof.found) return { answer, proof };

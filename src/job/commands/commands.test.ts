@@ -172,6 +172,18 @@ describe("an edit in the engine's terms", () => {
     expect(find("d9").turn).toBeCloseTo(Math.PI / 2, 12);
   });
 
+  test("that replaces detectors gives the new ones the tags of those that go", () => {
+    const document = demo();
+    const [before] = document.job().detectors.filter(({ id }) => id === "meeting-table");
+    document.run(
+      editSite("replace", [
+        { do: "remove", kind: "detectors", id: "meeting-table" },
+        { do: "put", kind: "detectors", record: { ...device("d9", [25, 10]), tag: "" } },
+      ]),
+    );
+    expect(document.job().detectors.find(({ id }) => id === "d9")).toMatchObject({ tag: before!.tag });
+  });
+
   test("of a data sheet keeps its polar outline, and takes a field away that is set to undefined", () => {
     const document = demo();
     const model: DetectorModel = {

@@ -28,6 +28,9 @@ export const editSite = (name: string, steps: readonly SiteStep[]): Command => (
     const edits: Edit[] = [];
     const removed: RecordRef[] = [];
     const taken: string[] = [];
+    // Tags of detectors that go in the same step are free again: placing a room anew keeps its numbers.
+    const going = new Set(steps.flatMap((step) => (step.do === "remove" ? [step.id] : [])));
+    const staying = { ...job, detectors: job.detectors.filter((one) => !going.has(one.id)) };
     for (const step of steps) {
       if (step.do === "remove") removed.push({ kind: step.kind, id: step.id });
       else if (step.do === "set")
@@ -36,9 +39,9 @@ export const editSite = (name: string, steps: readonly SiteStep[]): Command => (
         edits.push(put(step.kind, fromSite(step.kind, step.record as never) as never));
       else {
         const record = step.record as SiteRecords["detectors"];
-        const others = job.detectors.filter((one) => one.id !== record.id).map((one) => one.tag);
+        const others = staying.detectors.filter((one) => one.id !== record.id).map((one) => one.tag);
         const clash = record.tag === "" || others.includes(record.tag) || taken.includes(record.tag);
-        const tag = clash ? newTags(job, { room: record.room, count: 1, taken })[0]! : record.tag;
+        const tag = clash ? newTags(staying, { room: record.room, count: 1, taken })[0]! : record.tag;
         taken.push(tag);
         edits.push(put("detectors", fromSite("detectors", { ...record, tag }) as never));
       }
