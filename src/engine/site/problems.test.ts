@@ -222,7 +222,7 @@ const faults: Readonly<Record<keyof typeof entries, readonly [given: Partial<Sit
   ],
   "demo-model-planned": [
     { models: [roundModel({ demo: true })] },
-    "The invented model Round is planned, 1 of it",
+    "The invented model Round is planned (detectors: 1).",
   ],
 };
 

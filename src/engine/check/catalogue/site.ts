@@ -288,7 +288,7 @@ export const siteProblems = {
   },
   "demo-model-planned": {
     severity: "should",
-    message: "The invented model {model} is planned {count} times.",
+    message: "The invented model {model} is planned (detectors: {count}).",
     remedy: "Choose real models before ordering.",
   },
 } as const satisfies Record<string, CatalogueEntry>;
