@@ -1,4 +1,5 @@
-// Measures ratios within one run and writes them to bench/RESULTS.md; never a timed test.
+// Measures ratios, each part in a process of its own and writes them to bench/RESULTS.md; never a timed test.
+import { spawnSync } from "node:child_process";
 import { readdirSync, writeFileSync } from "node:fs";
 import { availableParallelism, totalmem } from "node:os";
 import { fileURLToPath } from "node:url";
@@ -21,8 +22,7 @@ const parts = readdirSync(folder)
 
 const sections: string[] = [];
 for (const part of parts) {
-  const { rows } = (await import(`./${part}`)) as { rows: () => Promise<readonly BenchRow[]> };
-  const table = await rows();
+  const table = alone(part);
   for (const row of table)
     console.log(`${row.what}: ours ${row.ours}, other ${row.other}, ${row.ratio} (goal ${row.goal})`);
   sections.push(
@@ -35,6 +35,18 @@ for (const part of parts) {
       "",
     ].join("\n"),
   );
+}
+
+/** Each part in a process of its own: what one leaves in memory slows the next. */
+function alone(part: string): readonly BenchRow[] {
+  const script = `import("./${part}").then(async ({ rows }) => process.stdout.write("\\u0000" + JSON.stringify(await rows())))`;
+  const { stdout, status } = spawnSync(
+    process.execPath,
+    ["--import", "tsx", "--input-type=module", "--eval", script],
+    { cwd: folder, encoding: "utf8", maxBuffer: 1e8, stdio: ["ignore", "pipe", "inherit"] },
+  );
+  if (status !== 0) throw new Error(`${part} ended with ${status}`);
+  return JSON.parse(stdout.slice(stdout.lastIndexOf("\u0000") + 1)) as readonly BenchRow[];
 }
 
 const machine = `${availableParallelism()} cores, ${Math.round(totalmem() / 2 ** 30)} GiB, Node ${process.versions.node}`;

@@ -84,7 +84,9 @@ function stream(api: Api, model: number, ids: readonly number[], each: (mesh: El
 const placedCorners = (vertices: Float32Array, m: readonly number[]): Float64Array => {
   const corners = new Float64Array(vertices.length / 2);
   for (let from = 0, to = 0; from < vertices.length; from += 6, to += 3) {
-    const [x, y, z] = [vertices[from]!, vertices[from + 1]!, vertices[from + 2]!];
+    const x = vertices[from]!;
+    const y = vertices[from + 1]!;
+    const z = vertices[from + 2]!;
     corners[to] = m[0]! * x + m[4]! * y + m[8]! * z + m[12]!;
     corners[to + 1] = -(m[2]! * x + m[6]! * y + m[10]! * z + m[14]!);
     corners[to + 2] = m[1]! * x + m[5]! * y + m[9]! * z + m[13]!;

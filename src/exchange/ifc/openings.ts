@@ -100,14 +100,18 @@ const bestFrame = (
     (hole.filling !== undefined && ownDirection(context.model, hole.filling, context.frames)) ||
     (hole.host !== undefined && ownDirection(context.model, hole.host, context.frames)) ||
     box.along;
-  const ways = framesOf(box).map((frame) => ({ frame, faces: facesBeside(frame, context.rooms) }));
   const score = (way: { frame: OpeningFrame; faces: readonly WallFace[] }): number => {
     const sides = new Set(way.faces.map((face) => face.side)).size;
     const meant =
       Math.abs(way.frame.along[0] * direction[0] + way.frame.along[1] * direction[1]) > 0.9 ? 1.5 : 0;
     return sides + meant;
   };
-  return score(ways[1]!) > score(ways[0]!) ? ways[1]! : ways[0]!;
+  const [lengthwise, crosswise] = framesOf(box);
+  const first = { frame: lengthwise, faces: facesBeside(lengthwise, context.rooms) };
+  // Rooms on both sides and placed that way: the other cannot be better.
+  if (score(first) >= 3.5) return first;
+  const second = { frame: crosswise, faces: facesBeside(crosswise, context.rooms) };
+  return score(second) > score(first) ? second : first;
 };
 
 /** A stretch of an opening between the same two faces. */

@@ -13,7 +13,7 @@ export class RecordList {
   private from: Uint32Array;
   private to: Uint32Array;
   private firstReference: Uint32Array;
-  private references = new Float64Array(1024);
+  private references: Float64Array;
   private referenceCount = 0;
   private readonly indexOf: InstanceIndex;
   private readonly types: string[] = [];
@@ -30,6 +30,8 @@ export class RecordList {
     this.from = new Uint32Array(room);
     this.to = new Uint32Array(room);
     this.firstReference = new Uint32Array(room + 1);
+    // Records hold two or three references each.
+    this.references = new Float64Array(3 * room);
   }
 
   begin(id: number, typeFrom: number, typeTo: number): "new" | "twice" {
