@@ -49,6 +49,7 @@ test("A plan at a stated scale: its rooms with names, areas and the doorway betw
     "unit",
     "reason",
     "metres",
+    "ceiling",
     "layers",
     "parts",
     "part",
@@ -76,6 +77,35 @@ test("What cannot be meant is refused with what would do", async () => {
     expect(exit).toBe(2);
     expect(JSON.stringify(answer)).toContain(reason);
   }
+});
+
+test("A scale is taken by the sheet's own unit of paper, and refused where there is no paper", async () => {
+  const { answer } = await imported("store.svg", "--scale", "2.5", "-o", "store.job.json");
+  expect(answer.plan.metres).toBeCloseTo(0.0025, 12);
+  const lines = ["0", "SECTION", "2", "ENTITIES"];
+  lines.push(
+    "0",
+    "LINE",
+    "8",
+    "0",
+    "10",
+    "0",
+    "20",
+    "0",
+    "11",
+    "5",
+    "21",
+    "0",
+    "0",
+    "ENDSEC",
+    "0",
+    "EOF",
+    "",
+  );
+  await writeFile(join(folder, "line.dxf"), lines.join("\n"));
+  const refused = await imported("line.dxf", "--scale", "100", "-o", "line.job.json");
+  expect(refused.exit).toBe(2);
+  expect(JSON.stringify(refused.answer)).toContain("plan-scale-without-paper");
 });
 
 test("A drawing without lines is an error, not an empty job", async () => {

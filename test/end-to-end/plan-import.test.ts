@@ -31,6 +31,7 @@ test("a plan is read with its assumption, read again at the scale that a person 
   expect(await again.isDisabled()).toBe(true);
 
   const scale = page.getByLabel("Scale, 1 :");
+  expect(await scale.inputValue()).toBe("100");
   await scale.fill("120");
   await scale.press("Tab");
   await again.click();

@@ -70,6 +70,8 @@ export type LineBox = readonly [number, number, number, number];
 export interface UnitProposal {
   /** Metres in one drawing unit. */
   readonly metres: Metres;
+  /** Metres of paper in one drawing unit, where the drawing is a sheet: its scale is `metres` over this. */
+  readonly paper?: Metres;
   /** As a word: "mm", "cm", "m", "in", "ft", "points at 1 : 100". */
   readonly name: string;
   /** What the file says of itself, where it says anything. */

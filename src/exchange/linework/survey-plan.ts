@@ -2,7 +2,7 @@ import type { Metres, Problem } from "#engine";
 import { findRooms } from "../rooms-from-lines/find-rooms.ts";
 import { surveyOfPlan, usualHeights } from "../rooms-from-lines/found-survey.ts";
 import type { ImportReport, LeftOut, SurveyRecords } from "../survey.ts";
-import type { Linework, UnitProposal } from "./linework.ts";
+import type { UnitProposal } from "./linework.ts";
 import { type PlanTask, readPlan } from "./read-plan.ts";
 
 /** What a person chose of a plan; what is absent is proposed. */
@@ -27,6 +27,8 @@ export interface PlanSurvey {
     readonly unit: UnitProposal;
     /** Metres in one drawing unit, as taken. */
     readonly metres: Metres;
+    /** Height of all ceilings, as taken. */
+    readonly ceiling: Metres;
     readonly layers: readonly { readonly name: string; readonly lines: number; readonly looked: boolean }[];
     readonly parts: readonly string[];
     /** Part that was taken. */
@@ -52,7 +54,14 @@ export async function surveyPlan(
   if ("problems" in read) return read;
   const { linework } = read;
   progress("rooms", 0.5);
-  const metres = metresOf(linework, choice);
+  const { unit } = linework;
+  if (choice.scale !== undefined && unit.paper === undefined)
+    return {
+      problems: [{ code: "plan-scale-without-paper", values: { format: linework.format.toUpperCase() } }],
+    };
+  const atScale = choice.scale === undefined ? undefined : choice.scale * unit.paper!;
+  const metres = choice.metres ?? atScale ?? unit.metres;
+  const ceiling = choice.ceiling ?? usualHeights.ceiling;
   const part = Math.min(Math.max(0, choice.part ?? 0), linework.parts.length - 1);
   const storey = choice.storey ?? {
     id: "ground",
@@ -67,11 +76,10 @@ export async function surveyPlan(
   const { survey, notes } = surveyOfPlan(found, linework, {
     storey,
     metres,
-    ceiling: choice.ceiling ?? usualHeights.ceiling,
+    ceiling,
     head: usualHeights.head,
   });
   progress("done", 1);
-  const { unit } = linework;
   const settled = choice.metres !== undefined || choice.scale !== undefined;
   const unitNote: readonly Problem[] =
     settled || unit.from === "declared"
@@ -101,6 +109,7 @@ export async function surveyPlan(
     plan: {
       unit,
       metres,
+      ceiling,
       layers: linework.layers.map(({ name, lines }) => ({
         name,
         lines,
@@ -112,17 +121,4 @@ export async function surveyPlan(
       page,
     },
   };
-}
-
-/** Metres in one point of a printed page. */
-const POINT: Metres = 0.0254 / 72;
-
-function metresOf(linework: Linework, { metres, scale }: PlanChoice): Metres {
-  if (metres !== undefined) return metres;
-  if (scale === undefined) return linework.unit.metres;
-  // Lines of a PDF are in points of paper; those of an SVG in whatever its paper unit is, at the proposed scale.
-  const stated = /1 : (\d+)/.exec(linework.unit.name)?.[1];
-  return linework.format === "pdf" || stated === undefined
-    ? POINT * scale
-    : (linework.unit.metres / Number(stated)) * scale;
 }

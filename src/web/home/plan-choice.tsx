@@ -6,8 +6,6 @@ import { t } from "../texts/index.ts";
 
 interface PlanChoiceProps {
   readonly plan: NonNullable<ModelRead["plan"]>;
-  /** Whether lengths in the file are paper: then a scale is asked for, not a unit. */
-  readonly printed: boolean;
   readonly wish: PlanWish;
   readonly onRead: (wish: PlanWish) => void;
 }
@@ -21,11 +19,8 @@ const units = [
   ["ft", 0.3048],
 ] as const;
 
-/** Metres in a point of paper. */
-const point = 0.0254 / 72;
-
 /** What was assumed of a plan, and the same file read again with what a person says instead. */
-export function PlanChoice({ plan, printed, wish, onRead }: PlanChoiceProps) {
+export function PlanChoice({ plan, wish, onRead }: PlanChoiceProps) {
   const [next, setNext] = useState<PlanWish>(wish);
   const looked = next.layers ?? plan.layers.filter((layer) => layer.looked).map(({ name }) => name);
   const unit =
@@ -37,10 +32,11 @@ export function PlanChoice({ plan, printed, wish, onRead }: PlanChoiceProps) {
     <div className="home-plan stack">
       <p className="hint">{plan.unit.reason}</p>
       <div className="home-plan-fields">
-        {printed ? (
+        {plan.unit.paper !== undefined ? (
+          // Lengths in the file are paper: a scale is asked for, not a unit.
           <FigureField
             label={t("home.plan.scale")}
-            value={next.scale ?? Math.round(plan.metres / point)}
+            value={next.scale ?? Number((plan.metres / plan.unit.paper).toPrecision(4))}
             onChange={(scale) => setNext({ ...next, scale })}
             least={1}
             most={10_000}
@@ -61,7 +57,7 @@ export function PlanChoice({ plan, printed, wish, onRead }: PlanChoiceProps) {
         )}
         <LengthField
           label={t("home.plan.ceiling")}
-          value={next.ceiling ?? 2.5}
+          value={next.ceiling ?? plan.ceiling}
           onChange={(ceiling) => setNext({ ...next, ceiling })}
           least={1}
           most={60}

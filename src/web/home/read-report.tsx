@@ -42,9 +42,7 @@ export function ReadReport({ name, read, choice, onReadAgain, onKeep, onDrop }: 
           <p className="hint">{remedy}</p>
         </Say>
       ))}
-      {read.plan === undefined ? null : (
-        <PlanChoice plan={read.plan} printed={!/\.dxf$/i.test(name)} wish={choice} onRead={onReadAgain} />
-      )}
+      {read.plan === undefined ? null : <PlanChoice plan={read.plan} wish={choice} onRead={onReadAgain} />}
       {rooms.length > 0 ? (
         <More word={t("home.report.each-room")}>
           <div className="home-table">

@@ -18,6 +18,12 @@ export const planRoomProblems = {
     message: "Rooms that are not certain ({count}): {rooms}. Reasons: {doubts}.",
     remedy: "Compare them with the lines under them, and redraw what is wrong.",
   },
+  "plan-scale-without-paper": {
+    severity: "must",
+    message:
+      "A scale was given, but a {format} drawing is no sheet of paper: its lengths are those of the building.",
+    remedy: "Leave the scale out, and give the unit of the drawing if it is another than proposed.",
+  },
   "plan-unit-assumed": {
     severity: "note",
     message: "{reason} One unit of the drawing was taken as one {unit}.",

@@ -94,8 +94,9 @@ const fromStated = (stated: StatedScale, { drawing, bar, sets }: Evidence): Unit
 
 const isLeaf = (metres: number): boolean => metres > doorLeaf.least && metres < doorLeaf.most;
 
-const atScale = (drawing: PaperDrawing, scale: number): Pick<UnitProposal, "metres" | "name"> => ({
+const atScale = (drawing: PaperDrawing, scale: number): Pick<UnitProposal, "metres" | "paper" | "name"> => ({
   metres: drawing.paperMetres * scale,
+  paper: drawing.paperMetres,
   name: `${drawing.unit} at 1 : ${scale >= 10 ? Math.round(scale) : Number(scale.toPrecision(2))}`,
 });
 
