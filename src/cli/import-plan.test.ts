@@ -2,7 +2,8 @@ import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { parseJob } from "#job";
+import { linesOfText, parseJob } from "#job";
+import { writtenBuilding } from "../../test/exchange/written-building.ts";
 import { writtenPlan } from "../../test/exchange/written-plan.ts";
 import { placeHere } from "./place-here.ts";
 import { run } from "./run.ts";
@@ -106,6 +107,17 @@ test("A scale is taken by the sheet's own unit of paper, and refused where there
   const refused = await imported("line.dxf", "--scale", "100", "-o", "line.job.json");
   expect(refused.exit).toBe(2);
   expect(JSON.stringify(refused.answer)).toContain("plan-scale-without-paper");
+});
+
+test("A building model without rooms keeps its walls under the plan", async () => {
+  await writeFile(
+    join(folder, "shell.ifc"),
+    writtenBuilding({ schema: "IFC2X3", unit: "metre", rooms: "none" }),
+  );
+  const { answer } = await imported("shell.ifc", "-o", "shell.job.json");
+  expect(answer.rooms).toEqual([]);
+  const { job } = parseJob(await readFile(join(folder, "shell.job.json"), "utf8"));
+  expect(linesOfText(job!.underlays[0]!.lines)!.layerOf.length).toBeGreaterThanOrEqual(8);
 });
 
 test("A drawing without lines is an error, not an empty job", async () => {

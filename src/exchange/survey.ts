@@ -6,7 +6,6 @@ import type {
   Metres,
   Obstacle,
   Opening,
-  Outline,
   Point,
   Problem,
   Room,
@@ -26,10 +25,8 @@ export interface SurveyRecords {
   readonly luminaires: readonly Luminaire[];
   /** Luminaires that hang in no room of the file, with the storey they belong to; their `room` is "". */
   readonly looseLuminaires: readonly { readonly storey: string; readonly luminaire: Luminaire }[];
-  /** Walls as closed rings to draw under the plan, for storeys that have no rooms. */
-  readonly underlay: readonly { readonly storey: string; readonly rings: readonly Outline[] }[];
-  /** Drawings to lie under the plan, as lines. */
-  readonly drawings?: readonly SurveyDrawing[];
+  /** Drawings to lie under the plan, as lines: the plan itself, or the walls of a building model's storeys that have no rooms. */
+  readonly drawings: readonly SurveyDrawing[];
   /** What was taken off the file's x and y: file = record + shift. [m] */
   readonly shift: Point;
 }

@@ -15,3 +15,4 @@ export { applyKept, type KeptDocument, keepDocument } from "./storage/keep-docum
 export { memoryStore } from "./storage/memory-store.ts";
 export { jobText } from "./text/job-text.ts";
 export { linesOfText, mostUnderlayLines, textOfLines, type UnderlayLines } from "./underlay/line-text.ts";
+export { underlayOf } from "./underlay/underlay-of.ts";

@@ -56,12 +56,6 @@ export interface Underlay {
   readonly lines: Float64Array;
 }
 
-/** Walls of a storey as closed rings, as a reader gives them. */
-export interface WallRings {
-  readonly storey: string;
-  readonly rings: readonly Outline[];
-}
-
 /** The job that is open on the screen: an immutable snapshot and the ways to change it. A new object at every change. */
 export interface OpenJob {
   readonly id: string;
@@ -117,8 +111,6 @@ export interface ModelRead {
     | "luminaires"
     | "floorPieces"
   >;
-  /** Walls of the storeys without rooms. */
-  readonly underlay: readonly WallRings[];
   /** Drawings read as lines, to lie under the plan. */
   readonly drawings: readonly SurveyDrawing[];
   /** Of a plan: what was assumed, and what else may be chosen. Absent for building models. */
@@ -219,14 +211,7 @@ export interface JobEntry {
 export interface HomeShelf {
   readonly list: () => Promise<readonly JobEntry[]>;
   /** Keeps a new job and returns its id. */
-  readonly create: (
-    site: Site,
-    under?: {
-      readonly file: string;
-      readonly walls: readonly WallRings[];
-      readonly drawings: readonly SurveyDrawing[];
-    },
-  ) => Promise<string>;
+  readonly create: (site: Site, drawings?: readonly SurveyDrawing[]) => Promise<string>;
   /** Reads `NAME.job.json`; a file that is no job comes back as sentences. */
   readonly createFromFile: (
     text: string,

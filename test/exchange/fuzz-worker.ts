@@ -40,7 +40,7 @@ async function outcomeOf(seed: number): Promise<Pick<FuzzOutcome, "outcome" | "d
       return { outcome: codes.length > 0 ? "refused" : "silently empty", detail: codes.join() };
     }
     const { survey, report } = result;
-    const something = survey.rooms.length + survey.underlay.length + survey.looseLuminaires.length > 0;
+    const something = survey.rooms.length + survey.drawings.length + survey.looseLuminaires.length > 0;
     const finite = !/(null,null|\[null|NaN)/.test(
       JSON.stringify([survey.rooms, survey.openings, survey.obstacles]),
     );

@@ -249,7 +249,7 @@ describe.skipIf(!folder)("real building models (skipped where they are not at ha
       "2階",
       "屋根",
     ]);
-    expect("survey" in result && result.survey.underlay).toHaveLength(2);
+    expect("survey" in result && result.survey.drawings).toHaveLength(2);
   });
 
   test("the electrical model gives 14 luminaires and leaves out 14 switches", async () => {

@@ -98,14 +98,17 @@ export function readBuilding(model: IfcModel, context: BuildingContext): ImportR
     bare.size === 0
       ? []
       : wallsOf(model).filter((id) => rooms.length === 0 || bare.has(storeyOf(model, relations, id)));
-  const underlay = readUnderlay(walls, meshesOf(context.open, walls), reading);
+  const drawings = readUnderlay(walls, meshesOf(context.open, walls), {
+    ...reading,
+    fileName: context.fileName,
+  });
 
-  if (rooms.length + underlay.length + lamps.length === 0) {
+  if (rooms.length + drawings.length + lamps.length === 0) {
     return {
       problems: [{ code: "ifc-nothing-inside", values: { records: model.file.ids.length } }],
     };
   }
-  if (rooms.length === 0) notes.push({ code: "ifc-no-rooms", values: { storeys: underlay.length } });
+  if (rooms.length === 0) notes.push({ code: "ifc-no-rooms", values: { storeys: drawings.length } });
   progress("done", 1);
   const survey: SurveyRecords = nearOrigin({
     storeys: storeys.map((each) => each.storey),
@@ -115,7 +118,7 @@ export function readBuilding(model: IfcModel, context: BuildingContext): ImportR
     ...read,
     luminaires: luminaires.placed,
     looseLuminaires: luminaires.loose,
-    underlay,
+    drawings,
     shift: [0, 0],
   });
   return {

@@ -203,13 +203,26 @@ describe("a file without rooms", () => {
     const { survey, report } = await read({ schema: "IFC2X3", unit: "metre", rooms: "none" });
     expect(survey.rooms).toEqual([]);
     expect(report.notes.map((note) => note.code)).toContain("ifc-no-rooms");
-    expect(survey.underlay).toHaveLength(1);
-    expect(survey.underlay[0]!.rings.map(ringArea).sort()).toEqual([
+    expect(survey.drawings).toHaveLength(1);
+    expect(ringsIn(survey.drawings[0]!.lines).map(ringArea).sort()).toEqual([
       expect.closeTo(0.3, 4),
       expect.closeTo(2.73, 4),
     ]);
   });
 });
+
+/** Closed rings of lines that follow one another. */
+function ringsIn(lines: Float64Array): [number, number][][] {
+  const rings: [number, number][][] = [];
+  let ring: [number, number][] = [];
+  for (let i = 0; i < lines.length; i += 4) {
+    ring.push([lines[i]!, lines[i + 1]!]);
+    if (lines[i + 2] !== ring[0]![0] || lines[i + 3] !== ring[0]![1]) continue;
+    rings.push(ring);
+    ring = [];
+  }
+  return rings;
+}
 
 const round = (metres: number): number => Math.round(metres * 1000) / 1000 + 0;
 const sorted = (ring: readonly (readonly [number, number])[]): [number, number][] =>

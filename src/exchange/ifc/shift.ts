@@ -9,7 +9,9 @@ const nearEnough = 1000;
 export function nearOrigin(survey: SurveyRecords): SurveyRecords {
   const points = [
     ...survey.rooms.flatMap((room) => room.outline),
-    ...survey.underlay.flatMap((walls) => walls.rings.flat()),
+    ...survey.drawings.flatMap(({ lines }) =>
+      Array.from({ length: lines.length / 2 }, (_, i): Point => [lines[2 * i]!, lines[2 * i + 1]!]),
+    ),
     ...survey.looseLuminaires.map(({ luminaire }) => luminaire.at),
   ];
   if (points.every((p) => Math.abs(p[0]) <= nearEnough && Math.abs(p[1]) <= nearEnough)) return survey;
@@ -44,7 +46,10 @@ export function nearOrigin(survey: SurveyRecords): SurveyRecords {
       storey,
       luminaire: { ...luminaire, at: point(luminaire.at) },
     })),
-    underlay: survey.underlay.map(({ storey, rings }) => ({ storey, rings: rings.map(ring) })),
+    drawings: survey.drawings.map((drawing) => ({
+      ...drawing,
+      lines: drawing.lines.map((value, i) => tidy(value - shift[(i & 1) as 0 | 1])),
+    })),
     shift,
   };
 }

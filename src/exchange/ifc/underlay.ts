@@ -1,4 +1,5 @@
 import type { Outline } from "#engine";
+import type { SurveyDrawing } from "../survey.ts";
 import { footprintOf } from "./footprint.ts";
 import type { ElementMesh } from "./kernel.ts";
 import type { IfcModel } from "./model.ts";
@@ -22,12 +23,12 @@ export const partingsOf = (model: IfcModel): readonly number[] => [
   ...model.ids("IFCPLATE", "IFCMEMBER", "IFCDOOR", "IFCWINDOW", "IFCBUILDINGELEMENTPROXY"),
 ];
 
-/** Walls and columns from above, storey by storey. */
+/** Walls and columns from above as lines, one drawing for a storey. */
 export function readUnderlay(
   ids: readonly number[],
   meshes: ReadonlyMap<number, ElementMesh>,
-  context: { model: IfcModel; relations: Relations; storeys: readonly ReadStorey[] },
-): readonly { readonly storey: string; readonly rings: readonly Outline[] }[] {
+  context: { model: IfcModel; relations: Relations; storeys: readonly ReadStorey[]; fileName: string },
+): readonly SurveyDrawing[] {
   const byStorey = new Map<string, Outline[]>();
   for (const id of ids) {
     const mesh = meshes.get(id);
@@ -38,5 +39,18 @@ export function readUnderlay(
       context.storeys.find((each) => each.step === own) ?? storeyAt(context.storeys, footprint.low);
     byStorey.set(storey.storey.id, [...(byStorey.get(storey.storey.id) ?? []), ...footprint.outlines]);
   }
-  return [...byStorey].map(([storey, rings]) => ({ storey, rings }));
+  return [...byStorey].map(([storey, rings]) => {
+    const lines = Float64Array.from(
+      rings.flatMap((ring) => ring.flatMap((a, i) => [...a, ...ring[(i + 1) % ring.length]!])),
+    );
+    return {
+      id: `walls-${storey}`,
+      storey,
+      name: "",
+      file: context.fileName,
+      lines,
+      layerOf: new Uint16Array(lines.length / 4),
+      layers: [],
+    };
+  });
 }

@@ -56,7 +56,7 @@ test("The drawing lies under the rooms: its lines moved as they were", () => {
   const { survey } = surveyed(
     twoRoomsAndCorridor({ wall: "0", furniture: "0" }).linework({ shift: [5000, 800] }),
   );
-  const [drawing] = survey.drawings!;
+  const [drawing] = survey.drawings;
   const xs = [...drawing!.lines].filter((_, i) => i % 2 === 0);
   const corners = survey.rooms.flatMap(({ outline }) => outline.map(([x]) => x));
   expect(Math.min(...xs)).toBeCloseTo(Math.min(...corners) - 0.3, 3);
@@ -68,7 +68,7 @@ test("A drawing without closed rooms keeps its lines and says so; a doubtful roo
   open.line([0, 0], [5, 0]);
   open.line([0, 3], [5, 3]);
   expect(surveyed(open.linework()).notes.map(({ code }) => code)).toEqual(["plan-no-rooms"]);
-  expect(surveyed(open.linework()).survey.drawings![0]!.layerOf).toHaveLength(2);
+  expect(surveyed(open.linework()).survey.drawings[0]!.layerOf).toHaveLength(2);
   const bare = pencil();
   bare.ring([
     [0, 0],

@@ -62,7 +62,6 @@ export function surveyOfPlan(
       interference: [],
       luminaires: [],
       looseLuminaires: [],
-      underlay: [],
       drawings: [drawing],
       shift: found.shift,
     },

@@ -1,9 +1,9 @@
 import type { Problem } from "#engine";
 import { readRecord } from "../parse/read-record.ts";
-import type { JobRecords, RecordInputs, RecordKind } from "../schema/job-file.ts";
+import type { JobRecords, RecordKind } from "../schema/job-file.ts";
 import { lostReference } from "../site/references.ts";
 import { fromSite } from "../site/to-site.ts";
-import { textOfLines } from "../underlay/line-text.ts";
+import { underlayOf } from "../underlay/underlay-of.ts";
 import type { Command, Edit } from "./command.ts";
 import { put, recordOf } from "./record-edits.ts";
 import type { SurveyRecords } from "./survey-records.ts";
@@ -21,14 +21,6 @@ const surveyed = [
   "luminaires",
 ] as const satisfies readonly RecordKind[];
 
-/** Drawings with their lines packed as the job keeps them. */
-const underlaysOf = (survey: SurveyRecords): readonly RecordInputs["underlays"][] =>
-  (survey.drawings ?? []).map(({ lines, layerOf, layers, ...drawing }) => ({
-    ...drawing,
-    layers: layers.map((layer) => ({ ...layer })),
-    lines: textOfLines({ lines, layerOf }),
-  }));
-
 /** What a person decides about a room, and a second import of its file must not undo. */
 const decided = ["use", "highestTemperature", "ceilingGrid", "demand", "noDevices"] as const;
 
@@ -44,7 +36,9 @@ export const importSurvey = (survey: SurveyRecords): Command => ({
     const present = {} as Record<RecordKind, Set<string>>;
     for (const kind of surveyed) {
       present[kind] = new Set((job[kind] as readonly { readonly id: string }[]).map((record) => record.id));
-      for (const found of kind === "underlays" ? underlaysOf(survey) : (survey[kind] ?? [])) {
+      for (const found of kind === "underlays"
+        ? (survey.drawings ?? []).map(underlayOf)
+        : (survey[kind] ?? [])) {
         const record = {
           ...(kind === "underlays" ? found : (fromSite(kind, found as never) as object)),
           ...keptDecisions(kind, recordOf(job, kind, found.id)),

@@ -31,8 +31,7 @@ addEventListener("message", async ({ data }: MessageEvent<ReadQuestion>) => {
           luminaires: survey.luminaires,
           floorPieces: survey.floorPieces,
         },
-        underlay: survey.underlay,
-        drawings: survey.drawings ?? [],
+        drawings: survey.drawings,
         ...("plan" in result ? { plan: result.plan } : {}),
         leftOut: report.leftOut,
         problems: report.notes.map((problem) => ({

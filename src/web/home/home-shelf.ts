@@ -1,7 +1,16 @@
 import type { DetectorModel, Site } from "#engine";
-import { emptyJob, fromSite, type JobFile, jobText, ownPlanning, parseJob, setName, siteKinds } from "#job";
+import {
+  emptyJob,
+  fromSite,
+  type JobFile,
+  jobText,
+  ownPlanning,
+  parseJob,
+  setName,
+  siteKinds,
+  underlayOf,
+} from "#job";
 import type { HomeShelf, JobEntry } from "../contract.ts";
-import { underlaysOfDrawings, underlaysOfWalls } from "../jobs/underlay.ts";
 import { firmModels } from "../models/firm-list.ts";
 import type { JobShelf, ListedJob } from "../storage/index.ts";
 
@@ -27,18 +36,8 @@ export function homeShelf(store: JobShelf, included: Included): HomeShelf {
   return {
     list: async () =>
       (await store.list()).map(({ id, name, changed, kept }) => ({ id, name, changed, where: where[kept] })),
-    create: (site, under) =>
-      store.create({
-        ...jobOfSite(site),
-        ...(under === undefined
-          ? {}
-          : {
-              underlays: [
-                ...underlaysOfWalls(under.walls, under.file),
-                ...underlaysOfDrawings(under.drawings),
-              ],
-            }),
-      }),
+    create: (site, drawings = []) =>
+      store.create({ ...jobOfSite(site), underlays: drawings.map(underlayOf) }),
     createFromFile: async (text) => {
       const { job, problems } = parseJob(text);
       return job === undefined ? { problems } : { id: await store.create(job) };

@@ -63,9 +63,9 @@ export function ModelStart({ calculations, shelf, onOpen }: ModelStartProps) {
       refuse([trouble instanceof Error ? trouble.message : String(trouble)]);
     }
   };
-  const keep = (name: string, { site, underlay, drawings }: ModelRead) => {
+  const keep = (name: string, { site, drawings }: ModelRead) => {
     const made = siteOf(name.replace(/\.[^.]+$/, ""), site, shelf);
-    shelf.create(made, { file: name, walls: underlay, drawings }).then(onOpen, (trouble: unknown) =>
+    shelf.create(made, drawings).then(onOpen, (trouble: unknown) =>
       setReading({
         state: "refused",
         name,

@@ -26,7 +26,7 @@ export function ReadReport({ name, read, choice, onReadAgain, onKeep, onDrop }: 
   return (
     <div className="home-report stack" role="status" ref={intoView}>
       <h3 className="home-subhead">{t("home.report.title", { name })}</h3>
-      {rooms.length === 0 && read.underlay.length + read.drawings.length === 0 ? (
+      {rooms.length === 0 && read.drawings.length === 0 ? (
         <Say severity="must">{t("home.report.no-rooms")}</Say>
       ) : null}
       <ul className="home-figures">

@@ -1,44 +1,5 @@
-import type { Outline } from "#engine";
-import type { SurveyDrawing } from "#exchange";
-import { type JobFile, type JobUnderlay, linesOfText, textOfLines } from "#job";
-import type { Underlay, WallRings } from "../contract.ts";
-
-/** Records that keep walls of a foreign file under the plan, one for a storey. */
-export const underlaysOfWalls = (walls: readonly WallRings[], file: string): readonly JobUnderlay[] =>
-  walls.map(({ storey, rings }, index) => ({
-    id: `underlay-${index + 1}`,
-    storey,
-    name: "",
-    file,
-    shown: true,
-    layers: [],
-    origin: [0, 0],
-    turn: 0,
-    lines: textOfLines(edgesOf(rings)),
-  }));
-
-/** Records that keep the drawings of a foreign file under the plan. */
-export const underlaysOfDrawings = (drawings: readonly SurveyDrawing[]): readonly JobUnderlay[] =>
-  drawings.map(({ lines, layerOf, layers, ...drawing }) => ({
-    ...drawing,
-    shown: true,
-    layers,
-    origin: [0, 0],
-    turn: 0,
-    lines: textOfLines({ lines, layerOf }),
-  }));
-
-function edgesOf(rings: readonly Outline[]): Parameters<typeof textOfLines>[0] {
-  const lines = Float64Array.from(
-    rings.flatMap((ring) =>
-      ring.flatMap(([x, y], index) => {
-        const [nextX, nextY] = ring[(index + 1) % ring.length]!;
-        return [x, y, nextX, nextY];
-      }),
-    ),
-  );
-  return { lines, layerOf: new Uint16Array(lines.length / 4) };
-}
+import { type JobFile, type JobUnderlay, linesOfText } from "#job";
+import type { Underlay } from "../contract.ts";
 
 const unpacked = new WeakMap<JobUnderlay, Underlay>();
 const read = new WeakMap<JobFile["underlays"], readonly Underlay[]>();
