@@ -5,12 +5,6 @@ import type { DemandPart } from "./demand-rows.ts";
 import type { Matrix } from "./matrix.ts";
 import { holesOf } from "./strict.ts";
 
-/** Devices that replace one another at the same cost, some of them at places beside the grid. */
-export interface Nudged {
-  /** Columns of the matrix, the new ones among them. */
-  readonly chosen: readonly number[];
-}
-
 /** Rounds in which one device each is shifted. */
 const ROUNDS = 6;
 
@@ -23,7 +17,7 @@ const ROUNDS = 6;
  * @param matrix - Columns that the layout is taken from; the shifted devices are put in.
  * @param question.chosen - The layout, as columns. @param question.parts - What must be covered.
  * @param question.beside - Places beside a column that are allowed for the same model. @param question.world - Hosts; `until` is the cut-off.
- * @returns The strict layout; undefined where no shift closes all holes.
+ * @returns The strict layout as columns, the new ones among them; undefined where no shift closes all holes.
  * @source DERIVED-HERE
  * @example A sliver 10 mm wide behind a column, the device free to move by 50 mm: the device moved
  */
@@ -36,7 +30,7 @@ export async function nudged(
     readonly world: PlacementWorld;
     readonly until: number;
   },
-): Promise<Nudged | undefined> {
+): Promise<readonly number[] | undefined> {
   const { parts, beside, world, until } = question;
   const added = new Map<number, readonly number[]>();
   let chosen = [...question.chosen];
@@ -59,13 +53,13 @@ export async function nudged(
         if (left < least) [least, better] = [left, other];
         await world.breathe();
         if (world.cancelled() || world.now() >= until) return undefined;
-        if (least === 0) return { chosen: other };
+        if (least === 0) return other;
       }
     }
     if (better === undefined) return undefined;
     chosen = better;
   }
-  return least === 0 ? { chosen } : undefined;
+  return least === 0 ? chosen : undefined;
 }
 
 /** Area of the holes that a layout leaves. [m²] */

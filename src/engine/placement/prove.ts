@@ -114,7 +114,7 @@ export async function proveFewest(matrix: Matrix, question: ProofQuestion): Prom
     }
     if (!grown || world.cancelled() || world.now() >= until) break;
     if (shifted === undefined) nudges = 0;
-    else found = { chosen: shifted.chosen, cost: answer.cost, holes: [] };
+    else found = { chosen: shifted, cost: answer.cost, holes: [] };
     bound = 0;
   }
   return { found, bound };

@@ -68,16 +68,18 @@ export async function surveyPlan(
     name: linework.parts[part]?.name || "Ground floor",
     elevation: 0,
   };
+  const several = linework.parts.length > 1;
   const found = findRooms(linework, {
     metres,
     ...(choice.layers === undefined ? {} : { layers: choice.layers }),
-    ...(linework.parts.length > 1 ? { box: linework.parts[part]!.box } : {}),
+    ...(several ? { box: linework.parts[part]!.box } : {}),
   });
   const { survey, notes } = surveyOfPlan(found, linework, {
     storey,
     metres,
     ceiling,
     head: usualHeights.head,
+    ...(several ? { part: { index: part, box: linework.parts[part]!.box } } : {}),
   });
   progress("done", 1);
   const settled = choice.metres !== undefined || choice.scale !== undefined;

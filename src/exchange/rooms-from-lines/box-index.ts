@@ -24,3 +24,7 @@ export function boxesOfLines(lines: Float64Array): readonly Box[] {
     return [Math.min(a, c), Math.min(b, d), Math.max(a, c), Math.max(b, d)];
   });
 }
+
+/** Whether a place lies in a box, its edge included. */
+export const inBox = (box: Box, x: number, y: number): boolean =>
+  x >= box[0] && x <= box[2] && y >= box[1] && y <= box[3];

@@ -1,5 +1,5 @@
 import type { Metres, Point } from "#engine";
-import { leafWidths, type SwingArc } from "./door-arcs.ts";
+import { leafWidths, type SwingArc, sweeps } from "./door-arcs.ts";
 
 /** A quarter circle that came as a chain of short lines, with the lines of it. */
 export interface ChainArc extends SwingArc {
@@ -65,7 +65,7 @@ function arcThrough(lines: Float64Array, first: number, last: number): ChainArc 
     Math.atan2(r[1] - centre[1], r[0] - centre[0]),
   ];
   const sweep = Math.abs(Math.atan2(Math.sin(b - a), Math.cos(b - a)));
-  if (sweep < 0.96 || sweep > 2.18) return undefined;
+  if (sweep < sweeps[0] || sweep > sweeps[1]) return undefined;
   const members = Array.from({ length: last - first + 1 }, (_, i) => first + i);
   return { centre, radius, ends: [p, r], lines: members };
 }

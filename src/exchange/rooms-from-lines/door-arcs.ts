@@ -20,28 +20,23 @@ export interface DoorLeaf {
 export const leafWidths: readonly [Metres, Metres] = [0.5, 1.4];
 
 /** A quarter circle may be drawn a little short or long. [rad] */
-const sweeps: readonly [number, number] = [(55 * Math.PI) / 180, (125 * Math.PI) / 180];
+export const sweeps: readonly [number, number] = [(55 * Math.PI) / 180, (125 * Math.PI) / 180];
 
-/** Quarter circles among the arcs of a plan. Radii in metres. */
-export function swingArcs(
-  arcs: readonly {
-    readonly centre: Point;
-    readonly radius: number;
-    readonly from: number;
-    readonly to: number;
-  }[],
+/** An arc of a plan as the swing of a door; undefined where its size or its sweep is none. */
+export function swingArc(
+  arc: { readonly centre: Point; readonly radius: number; readonly from: number; readonly to: number },
   metres: number,
-): readonly SwingArc[] {
-  return arcs.flatMap(({ centre, radius, from, to }): SwingArc[] => {
-    const size = radius * metres;
-    const sweep = (((to - from) % (2 * Math.PI)) + 2 * Math.PI) % (2 * Math.PI);
-    if (size < leafWidths[0] || size > leafWidths[1] || sweep < sweeps[0] || sweep > sweeps[1]) return [];
-    const at = (angle: number): Point => [
-      (centre[0] + radius * Math.cos(angle)) * metres,
-      (centre[1] + radius * Math.sin(angle)) * metres,
-    ];
-    return [{ centre: [centre[0] * metres, centre[1] * metres], radius: size, ends: [at(from), at(to)] }];
-  });
+): SwingArc | undefined {
+  const { centre, radius, from, to } = arc;
+  const size = radius * metres;
+  const sweep = (((to - from) % (2 * Math.PI)) + 2 * Math.PI) % (2 * Math.PI);
+  if (size < leafWidths[0] || size > leafWidths[1] || sweep < sweeps[0] || sweep > sweeps[1])
+    return undefined;
+  const at = (angle: number): Point => [
+    (centre[0] + radius * Math.cos(angle)) * metres,
+    (centre[1] + radius * Math.sin(angle)) * metres,
+  ];
+  return { centre: [centre[0] * metres, centre[1] * metres], radius: size, ends: [at(from), at(to)] };
 }
 
 /** A line near a place: how far its nearest point is, and which way the line runs. */

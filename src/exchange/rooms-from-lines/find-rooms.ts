@@ -1,6 +1,6 @@
 import type { Metres } from "#engine";
 import type { LineBox, Linework } from "../linework/linework.ts";
-import type { FoundPlan, FoundRoom } from "./found.ts";
+import { type FoundPlan, type FoundRoom, SURE } from "./found.ts";
 import { layerChoices, layersToAdd } from "./layer-choices.ts";
 import { planLines } from "./plan-lines.ts";
 import { roomsInLines } from "./rooms-in-lines.ts";
@@ -75,4 +75,3 @@ const worthOf = (rooms: readonly FoundRoom[]): number =>
 
 /** Larger slabs are seldom drawn. [m²] */
 const TILE = 2;
-const SURE = 0.6;

@@ -81,3 +81,43 @@ test("A drawing without closed rooms keeps its lines and says so; a doubtful roo
     { code: "plan-rooms-unsure", values: { count: 1, rooms: "Room 1 (12.0 m²)" } },
   ]);
 });
+
+test("Of floors side by side one is taken: its rooms, its lines, and identities of its own", () => {
+  const left = twoRoomsAndCorridor({ wall: "0", furniture: "0" }).linework({ shift: [1, 1] });
+  const count = left.layerOf.length;
+  // The same floor once more, 30 m to the right.
+  const moved = left.lines.map((value, i) => (i % 2 === 0 ? value + 30 : value));
+  const both = {
+    ...left,
+    lines: Float64Array.from([...left.lines, ...moved]),
+    layerOf: Uint16Array.from([...left.layerOf, ...left.layerOf]),
+    arcOf: Uint32Array.from([
+      ...left.arcOf,
+      ...left.arcOf.map((arc) => (arc > 0 ? arc + left.arcs.length : 0)),
+    ]),
+    arcs: [
+      ...left.arcs,
+      ...left.arcs.map((arc) => ({ ...arc, centre: [arc.centre[0] + 30, arc.centre[1]] as const })),
+    ],
+  };
+  const boxes = [
+    [0, 0, 15, 10],
+    [30, 0, 45, 10],
+  ] as const;
+  const floors = boxes.map((box, index) =>
+    surveyOfPlan(findRooms(both, { box }), both, {
+      storey: { id: `floor-${index}`, name: "", elevation: 3 * index },
+      metres: 1,
+      part: { index, box },
+      ...usualHeights,
+    }),
+  );
+  for (const { survey } of floors) {
+    expect(survey.rooms).toHaveLength(3);
+    expect(survey.drawings[0]!.layerOf).toHaveLength(count);
+  }
+  const ids = floors.flatMap(({ survey }) =>
+    [...survey.rooms, ...survey.openings, ...survey.drawings].map(({ id }) => id),
+  );
+  expect(new Set(ids).size).toBe(ids.length);
+});

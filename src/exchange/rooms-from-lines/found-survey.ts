@@ -1,16 +1,19 @@
 import type { Metres, Opening, Outline, Point, Problem, Room } from "#engine";
 import { identities } from "../identities.ts";
-import type { Linework } from "../linework/linework.ts";
+import type { LineBox, Linework } from "../linework/linework.ts";
 import { roomUse } from "../room-use.ts";
 import type { SurveyDrawing, SurveyRecords } from "../survey.ts";
 import { tidy } from "../tidy.ts";
-import type { FoundOpening, FoundPlan, FoundRoom } from "./found.ts";
+import { inBox } from "./box-index.ts";
+import { type FoundOpening, type FoundPlan, type FoundRoom, SURE } from "./found.ts";
 
 /** What a plan does not show and a survey needs. */
 export interface PlanHeights {
   readonly storey: { readonly id: string; readonly name: string; readonly elevation: Metres };
   /** Metres in one drawing unit. */
   readonly metres: Metres;
+  /** The part of the drawing that was taken, where it has several; all of it if absent. */
+  readonly part?: { readonly index: number; readonly box: LineBox };
   /** Of all rooms, until somebody measures. [m] */
   readonly ceiling: Metres;
   /** Of all doors. [m] */
@@ -34,7 +37,8 @@ export function surveyOfPlan(
   heights: PlanHeights,
 ): { readonly survey: SurveyRecords; readonly notes: readonly Problem[] } {
   const names = identities();
-  const file = linework.file.replace(/[^A-Za-z0-9]+/g, "-").slice(0, 40);
+  const part = heights.part === undefined ? "" : `-${heights.part.index + 1}`;
+  const file = linework.file.replace(/[^A-Za-z0-9]+/g, "-").slice(0, 40) + part;
   const ids = found.rooms.map(({ outline }) => {
     const at = middleOf(outline);
     const place = at.map((v) => Math.round(v * 2)).join("-");
@@ -79,15 +83,13 @@ export function surveyOfPlan(
   };
 }
 
-/** Below this a room is named for a second look. */
-const UNSURE = 0.6;
 /** More names than this nobody reads in one sentence. */
 const MOST_NAMED = 8;
 
 /** One note for all rooms that want a second look, with what speaks against most of them. */
 function unsure(found: readonly FoundRoom[], rooms: readonly Room[]): readonly Problem[] {
   const doubtful = found.flatMap((room, index) =>
-    room.confidence < UNSURE ? [{ room, record: rooms[index]! }] : [],
+    room.confidence < SURE ? [{ room, record: rooms[index]! }] : [],
   );
   if (doubtful.length === 0) return [];
   const named = doubtful
@@ -206,18 +208,35 @@ function drawingOf(
   of: { readonly found: FoundPlan; readonly heights: PlanHeights; readonly id: string },
 ): SurveyDrawing {
   const { shift } = of.found;
-  const { metres, storey } = of.heights;
+  const { metres, storey, part } = of.heights;
+  const within = linesWithin(linework, part?.box);
   return {
     id: of.id,
     storey: storey.id,
     name: linework.file,
     file: linework.file,
-    lines: linework.lines.map((value, i) => value * metres - shift[(i & 1) as 0 | 1]),
-    layerOf: linework.layerOf,
+    lines: within.lines.map((value, i) => value * metres - shift[(i & 1) as 0 | 1]),
+    layerOf: within.layerOf,
     layers: linework.layers.map(({ name, shown, colour }) => ({
       name,
       shown,
       ...(colour === undefined ? {} : { colour }),
     })),
+  };
+}
+
+/** Lines that begin or end in a box. */
+function linesWithin(
+  { lines, layerOf }: Linework,
+  box: LineBox | undefined,
+): { readonly lines: Float64Array; readonly layerOf: Uint16Array } {
+  if (box === undefined) return { lines, layerOf };
+  const kept: number[] = [];
+  for (let i = 0; i < layerOf.length; i++)
+    if (inBox(box, lines[4 * i]!, lines[4 * i + 1]!) || inBox(box, lines[4 * i + 2]!, lines[4 * i + 3]!))
+      kept.push(i);
+  return {
+    lines: Float64Array.from(kept.flatMap((i) => [...lines.subarray(4 * i, 4 * i + 4)])),
+    layerOf: Uint16Array.from(kept, (i) => layerOf[i]!),
   };
 }

@@ -25,6 +25,9 @@ export interface FoundOpening {
   readonly rooms: readonly [number, number];
 }
 
+/** From here on a room is more likely right than to be looked at again. */
+export const SURE = 0.6;
+
 export interface FoundPlan {
   readonly rooms: readonly FoundRoom[];
   readonly openings: readonly FoundOpening[];

@@ -1,7 +1,8 @@
 import type { Metres, Point } from "#engine";
 import type { LineBox, Linework } from "../linework/linework.ts";
+import { inBox } from "./box-index.ts";
 import { chainArcs } from "./chain-arcs.ts";
-import { type SwingArc, swingArcs } from "./door-arcs.ts";
+import { type SwingArc, swingArc } from "./door-arcs.ts";
 
 /** Lines of a plan in metres near the origin, without the quarter circles of doors. */
 export interface PlanLines {
@@ -40,20 +41,15 @@ export function planLines(
   const { metres, layers } = choice;
   const box = choice.box ?? boxOfLines(linework.lines);
   const shift: Point = [Math.floor(box[0] * metres), Math.floor(box[1] * metres)];
-  const inside = (x: number, y: number): boolean => x >= box[0] && x <= box[2] && y >= box[1] && y <= box[3];
+  const inside = (x: number, y: number): boolean => inBox(box, x, y);
   const lines: number[] = [];
   const layerOf: number[] = [];
-  const doorArcs = swingArcs(
-    linework.arcs.map((arc) => ({ ...arc, centre: arc.centre })),
-    metres,
-  );
-  const doorArcIndex = new Set(
-    linework.arcs.flatMap((arc, index) => (swingArcs([arc], metres).length > 0 ? [index] : [])),
-  );
+  const swingOf = linework.arcs.map((arc) => swingArc(arc, metres));
+  const doorArcs = swingOf.filter((arc) => arc !== undefined);
   for (let i = 0; i < linework.layerOf.length; i++) {
     if (!layers.has(linework.layerOf[i]!)) continue;
     const arc = linework.arcOf[i]!;
-    if (arc > 0 && doorArcIndex.has(arc - 1)) continue;
+    if (arc > 0 && swingOf[arc - 1] !== undefined) continue;
     const [x1, y1, x2, y2] = [0, 1, 2, 3].map((k) => linework.lines[4 * i + k]!) as [
       number,
       number,

@@ -4,7 +4,7 @@ import { arrange } from "./arrangement.ts";
 import { boxesOfLines, boxIndex, boxSearch } from "./box-index.ts";
 import { type DoorLeaf, doorLeaves, type Surroundings } from "./door-arcs.ts";
 import { type Faces, facesOf, inRing, ringArea } from "./faces.ts";
-import type { FoundOpening, FoundPlan, FoundRoom } from "./found.ts";
+import { type FoundOpening, type FoundPlan, type FoundRoom, SURE } from "./found.ts";
 import { hatching } from "./hatching.ts";
 import { meaningOf } from "./layer-words.ts";
 import type { PlanLines, PlanText } from "./plan-lines.ts";
@@ -34,10 +34,7 @@ export function roomsInLines(
   const solid = withoutLeaves(plan.lines, leaves, (line) => strokes[line] === 1);
   const kept = { lines: solid.lines, layerOf: Uint16Array.from(solid.kept, (i) => plan.layerOf[i]!) };
   const first = arrange({ lines: kept.lines, rank: () => 0, tolerance: options.tolerance });
-  const gaps = likelyGaps(
-    wallGaps(first, () => true),
-    leaves,
-  );
+  const gaps = likelyGaps(wallGaps(first), leaves);
   const shutLines = [...gaps.flatMap((gap) => gap.shut), ...leafLines(leaves, gaps)];
   const own = kept.layerOf.length;
   const all = new Float64Array(4 * (own + shutLines.length));
@@ -231,6 +228,7 @@ function roomOfGroup(
     ...(area < 1.5 ? ["very small"] : []),
     ...(name + number === "" ? ["no name in it"] : []),
   ];
+  // Weights by judgement, no source: a closed face is a third of a room; a door, walls and a name make the rest.
   const confidence =
     0.35 + 0.25 * (doors ? 1 : 0) + 0.25 * group.enclosed + 0.15 * (name + number === "" ? 0 : 1);
   return {
@@ -292,7 +290,7 @@ function withoutLegends(rooms: readonly FoundRoom[]): readonly FoundRoom[] {
   return sure * 2 < rooms.length ? rooms : rooms.filter(({ confidence }) => confidence >= BARE);
 }
 
-const SURE = 0.6;
+/** Below this a face is a rectangle with neither door nor name. */
 const BARE = 0.4;
 
 function openingsOf(

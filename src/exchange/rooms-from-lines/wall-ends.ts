@@ -30,28 +30,24 @@ interface WallEnd {
 /**
  * Gaps between wall ends that face each other.
  *
- * @param graph - Walls without doors. @param isWall - Edges that walls may be made of.
+ * @param graph - Walls without doors.
  * @returns Gaps, each pair of ends once: the nearest partner wins.
  * @source DERIVED-HERE
  */
-export function wallGaps(graph: Arrangement, isWall: (edge: number) => boolean): readonly WallGap[] {
-  const star = starOf(graph, isWall);
-  return [
-    ...facing(thickEnds(graph, star, isWall), gapWidths),
-    ...facing(singleEnds(graph, star), singleGaps),
-  ];
+export function wallGaps(graph: Arrangement): readonly WallGap[] {
+  const star = starOf(graph);
+  return [...facing(thickEnds(graph, star), gapWidths), ...facing(singleEnds(graph, star), singleGaps)];
 }
 
 /** Directions of the edges at each vertex, away from it. */
 type Star = readonly (readonly { readonly edge: number; readonly way: Point; readonly length: Metres }[])[];
 
-function starOf({ xy, from, to }: Arrangement, isWall: (edge: number) => boolean): Star {
+function starOf({ xy, from, to }: Arrangement): Star {
   const star: { edge: number; way: Point; length: Metres }[][] = Array.from(
     { length: xy.length / 2 },
     () => [],
   );
   for (let edge = 0; edge < from.length; edge++) {
-    if (!isWall(edge)) continue;
     const [v, w] = [from[edge]!, to[edge]!];
     const [dx, dy] = [xy[2 * w]! - xy[2 * v]!, xy[2 * w + 1]! - xy[2 * v + 1]!];
     const length = Math.hypot(dx, dy);
@@ -62,14 +58,9 @@ function starOf({ xy, from, to }: Arrangement, isWall: (edge: number) => boolean
 }
 
 /** Short edges between two faces of a wall that both lead away to the same side, and nothing to the other. */
-function thickEnds(
-  { xy, from, to }: Arrangement,
-  star: Star,
-  isWall: (edge: number) => boolean,
-): readonly WallEnd[] {
+function thickEnds({ xy, from, to }: Arrangement, star: Star): readonly WallEnd[] {
   const ends: WallEnd[] = [];
   for (let edge = 0; edge < from.length; edge++) {
-    if (!isWall(edge)) continue;
     const [v, w] = [from[edge]!, to[edge]!];
     const a: Point = [xy[2 * v]!, xy[2 * v + 1]!];
     const b: Point = [xy[2 * w]!, xy[2 * w + 1]!];
