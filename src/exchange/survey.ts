@@ -58,9 +58,16 @@ export interface LeftOut {
   readonly count: number;
 }
 
-/** What was read and what was not, and why. */
-export interface ImportReport {
+/** What every reading says: what was left out and why, and what is worth a look. */
+export interface ReadingReport {
   readonly file: string;
+  readonly leftOut: readonly LeftOut[];
+  /** Read, but worth a look: assumptions and mends, with the place named. */
+  readonly notes: readonly Problem[];
+}
+
+/** What was read and what was not, and why. */
+export interface ImportReport extends ReadingReport {
   readonly schema: string;
   readonly unit: string;
   readonly storeys: readonly { readonly name: string; readonly elevation: Metres; readonly rooms: number }[];
@@ -69,9 +76,6 @@ export interface ImportReport {
   readonly obstacles: number;
   /** Luminaires in rooms and outside of rooms together. */
   readonly luminaires: number;
-  readonly leftOut: readonly LeftOut[];
-  /** Read, but worth a look: assumptions and mends, with the place named. */
-  readonly notes: readonly Problem[];
 }
 
 /** Either a survey with its report, or the problems that stopped the reading. */

@@ -1,4 +1,4 @@
-import type { LineArc, LineBlock, LineBox, LineLayer, LineText } from "../linework/linework.ts";
+import type { LineArc, LineBlock, LineBox, LineText, Linework } from "../linework/linework.ts";
 import { isPlace } from "./item.ts";
 import type { DxfLayer } from "./layer-table.ts";
 import type { DxfLimits } from "./limits.ts";
@@ -20,15 +20,7 @@ export interface Gatherer {
   result(): Gathered;
 }
 
-export interface Gathered {
-  readonly lines: Float64Array;
-  readonly layerOf: Uint16Array;
-  readonly arcOf: Uint32Array;
-  readonly layers: readonly LineLayer[];
-  readonly arcs: readonly LineArc[];
-  readonly texts: readonly LineText[];
-  readonly blocks: readonly LineBlock[];
-}
+export type Gathered = Pick<Linework, "lines" | "layerOf" | "arcOf" | "layers" | "arcs" | "texts" | "blocks">;
 
 /** Layers that the linework can tell apart; what comes beyond shares the last. */
 const mostLayers = 65_000;

@@ -1,10 +1,9 @@
 import type { Problem } from "#engine";
 import type { Linework } from "../linework/linework.ts";
-import type { LeftOut } from "../survey.ts";
+import type { LineworkReport } from "../linework/report.ts";
 
 /** What was read of a drawing and what was not, and why. */
-export interface DxfReport {
-  readonly file: string;
+export interface DxfReport extends LineworkReport {
   readonly format: "dxf";
   /** "R2000" … "R2018", "unknown". */
   readonly release: string;
@@ -13,13 +12,7 @@ export interface DxfReport {
   readonly codePage: string;
   /** Entities that were read, by type; those of a block once, if the block is used. */
   readonly read: readonly { readonly what: string; readonly count: number }[];
-  readonly lines: number;
-  readonly arcs: number;
-  readonly texts: number;
   readonly blocks: number;
-  readonly leftOut: readonly LeftOut[];
-  /** Read, but worth a look. */
-  readonly notes: readonly Problem[];
 }
 
 /** Either the lines with their report, or the problems that stopped the reading. */

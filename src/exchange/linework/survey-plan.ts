@@ -1,7 +1,7 @@
 import type { Metres, Problem } from "#engine";
 import { findRooms } from "../rooms-from-lines/find-rooms.ts";
 import { surveyOfPlan, usualHeights } from "../rooms-from-lines/found-survey.ts";
-import type { ImportReport, LeftOut, SurveyRecords } from "../survey.ts";
+import type { ImportReport, SurveyRecords } from "../survey.ts";
 import type { UnitProposal } from "./linework.ts";
 import { type PlanTask, readPlan } from "./read-plan.ts";
 
@@ -105,7 +105,7 @@ export async function surveyPlan(
       openings: survey.openings.length,
       obstacles: 0,
       luminaires: 0,
-      leftOut: read.report.leftOut as readonly LeftOut[],
+      leftOut: read.report.leftOut,
       notes: [...read.report.notes, ...unitNote, ...notes],
     },
     plan: {

@@ -1,22 +1,14 @@
 import type { Metres, Problem } from "#engine";
 import type { Linework } from "../linework/linework.ts";
-import type { LeftOut } from "../survey.ts";
+import type { LineworkReport } from "../linework/report.ts";
 
 /** What was read of a plan and what was not, and why. */
-export interface PlanReport {
-  readonly file: string;
-  readonly format: Linework["format"];
+export interface PlanReport extends LineworkReport {
   readonly pages: number;
   /** The page that was read, from 1. */
   readonly page: number;
   /** Size of the sheet of paper. */
   readonly paper: { readonly width: Metres; readonly height: Metres };
-  readonly lines: number;
-  readonly arcs: number;
-  readonly texts: number;
-  readonly leftOut: readonly LeftOut[];
-  /** Read, but worth a look. */
-  readonly notes: readonly Problem[];
 }
 
 /** Either the lines with their report, or the problems that stopped the reading. */

@@ -1,4 +1,4 @@
-import type { LineArc, LineBlock, LineBox, LineLayer, LineText } from "../../linework/linework.ts";
+import type { LineArc, LineBlock, LineBox, LineText, Linework } from "../../linework/linework.ts";
 import type { PlanLimits } from "../limits.ts";
 import { type Clip, visiblePart } from "./clip.ts";
 import type { Stroke } from "./flatten.ts";
@@ -35,14 +35,9 @@ export interface Collector {
   result(): CollectedLines;
 }
 
-export interface CollectedLines {
-  readonly lines: Float64Array;
-  readonly layerOf: Uint16Array;
-  readonly arcOf: Uint32Array;
-  readonly layers: readonly LineLayer[];
-  readonly arcs: readonly LineArc[];
+export interface CollectedLines
+  extends Pick<Linework, "lines" | "layerOf" | "arcOf" | "layers" | "arcs" | "blocks"> {
   readonly texts: readonly MeasuredText[];
-  readonly blocks: readonly LineBlock[];
   readonly box: LineBox;
 }
 
