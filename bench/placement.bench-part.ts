@@ -129,6 +129,7 @@ const siteOf = (outline: Outline, reaches: readonly number[]): Site => ({
   obstacles: [],
   dwellPlaces: [],
   interference: [],
+  switches: [],
   ceilingThings: [],
   luminaires: [],
   models: reaches.map(roundModel),

@@ -131,6 +131,7 @@ function hall(): {
     obstacles,
     dwellPlaces: [],
     interference: [],
+    switches: [],
     ceilingThings: [],
     luminaires: [],
     models: [model],

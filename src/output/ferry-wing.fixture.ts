@@ -183,6 +183,7 @@ export const ferryWing: Site = {
     { id: "h1", room: "office", kind: "heater", at: [3.5, 7.05], height: 0.3 },
     { id: "a1", room: "store", kind: "air-outlet", at: [9, 6.8], height: 2.3 },
   ],
+  switches: [],
   ceilingThings: [],
   luminaires: [
     {

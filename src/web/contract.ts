@@ -14,6 +14,7 @@ import type {
   ZoneKind,
 } from "#engine";
 import type { PlanChoice, PlanSurvey, SurveyDrawing } from "#exchange";
+import type { JobFile, KeptKind, KeptStep } from "#job";
 
 /** Kinds of record that a job keeps, named as in the site snapshot. */
 export type RecordKind = {
@@ -63,6 +64,8 @@ export interface OpenJob {
   readonly details: JobDetails;
   /** Storey by storey; empty where nothing was read to draw over. */
   readonly underlays: readonly Underlay[];
+  /** What calculations do not look at, as it stands in the file: drawings, boards, circuits, notes, photographs, the visit. */
+  readonly kept: Pick<JobFile, KeptKind | "visit">;
   /** Counts up with every change, whoever made it. */
   readonly revision: number;
   /** Written by a newer program: may be looked at only. */
@@ -71,13 +74,15 @@ export interface OpenJob {
   readonly canRedo: boolean;
   /** Changes records in one undoable transaction. `name` is a key of the text catalogue ("plan.edit.move"). */
   readonly edit: (name: string, steps: readonly EditStep[]) => void;
+  /** The same for what stands in `kept`. */
+  readonly keep: (name: string, steps: readonly KeptStep[]) => void;
   readonly setDetails: (details: Partial<JobDetails>) => void;
   readonly setName: (name: string) => void;
   readonly setDefaults: (defaults: Site["defaults"]) => void;
   readonly undo: () => void;
   readonly redo: () => void;
   /** A fresh record id. */
-  readonly newId: (kind: RecordKind) => string;
+  readonly newId: (kind: RecordKind | KeptKind) => string;
 }
 
 /** Zone polygons of one device, doors as drawn, with the margins of the job. */

@@ -152,6 +152,7 @@ export const siteLike = (given: Partial<Site> & { readonly rooms: readonly Room[
   obstacles: [],
   dwellPlaces: [],
   interference: [],
+  switches: [],
   ceilingThings: [],
   luminaires: [],
   models: [roundModel()],

@@ -171,6 +171,7 @@ export function randomStorey(seed: number): RandomStorey {
     obstacles,
     dwellPlaces: [],
     interference: [],
+    switches: [],
     ceilingThings: [],
     luminaires: [],
     models: [model],

@@ -83,6 +83,7 @@ describe.skipIf(folder === undefined)(
           obstacles: [],
           dwellPlaces: [],
           interference: [],
+          switches: [],
           ceilingThings: [],
           luminaires: [],
           models: [model],

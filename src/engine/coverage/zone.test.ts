@@ -67,6 +67,7 @@ const site: Site = {
   obstacles: [],
   dwellPlaces: [],
   interference: [],
+  switches: [],
   ceilingThings: [],
   luminaires: [],
   models: [device.model],

@@ -56,6 +56,7 @@ export const siteOf = (room: Room, more: Partial<Site> = {}): Site => ({
   obstacles: [],
   dwellPlaces: [],
   interference: [],
+  switches: [],
   ceilingThings: [],
   luminaires: [],
   models: [roundModel(4)],

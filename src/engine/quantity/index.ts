@@ -8,6 +8,8 @@ export type MetresPerSecond = number;
 export type Share = number;
 /** Temperature. [°C] */
 export type Celsius = number;
+/** Active power. [W] */
+export type Watts = number;
 
 /** Radians of an angle in degrees. @param degrees [°] @returns [rad] @example radiansOf(180) = π */
 export const radiansOf = (degrees: number): Radians => (degrees * Math.PI) / 180;

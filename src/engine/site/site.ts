@@ -8,6 +8,7 @@ import type {
   Seconds,
   Share,
   SquareMetres,
+  Watts,
 } from "../quantity/index.ts";
 
 export type RoomUse =
@@ -69,6 +70,14 @@ export interface Room {
   readonly demand: { readonly catch: boolean; readonly walk: boolean; readonly hold: boolean };
   /** Parts of the ceiling where nothing may be mounted. */
   readonly noDevices: readonly Outline[];
+  /** How sure a reader of plans was, 0 … 1, and why; absent once a person has confirmed or drawn the room. */
+  readonly proposed?: { readonly confidence: Share; readonly reason: string };
+  /** People leave the building through here. */
+  readonly escapeRoute?: boolean;
+  /** The ceiling holds back fire: no cut-out without its seal. */
+  readonly fireRatedCeiling?: boolean;
+  /** Water may splash here. */
+  readonly wet?: boolean;
 }
 
 /** A part of a room's floor with its own height. A flight rises evenly from the edge nearest `from` to the edge nearest `to`. Heights above the room's floor. */
@@ -155,6 +164,28 @@ export interface Luminaire {
   readonly length: Metres;
   readonly width: Metres;
   readonly turn: Radians;
+  /** What the label or the list of luminaires calls it. */
+  readonly type?: string;
+  /** Power drawn from the mains, driver included. */
+  readonly power?: Watts;
+  /** Number of drivers in it. */
+  readonly drivers?: number;
+  /** Name of the circuit that feeds it. */
+  readonly circuit?: string;
+}
+
+export type SwitchKind = "switch" | "two-way" | "intermediate" | "push-button" | "dimmer";
+
+/** A switch or button on the wall, as found or as planned. */
+export interface Switch {
+  readonly id: string;
+  readonly room: string;
+  readonly kind: SwitchKind;
+  readonly at: Point;
+  /** Above the local floor. */
+  readonly height: Metres;
+  /** Name of the circuit whose light it switches. */
+  readonly circuit?: string;
 }
 
 /** A detector on the ceiling. Height above the local floor; turn of the notch counter-clockwise from +x. */
@@ -222,6 +253,7 @@ export interface Site {
   readonly interference: readonly Interference[];
   readonly ceilingThings: readonly CeilingThing[];
   readonly luminaires: readonly Luminaire[];
+  readonly switches: readonly Switch[];
   readonly models: readonly DetectorModel[];
   readonly detectors: readonly Detector[];
 }

@@ -1,5 +1,12 @@
 import type { Problem } from "#engine";
-import type { JobDetails, JobFile, JobRecords, RecordInputs, RecordKind } from "../schema/job-file.ts";
+import type {
+  JobDetails,
+  JobFile,
+  JobRecords,
+  JobVisit,
+  RecordInputs,
+  RecordKind,
+} from "../schema/job-file.ts";
 import type { JobPlanning } from "../schema/planning.ts";
 
 /** One step of a change. `set` takes a field away where its value is undefined. */
@@ -14,6 +21,10 @@ export type Edit =
   | {
       readonly do: "details";
       readonly fields: { readonly [Name in keyof JobDetails]?: JobDetails[Name] | undefined };
+    }
+  | {
+      readonly do: "visit";
+      readonly fields: { readonly [Name in keyof JobVisit]?: JobVisit[Name] | undefined };
     }
   /** The planning numbers as a whole: what is absent follows the program again. */
   | { readonly do: "defaults"; readonly defaults: JobPlanning }

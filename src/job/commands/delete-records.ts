@@ -20,6 +20,7 @@ const inRooms = [
   "interference",
   "ceilingThings",
   "luminaires",
+  "switches",
   "detectors",
 ] as const;
 
@@ -46,6 +47,14 @@ export function deletion(
     for (const record of job[kind]) if (rooms.has(record.room)) ids.add(record.id);
     gone.set(kind, ids);
   }
+  const notes = named("notes");
+  for (const note of job.notes) if (storeys.has(note.storey)) notes.add(note.id);
+  gone.set("notes", notes);
+  const seen = new Set(job.notes.filter(({ id }) => !notes.has(id)).flatMap(({ photos }) => photos));
+  const lost = job.notes.filter(({ id }) => notes.has(id)).flatMap(({ photos }) => photos);
+  gone.set("photos", new Set([...named("photos"), ...lost.filter((id) => !seen.has(id))]));
+  gone.set("boards", named("boards"));
+  gone.set("circuits", named("circuits"));
   const problems = modelsInUse(job, gone.get("models")!, gone.get("detectors")!);
   if (problems.length > 0) return { problems };
 

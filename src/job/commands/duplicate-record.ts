@@ -40,6 +40,7 @@ const contents = [
   "interference",
   "ceilingThings",
   "luminaires",
+  "switches",
 ] as const;
 
 function roomCopy(job: JobFile, world: CommandWorld, room: JobRecords["rooms"], by: Point): readonly Edit[] {

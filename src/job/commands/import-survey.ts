@@ -19,6 +19,7 @@ const surveyed = [
   "interference",
   "ceilingThings",
   "luminaires",
+  "switches",
 ] as const satisfies readonly RecordKind[];
 
 /** What a person decides about a room, and a second import of its file must not undo. */

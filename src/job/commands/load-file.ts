@@ -35,6 +35,8 @@ export function difference(before: JobFile, after: JobFile): readonly Edit[] {
   const gone = Object.fromEntries(Object.keys(before.details).map((name) => [name, undefined]));
   if (!same(before.details, after.details))
     edits.push({ do: "details", fields: { ...gone, ...after.details } });
+  const unseen = Object.fromEntries(Object.keys(before.visit).map((name) => [name, undefined]));
+  if (!same(before.visit, after.visit)) edits.push({ do: "visit", fields: { ...unseen, ...after.visit } });
   if (!same(before.defaults, after.defaults)) edits.push({ do: "defaults", defaults: after.defaults });
   const extras = new Set([...Object.keys(before), ...Object.keys(after)].filter((name) => !known.has(name)));
   for (const name of extras) {

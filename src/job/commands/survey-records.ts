@@ -8,6 +8,7 @@ import type {
   Opening,
   Room,
   Storey,
+  Switch,
 } from "#engine";
 
 /** What a reader of foreign files hands over: records of the engine's site with ids given, metres and radians. */
@@ -21,6 +22,7 @@ export interface SurveyRecords {
   readonly dwellPlaces?: readonly DwellPlace[];
   readonly interference?: readonly Interference[];
   readonly ceilingThings?: readonly CeilingThing[];
+  readonly switches?: readonly Switch[];
   /** Drawings to lie under the plan, as lines. [m] */
   readonly drawings?: readonly SurveyDrawing[];
 }

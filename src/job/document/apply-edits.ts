@@ -119,6 +119,9 @@ function writeOther(shape: Shape, edit: JudgedEdits["others"][number]): void {
     case "details":
       for (const [name, value] of Object.entries(edit.fields)) writeEntry(shape.details, name, value);
       return;
+    case "visit":
+      for (const [name, value] of Object.entries(edit.fields)) writeEntry(shape.visit, name, value);
+      return;
     case "defaults": {
       const wanted = new Map(planningEntries(edit.defaults));
       for (const name of [...shape.planning.keys()]) if (!wanted.has(name)) shape.planning.delete(name);

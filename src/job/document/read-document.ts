@@ -124,6 +124,7 @@ function readHead(shape: Shape, before: JobFile | undefined): Record<string, unk
   const read = {
     name: headSchemas.name.safeParse(shape.head.get("name")).data ?? "",
     details: headSchemas.details.safeParse(Object.fromEntries(shape.details.entries())).data ?? {},
+    visit: headSchemas.visit.safeParse(Object.fromEntries(shape.visit.entries())).data ?? {},
     defaults: headSchemas.defaults.safeParse(planningFrom(shape.planning.entries())).data ?? {},
   };
   const extras = [...shape.head.entries()].filter(([name]) => name !== "name" && name !== "version");
@@ -133,6 +134,7 @@ function readHead(shape: Shape, before: JobFile | undefined): Record<string, unk
     name: read.name,
     details: before && same(before.details, read.details) ? before.details : read.details,
     defaults: before && same(before.defaults, read.defaults) ? before.defaults : read.defaults,
+    visit: before && same(before.visit, read.visit) ? before.visit : read.visit,
     ...Object.fromEntries(extras.sort(([a], [b]) => (a < b ? -1 : 1))),
   };
 }

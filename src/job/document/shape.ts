@@ -7,6 +7,7 @@ import type { JobPlanning } from "../schema/planning.ts";
  *
  *   head      name, version, and fields at the top of the file that this version does not know
  *   details   one entry per field
+ *   visit     one entry per field
  *   planning  one entry per number, "margin.seated": two people who change two numbers keep both
  *   <kind>    id → map of fields; an outline, a mask list, a zone table is one value
  *
@@ -15,6 +16,7 @@ import type { JobPlanning } from "../schema/planning.ts";
 export interface Shape {
   readonly head: Y.Map<unknown>;
   readonly details: Y.Map<unknown>;
+  readonly visit: Y.Map<unknown>;
   readonly planning: Y.Map<unknown>;
   readonly records: { readonly [Kind in RecordKind]: Y.Map<Y.Map<unknown>> };
 }
@@ -25,6 +27,7 @@ export function shapeOf(ydoc: Y.Doc): Shape {
   return {
     head: ydoc.getMap("head"),
     details: ydoc.getMap("details"),
+    visit: ydoc.getMap("visit"),
     planning: ydoc.getMap("planning"),
     records: Object.fromEntries(
       recordKinds.map((kind) => [kind, ydoc.getMap<Y.Map<unknown>>(kind)]),
@@ -36,6 +39,7 @@ export function shapeOf(ydoc: Y.Doc): Shape {
 export const partsOf = (shape: Shape): Y.Map<unknown>[] => [
   shape.head,
   shape.details,
+  shape.visit,
   shape.planning,
   ...(Object.values(shape.records) as Y.Map<unknown>[]),
 ];

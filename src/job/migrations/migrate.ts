@@ -9,6 +9,11 @@ export interface Migration {
 /** The history of the file in order. Each needs `version-N.job.json` beside it: a file as the version before wrote it. */
 export const migrations: readonly Migration[] = [
   { to: 2, adds: "underlays: drawings under the plan", change: (file) => ({ underlays: [], ...file }) },
+  {
+    to: 3,
+    adds: "visit, switches, boards, circuits, notes and photos",
+    change: (file) => ({ visit: {}, switches: [], boards: [], circuits: [], photos: [], notes: [], ...file }),
+  },
 ];
 
 /**

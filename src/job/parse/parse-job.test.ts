@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { sentenceOf } from "#engine";
-import { jobText, parseJob } from "../index.ts";
+import { jobText, jobVersion, parseJob } from "../index.ts";
 
 const file = (extra: object): string => JSON.stringify({ format: "roomwake-job", version: 1, ...extra });
 const square = [
@@ -221,7 +221,7 @@ test("a file of a newer version opens for reading only, and says so", () => {
   ).toEqual({
     version: 7,
     readOnly: true,
-    notes: ["This job was written by a newer Roomwake (file version 7; this one writes 2)."],
+    notes: [`This job was written by a newer Roomwake (file version 7; this one writes ${jobVersion}).`],
   });
 });
 

@@ -2,16 +2,21 @@ import * as z from "zod";
 import { details, type JobPlanning, planning } from "./planning.ts";
 import { recordSchemas } from "./records.ts";
 import { kept, words } from "./values.ts";
+import { visit } from "./wiring.ts";
 
 export const jobFormat = "roomwake-job";
 /** Version of the file that this program writes; see `migrations/`. */
-export const jobVersion = 2;
+export const jobVersion = 3;
 
 export type RecordKind = keyof typeof recordSchemas;
 export const recordKinds = Object.keys(recordSchemas) as readonly RecordKind[];
-/** The kinds that calculations look at: a drawing under the plan is for eyes. */
-export type SiteKind = Exclude<RecordKind, "underlays">;
-export const siteKinds = recordKinds.filter((kind): kind is SiteKind => kind !== "underlays");
+/** Kinds that calculations do not look at: drawings and pictures are for eyes, boards and circuits for the wiring. */
+export const keptKinds = ["underlays", "boards", "circuits", "photos", "notes"] as const;
+export type KeptKind = (typeof keptKinds)[number];
+export type SiteKind = Exclude<RecordKind, KeptKind>;
+export const isSiteKind = (kind: RecordKind): kind is SiteKind =>
+  !(keptKinds as readonly string[]).includes(kind);
+export const siteKinds = recordKinds.filter(isSiteKind);
 
 type Fixed<Value> = Value extends readonly unknown[] | object
   ? { readonly [Key in keyof Value]: Fixed<Value[Key]> }
@@ -47,9 +52,15 @@ export type JobDwellPlace = JobRecords["dwellPlaces"];
 export type JobInterference = JobRecords["interference"];
 export type JobCeilingThing = JobRecords["ceilingThings"];
 export type JobLuminaire = JobRecords["luminaires"];
+export type JobSwitch = JobRecords["switches"];
+export type JobBoard = JobRecords["boards"];
+export type JobCircuit = JobRecords["circuits"];
+export type JobPhoto = JobRecords["photos"];
+export type JobNote = JobRecords["notes"];
 export type JobModel = JobRecords["models"];
 export type JobDetector = JobRecords["detectors"];
 export type JobDetails = Exact<Fixed<z.output<typeof details>>>;
+export type JobVisit = Exact<Fixed<z.output<typeof visit>>>;
 
 /** A whole job as it stands on disk: metres, degrees counter-clockwise from +x. */
 export type JobFile = {
@@ -58,6 +69,7 @@ export type JobFile = {
   readonly name: string;
   readonly details: JobDetails;
   readonly defaults: JobPlanning;
+  readonly visit: JobVisit;
 } & { readonly [Kind in RecordKind]: readonly JobRecords[Kind][] };
 
 /** The parts of the file that are not records. */
@@ -67,6 +79,7 @@ export const headSchemas = {
   name: words.default(""),
   details: details.default({}),
   defaults: planning.default({}),
+  visit: visit.default({}),
 } as const;
 
 const list = <Kind extends RecordKind>(kind: Kind) => z.array(recordSchemas[kind]).default([]);
@@ -84,8 +97,13 @@ export const jobFileSchema = kept({
   interference: list("interference"),
   ceilingThings: list("ceilingThings"),
   luminaires: list("luminaires"),
+  switches: list("switches"),
   models: list("models"),
   detectors: list("detectors"),
+  boards: list("boards"),
+  circuits: list("circuits"),
+  photos: list("photos"),
+  notes: list("notes"),
 });
 
 /** A job with nothing in it. @example emptyJob("Annex").rooms is [] */
@@ -95,6 +113,7 @@ export const emptyJob = (name: string): JobFile => ({
   name,
   details: {},
   defaults: {},
+  visit: {},
   storeys: [],
   underlays: [],
   rooms: [],
@@ -105,6 +124,11 @@ export const emptyJob = (name: string): JobFile => ({
   interference: [],
   ceilingThings: [],
   luminaires: [],
+  switches: [],
   models: [],
   detectors: [],
+  boards: [],
+  circuits: [],
+  photos: [],
+  notes: [],
 });

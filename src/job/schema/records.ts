@@ -1,6 +1,22 @@
 import * as z from "zod";
 import { model } from "./model.ts";
-import { celsius, degrees, extent, id, kept, length, metres, outline, point, words } from "./values.ts";
+import { noteSchema, photoSchema } from "./notes.ts";
+import { underlay } from "./underlay.ts";
+import {
+  celsius,
+  degrees,
+  extent,
+  id,
+  kept,
+  length,
+  metres,
+  outline,
+  point,
+  share,
+  watts,
+  words,
+} from "./values.ts";
+import { board, circuit } from "./wiring.ts";
 
 /** The closed list of what a room is used for. */
 export const roomUses = [
@@ -42,6 +58,7 @@ export const ceilingThingKinds = [
   "other",
 ] as const;
 export const luminaireMountings = ["flush", "surface", "pendant"] as const;
+export const switchKinds = ["switch", "two-way", "intermediate", "push-button", "dimmer"] as const;
 
 const storey = kept({ id, name: words.default(""), elevation: metres.default(0) });
 
@@ -71,6 +88,10 @@ const room = kept({
   ceilingGrid: ceilingGrid.optional(),
   demand: demand.default({ catch: true, walk: true, hold: true }),
   noDevices: z.array(outline).default([]),
+  proposed: kept({ confidence: share, reason: words.default("") }).optional(),
+  escapeRoute: z.boolean().optional(),
+  fireRatedCeiling: z.boolean().optional(),
+  wet: z.boolean().optional(),
 });
 
 const floorPiece = kept({
@@ -141,6 +162,19 @@ const luminaire = kept({
   length: length.default(0.6),
   width: length.default(0.6),
   turn: degrees.default(0),
+  type: words.optional(),
+  power: watts.optional(),
+  drivers: z.number().int().min(0).max(1000).optional(),
+  circuit: words.optional(),
+});
+
+const lightSwitch = kept({
+  id,
+  room: id,
+  kind: z.enum(switchKinds).default("switch"),
+  at: point,
+  height: metres.default(1.1),
+  circuit: words.optional(),
 });
 
 const mask = kept({ from: degrees, to: degrees, inner: degrees.default(0), outer: degrees.default(90) });
@@ -159,26 +193,6 @@ const detector = kept({
   pinned: z.boolean().default(false),
 });
 
-/** The most text that the lines of one underlay may be: about a million lines. */
-const mostUnderlayText = 24_000_000;
-
-const underlay = kept({
-  id,
-  storey: id.default("ground"),
-  name: words.default(""),
-  /** The file it was read from, and what was chosen, so that it can be read again. */
-  file: words.default(""),
-  shown: z.boolean().default(true),
-  layers: z
-    .array(kept({ name: words.default(""), colour: words.optional(), shown: z.boolean().default(true) }))
-    .default([]),
-  /** Where the underlay's own origin lies in the plan, and how it is turned there. */
-  origin: point.default([0, 0]),
-  turn: degrees.default(0),
-  /** Millimetres of all lines, packed: see `underlay/line-text.ts`. */
-  lines: z.string().max(mostUnderlayText).default(""),
-});
-
 /** The record shapes of a job by kind, in the order in which they stand in the file: what is referred to comes first. */
 export const recordSchemas = {
   storeys: storey,
@@ -191,6 +205,11 @@ export const recordSchemas = {
   interference,
   ceilingThings: ceilingThing,
   luminaires: luminaire,
+  switches: lightSwitch,
   models: model,
   detectors: detector,
+  boards: board,
+  circuits: circuit,
+  photos: photoSchema,
+  notes: noteSchema,
 } as const;

@@ -21,6 +21,8 @@ export const degrees = z.number().min(-3600).max(3600);
 export const share = z.number().min(0).max(1);
 /** Temperature. [°C] */
 export const celsius = z.number().min(-60).max(150);
+/** Active power. [W] */
+export const watts = z.number().min(0).max(1_000_000);
 export const seconds = z.number().min(0).max(1_000_000);
 
 export const id = z.string().min(1).max(200);

@@ -46,10 +46,17 @@ const checks: {
   interference: inRoom,
   ceilingThings: inRoom,
   luminaires: inRoom,
+  switches: inRoom,
   models: () => undefined,
   detectors: (detector, present) =>
     inRoom(detector, present) ??
     (has(present, "models", detector.model)
       ? undefined
       : { what: "the model", id: detector.model, room: detector.room }),
+  // A circuit whose board is gone is still a circuit.
+  boards: () => undefined,
+  circuits: () => undefined,
+  photos: () => undefined,
+  notes: (note, present) =>
+    has(present, "storeys", note.storey) ? undefined : { what: "the storey", id: note.storey },
 };

@@ -1,6 +1,7 @@
 import type { Problem, Site } from "#engine";
 import { placeOf } from "../parse/read-record.ts";
 import {
+  isSiteKind,
   type JobFile,
   type JobRecords,
   type RecordKind,
@@ -38,7 +39,7 @@ export function siteOf(job: JobFile): { readonly site: Site; readonly problems: 
       return !lost;
     });
     ids[kind] = new Set(whole.map((record) => record.id));
-    if (kind !== "underlays")
+    if (isSiteKind(kind))
       lists[kind] = converted(
         kind,
         (whole.length === all.length ? all : whole) as readonly JobRecords[SiteKind][],

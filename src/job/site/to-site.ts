@@ -12,6 +12,7 @@ import {
   type Room,
   radiansOf,
   type Storey,
+  type Switch,
   type ZoneRow,
 } from "#engine";
 import type { JobModel, JobRecords, SiteKind } from "../schema/job-file.ts";
@@ -27,6 +28,7 @@ export interface SiteRecords {
   readonly interference: Interference;
   readonly ceilingThings: CeilingThing;
   readonly luminaires: Luminaire;
+  readonly switches: Switch;
   readonly models: DetectorModel;
   readonly detectors: Detector;
 }
@@ -64,7 +66,8 @@ const into: { readonly [Kind in SiteKind]: (record: JobRecords[Kind]) => SiteRec
   dwellPlaces: (place) => place,
   interference: (source) => source,
   ceilingThings: (thing) => thing,
-  luminaires: (luminaire) => ({ ...luminaire, turn: radiansOf(luminaire.turn) }),
+  luminaires: (luminaire) => ({ ...luminaire, turn: radiansOf(luminaire.turn) }) as Luminaire,
+  switches: (one) => one as Switch,
   models: modelForSite,
   detectors: (detector) => ({
     ...detector,

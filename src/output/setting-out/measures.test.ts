@@ -16,6 +16,7 @@ const siteOf = (one: Room): Site => ({
   obstacles: [],
   dwellPlaces: [],
   interference: [],
+  switches: [],
   ceilingThings: [],
   luminaires: [],
   models: [],

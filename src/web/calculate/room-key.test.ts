@@ -50,6 +50,7 @@ const site: Site = {
     { id: "away", room: "far", kind: "desk", at: [0, 0], radius: 0.6 },
   ],
   interference: [],
+  switches: [],
   ceilingThings: [],
   luminaires: [],
   models: [],

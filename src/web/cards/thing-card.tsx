@@ -16,6 +16,7 @@ import {
   LuminaireCard,
   ObstacleCard,
   SourceCard,
+  SwitchCard,
 } from "./thing-cards.tsx";
 import "./cards.css";
 
@@ -100,6 +101,10 @@ function OneCard({ job, calculator, onPanel, of }: ThingCardProps & { readonly o
     case "luminaires": {
       const record = recordOf(site, "luminaires", of.id);
       return record ? <LuminaireCard job={job} record={record} /> : null;
+    }
+    case "switches": {
+      const record = recordOf(site, "switches", of.id);
+      return record ? <SwitchCard job={job} record={record} /> : null;
     }
     case "ceilingThings": {
       const record = recordOf(site, "ceilingThings", of.id);

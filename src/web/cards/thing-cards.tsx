@@ -10,6 +10,8 @@ import type {
   LuminaireMounting,
   Obstacle,
   ObstacleKind,
+  Switch,
+  SwitchKind,
 } from "#engine";
 import type { OpenJob } from "../contract.ts";
 import { AngleField, Choice, LengthField, More, Pick, TextBox, Tick } from "../fields/index.ts";
@@ -253,6 +255,24 @@ export function CeilingThingCard({ job, record }: Of<CeilingThing>) {
         options={ceilingKinds.map((kind) => ({ value: kind, word: t(`ceiling.${kind}`) }))}
         onChange={(kind) => set({ kind })}
       />
+      <PlaceFields at={record.at} onChange={(at) => set({ at })} />
+    </div>
+  );
+}
+
+const switchKinds: readonly SwitchKind[] = ["switch", "two-way", "intermediate", "push-button", "dimmer"];
+
+export function SwitchCard({ job, record }: Of<Switch>) {
+  const set = (fields: Partial<Switch>): void => setFields(job, { kind: "switches", id: record.id }, fields);
+  return (
+    <div className="stack">
+      <Pick
+        label={t("card.kind")}
+        value={record.kind}
+        options={switchKinds.map((kind) => ({ value: kind, word: t(`switch.${kind}`) }))}
+        onChange={(kind) => set({ kind })}
+      />
+      <LengthField label={t("card.height")} value={record.height} onChange={(height) => set({ height })} />
       <PlaceFields at={record.at} onChange={(at) => set({ at })} />
     </div>
   );

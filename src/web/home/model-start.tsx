@@ -143,6 +143,7 @@ export function ModelStart({ calculations, shelf, onOpen }: ModelStartProps) {
 const siteOf = (name: string, read: ModelRead["site"], shelf: HomeShelf): Site => ({
   name,
   defaults: planningDefaults,
+  switches: [],
   ceilingThings: [],
   models: shelf.startModels(),
   detectors: [],

@@ -68,6 +68,7 @@ export function siteBySizes(
     obstacles: [],
     dwellPlaces: dwellPlacesOf(sizes),
     interference: [],
+    switches: [],
     ceilingThings: [],
     luminaires: [],
     models: given.models,

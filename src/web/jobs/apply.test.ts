@@ -13,6 +13,7 @@ const empty: Site = {
   obstacles: [],
   dwellPlaces: [],
   interference: [],
+  switches: [],
   ceilingThings: [],
   luminaires: [],
   models: [],

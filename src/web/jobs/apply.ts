@@ -14,6 +14,7 @@ export const recordKinds = [
   "interference",
   "ceilingThings",
   "luminaires",
+  "switches",
   "models",
   "detectors",
 ] as const satisfies readonly RecordKind[];

@@ -1,4 +1,4 @@
-import { editSite, type JobDocument, setDefaults, setDetails, setName } from "#job";
+import { editKept, editSite, type JobDocument, setDefaults, setDetails, setName } from "#job";
 import type { OpenJob } from "../contract.ts";
 import { underlaysOf } from "./underlay.ts";
 
@@ -13,6 +13,9 @@ export function documentJob(id: string, document: JobDocument, newId: () => stri
   const ways = {
     edit: (name, steps) => {
       document.run(editSite(name, steps as never));
+    },
+    keep: (name, steps) => {
+      document.run(editKept(name, steps));
     },
     setDetails: (details) => {
       document.run(setDetails(details));
@@ -39,6 +42,7 @@ export function documentJob(id: string, document: JobDocument, newId: () => stri
       site,
       details: { ...noDetails, ...file.details },
       underlays: underlaysOf(file),
+      kept: file,
       revision: document.revision(),
       readOnly: document.readOnly(),
       canUndo: document.canUndo(),

@@ -49,6 +49,7 @@ const site = (detectors: readonly Detector[]): Site => ({
   obstacles: [],
   dwellPlaces: [],
   interference: [],
+  switches: [],
   ceilingThings: [],
   luminaires: [],
   models: [],

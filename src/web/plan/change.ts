@@ -21,7 +21,8 @@ function moveOne(site: Site, ref: RecordRef, by: Point): EditStep[] {
     case "detectors":
     case "dwellPlaces":
     case "ceilingThings":
-    case "luminaires": {
+    case "luminaires":
+    case "switches": {
       const record = recordOf(site, ref.kind, id);
       if (!record) return [];
       const at = shifted(record.at, by);

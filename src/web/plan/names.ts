@@ -24,6 +24,8 @@ export function nameOf(site: Site, ref: RecordRef): string {
       return t(`interference.${recordOf(site, "interference", ref.id)?.kind ?? "heater"}`);
     case "luminaires":
       return recordOf(site, "luminaires", ref.id)?.name || t("name.luminaire");
+    case "switches":
+      return t(`switch.${recordOf(site, "switches", ref.id)?.kind ?? "switch"}`);
     case "ceilingThings":
       return t(`ceiling.${recordOf(site, "ceilingThings", ref.id)?.kind ?? "other"}`);
     case "floorPieces":

@@ -11,6 +11,7 @@ import {
   paintDwellPlace,
   paintScaleBar,
   paintSource,
+  paintSwitch,
 } from "./paint/marks.ts";
 import { inPixels, type Surface } from "./paint/surface.ts";
 import { paintFigures, paintWalks, paintZones, type ZonePaths, zonePaths } from "./paint/zones.ts";
@@ -129,6 +130,7 @@ function paintSigns(
   };
   each("dwellPlaces", site.dwellPlaces, paintDwellPlace);
   each("ceilingThings", site.ceilingThings, paintCeilingThing);
+  each("switches", site.switches, paintSwitch);
   each("interference", site.interference, paintSource);
 }
 

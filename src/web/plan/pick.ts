@@ -19,6 +19,7 @@ export type PlacedKind =
   | "ceilingThings"
   | "dwellPlaces"
   | "luminaires"
+  | "switches"
   | "obstacles"
   | "floorPieces";
 
@@ -62,6 +63,7 @@ export function picked(
     source.to ? near(nearestOn(source.at, source.to, point)) : near(source.at),
   );
   take("ceilingThings", (thing) => near(thing.at));
+  take("switches", (one) => near(one.at));
   take("dwellPlaces", (place) => near(place.at));
   take("luminaires", (one) => near(one.at) || insideRing(turnedRectangle(one.at, one), point));
   for (const opening of site.openings) {
@@ -95,6 +97,7 @@ export function placeOf(site: Site, ref: RecordRef): Point | undefined {
     case "dwellPlaces":
     case "ceilingThings":
     case "luminaires":
+    case "switches":
       return recordOf(site, ref.kind, ref.id)?.at;
     case "interference": {
       const source = recordOf(site, "interference", ref.id);

@@ -1,4 +1,4 @@
-import type { CeilingThing, Detector, DwellPlace, Interference } from "#engine";
+import type { CeilingThing, Detector, DwellPlace, Interference, Switch } from "#engine";
 import { t } from "../../texts/index.ts";
 import type { Pixel } from "../view.ts";
 import { faded } from "./palette.ts";
@@ -181,4 +181,36 @@ export function paintScaleBar(
     colour: palette.ink,
     rim: palette.paper,
   });
+}
+
+/** A switch on the wall as circuit diagrams on plans draw it: a small ring with a stroke that ends in a hook; a button has a dot instead. */
+export function paintSwitch(surface: Surface, one: Switch, chosen: boolean): void {
+  const { context, view, palette } = surface;
+  const { px, py } = pixelOf(surface, one.at);
+  if (!onScreen(view, { px, py })) return;
+  const size = view.scale < smallScale ? 2.5 : 4;
+  const ink = chosen ? palette.focus : palette.ink;
+  context.strokeStyle = ink;
+  context.fillStyle = palette.plan;
+  context.lineWidth = chosen ? 2 : 1.25;
+  context.beginPath();
+  context.arc(px, py, size, 0, 2 * Math.PI);
+  context.fill();
+  context.stroke();
+  context.beginPath();
+  if (one.kind === "push-button") {
+    context.fillStyle = ink;
+    context.arc(px, py, size / 2, 0, 2 * Math.PI);
+    context.fill();
+    return;
+  }
+  const arms = one.kind === "two-way" || one.kind === "intermediate" ? [1, -1] : [1];
+  for (const arm of arms) {
+    const along = arm * Math.SQRT1_2;
+    const end = { px: px + 3.2 * size * along, py: py - 3.2 * size * Math.SQRT1_2 * arm };
+    context.moveTo(px + size * along, py - size * Math.SQRT1_2 * arm);
+    context.lineTo(end.px, end.py);
+    context.lineTo(end.px + size * along, end.py + size * Math.SQRT1_2 * arm);
+  }
+  context.stroke();
 }

@@ -80,6 +80,7 @@ const site: Site = {
   ],
   dwellPlaces: [],
   interference: [],
+  switches: [],
   ceilingThings: [],
   luminaires: [],
   models: [

@@ -1,0 +1,62 @@
+import { expect, test } from "vitest";
+import {
+  createJobDocument,
+  deleteRecords,
+  editKept,
+  type JobNote,
+  type JobPhoto,
+  loadFile,
+} from "../index.ts";
+import { emptyJob } from "../schema/job-file.ts";
+
+const photo = (id: string): JobPhoto => ({ id, type: "image/png", width: 1, height: 1, data: "AAAA" });
+const note = (id: string, photos: readonly string[]): JobNote => ({
+  id,
+  storey: "ground",
+  at: [1, 2],
+  text: id,
+  photos: [...photos],
+});
+
+function job() {
+  const document = createJobDocument(undefined, { newId: () => "new" });
+  document.run(loadFile({ ...emptyJob("Annex"), storeys: [{ id: "ground", name: "", elevation: 0 }] }));
+  document.run(
+    editKept("survey.note", [
+      { do: "put", kind: "photos", record: photo("a") },
+      { do: "put", kind: "photos", record: photo("b") },
+      { do: "put", kind: "notes", record: note("first", ["a", "b"]) },
+      { do: "put", kind: "notes", record: note("second", ["b"]) },
+      { do: "visit", fields: { yearBuilt: 1968, asbestosRegister: "not-seen" } },
+    ]),
+  );
+  return document;
+}
+const ids = (records: readonly { readonly id: string }[]): string[] => records.map(({ id }) => id);
+
+test("A note goes with the photographs that no other note shows, in one step that undo takes back", () => {
+  const document = job();
+  document.run(editKept("survey.note.remove", [{ do: "remove", kind: "notes", id: "first" }]));
+  expect(ids(document.job().notes)).toEqual(["second"]);
+  expect(ids(document.job().photos)).toEqual(["b"]);
+  document.undo();
+  expect(ids(document.job().notes)).toEqual(["first", "second"]);
+  expect(ids(document.job().photos)).toEqual(["a", "b"]);
+});
+
+test("A storey goes with its notes", () => {
+  const document = job();
+  document.run(deleteRecords([{ kind: "storeys", id: "ground" }]));
+  expect(document.job().notes).toEqual([]);
+  expect(document.job().photos).toEqual([]);
+});
+
+test("What was asked before the visit is kept field by field, and an unset field goes", () => {
+  const document = job();
+  document.run(
+    editKept("survey.visit", [{ do: "visit", fields: { yearBuilt: undefined, complaint: "Dark" } }]),
+  );
+  expect(document.job().visit).toEqual({ asbestosRegister: "not-seen", complaint: "Dark" });
+  document.undo();
+  expect(document.job().visit).toEqual({ asbestosRegister: "not-seen", yearBuilt: 1968 });
+});

@@ -1,0 +1,21 @@
+import type { KeptKind } from "../schema/job-file.ts";
+import type { Command, Edit } from "./command.ts";
+import { deletion } from "./delete-records.ts";
+
+/** One step of an edit of what calculations do not look at: drawings, boards, circuits, notes, photographs, the visit. */
+export type KeptStep = Extract<Edit, { readonly kind: KeptKind }> | Extract<Edit, { readonly do: "visit" }>;
+
+/** Changes such records in one step. Deleting takes along what makes no sense without the deleted: photographs with their note. */
+export const editKept = (name: string, steps: readonly KeptStep[]): Command => ({
+  name,
+  edits: (job) => {
+    const removed = steps.filter((step) => step.do === "remove");
+    const others = steps.filter((step) => step.do !== "remove");
+    if (removed.length === 0) return { edits: others };
+    const gone = deletion(
+      job,
+      removed.map(({ kind, id }) => ({ kind, id })),
+    );
+    return "problems" in gone ? gone : { edits: [...others, ...gone.edits] };
+  },
+});

@@ -1,0 +1,32 @@
+import * as z from "zod";
+import { pictureFields } from "./notes.ts";
+import { degrees, id, kept, point, words } from "./values.ts";
+
+/** The most text that the lines of one underlay may be: about a million lines. */
+const mostUnderlayText = 24_000_000;
+
+/** A drawing or a picture under the plan of a storey. */
+export const underlay = kept({
+  id,
+  storey: id.default("ground"),
+  name: words.default(""),
+  /** The file it was read from, and what was chosen, so that it can be read again. */
+  file: words.default(""),
+  shown: z.boolean().default(true),
+  layers: z
+    .array(kept({ name: words.default(""), colour: words.optional(), shown: z.boolean().default(true) }))
+    .default([]),
+  /** Where the underlay's own origin lies in the plan, and how it is turned there. */
+  origin: point.default([0, 0]),
+  turn: degrees.default(0),
+  /** Millimetres of all lines, packed: see `underlay/line-text.ts`. */
+  lines: z.string().max(mostUnderlayText).default(""),
+  /** A picture instead of lines, or below them. */
+  picture: kept({
+    ...pictureFields,
+    /** Maps a pixel to the plan: nine numbers, row by row, of the projective map (x, y, 1) → (X, Y, W), X/W and Y/W in metres. */
+    map: z.array(z.number().min(-1e9).max(1e9)).length(9),
+  }).optional(),
+  /** What was chosen when it was read, so that it can be read again the same way. */
+  choice: kept({}).optional(),
+});
