@@ -2,7 +2,7 @@ import { Button } from "react-aria-components";
 import type { Calculated, OpenJob } from "../contract.ts";
 import { roomArea } from "../plan/shapes.ts";
 import { useUnits } from "../settings/preferences.ts";
-import type { Stage } from "../shell/workbench.ts";
+import { type Stage, type SurveyPanel, surveyPanels } from "../shell/workbench.ts";
 import { areaText, t } from "../texts/index.ts";
 import { Figures } from "./figures.tsx";
 
@@ -14,10 +14,12 @@ interface StoreyCardProps {
   readonly onPlace: (rooms: readonly string[]) => void;
   readonly onFindings: () => void;
   readonly onDraw: () => void;
+  readonly onPanel: (panel: SurveyPanel) => void;
 }
 
 /** Nothing is selected: the storey as a whole, and what to do next. */
-export function StoreyCard({ job, storey, stage, calculated, onPlace, onFindings, onDraw }: StoreyCardProps) {
+export function StoreyCard(props: StoreyCardProps) {
+  const { job, storey, stage, calculated, onPlace, onFindings, onDraw, onPanel } = props;
   const units = useUnits();
   const rooms = job.site.rooms.filter((room) => room.storey === storey);
   const ids = new Set(rooms.map(({ id }) => id));
@@ -40,6 +42,7 @@ export function StoreyCard({ job, storey, stage, calculated, onPlace, onFindings
         <Button className="button button-first wide-button" onPress={onDraw}>
           {t("card.storey.draw")}
         </Button>
+        <SurveyPanels onPanel={onPanel} />
       </div>
     );
   const empty = rooms.filter(({ id }) => !devices.some(({ controls }) => controls.includes(id)));
@@ -60,7 +63,10 @@ export function StoreyCard({ job, storey, stage, calculated, onPlace, onFindings
         ]}
       />
       {stage === "survey" ? (
-        <p className="hint">{t("card.storey.survey")}</p>
+        <>
+          <p className="hint">{t("card.storey.survey")}</p>
+          <SurveyPanels onPanel={onPanel} />
+        </>
       ) : empty.length > 0 ? (
         <Button
           className="button button-first wide-button"
@@ -77,6 +83,19 @@ export function StoreyCard({ job, storey, stage, calculated, onPlace, onFindings
           {t("card.storey.place-again")}
         </Button>
       )}
+    </div>
+  );
+}
+
+/** Ways into the parts of the survey that are not on the plan itself. */
+function SurveyPanels({ onPanel }: Pick<StoreyCardProps, "onPanel">) {
+  return (
+    <div className="survey-panels">
+      {surveyPanels.map((kind) => (
+        <Button key={kind} className="button" onPress={() => onPanel(kind)}>
+          {t(`shell.panel.${kind}`)}
+        </Button>
+      ))}
     </div>
   );
 }

@@ -1,19 +1,8 @@
-import {
-  lazy,
-  type ReactNode,
-  Suspense,
-  useCallback,
-  useEffect,
-  useMemo,
-  useRef,
-  useState,
-  useSyncExternalStore,
-} from "react";
+import { useCallback, useEffect, useMemo, useRef, useState, useSyncExternalStore } from "react";
 import type { Layout, Site } from "#engine";
 import type { Calculator } from "../calculate/calculator.ts";
 import { useCalculated } from "../calculate/use-calculated.ts";
-import { StoreyCard } from "../cards/storey-card.tsx";
-import type { Calculated, EditStep } from "../contract.ts";
+import type { EditStep } from "../contract.ts";
 import { Say } from "../fields/index.ts";
 import type { JobSource } from "../jobs/open-job.ts";
 import { nameOf, spokenOf } from "../plan/names.ts";
@@ -26,21 +15,11 @@ import { t } from "../texts/index.ts";
 import { actionsOn } from "./actions.ts";
 import { Card, sheetMedia } from "./card.tsx";
 import { useClearOfSheet } from "./clear-of-sheet.ts";
+import { PanelBody } from "./panel-body.tsx";
 import { StageLine } from "./stage-line.tsx";
 import { TopBar } from "./top-bar.tsx";
 import { firstStorey, type Panel, usePart, workbenchOf } from "./workbench.ts";
 import "./shell.css";
-
-const ThingCard = lazy(() => import("../cards/thing-card.tsx").then((part) => ({ default: part.ThingCard })));
-const FindingsList = lazy(() =>
-  import("../findings/index.ts").then((part) => ({ default: part.FindingsList })),
-);
-const ModelsEditor = lazy(() =>
-  import("../models/index.ts").then((part) => ({ default: part.ModelsEditor })),
-);
-const EyeView = lazy(() => import("../eye/index.ts").then((part) => ({ default: part.EyeView })));
-const SettingsPanel = lazy(() => import("../settings/index.ts").then((part) => ({ default: part.Settings })));
-const PlacePanel = lazy(() => import("../place/index.ts").then((part) => ({ default: part.PlacePanel })));
 
 interface JobScreenProps {
   readonly source: JobSource;
@@ -130,7 +109,6 @@ export function JobScreen({ source, calculator, fileText, onHome, standing }: Jo
   const storey = site.storeys.find(({ id }) => id === bench.storey);
   const place = first && placeOf(site, first);
   const view = store.get().view;
-  const eyed = bench.panel.kind === "eye" ? bench.panel.device : "";
   const title = titleOf();
   function titleOf(): string {
     switch (bench.panel.kind) {
@@ -139,6 +117,10 @@ export function JobScreen({ source, calculator, fileText, onHome, standing }: Jo
       case "models":
       case "eye":
       case "settings":
+      case "drawings":
+      case "rooms":
+      case "visit":
+      case "notes":
         return t(`shell.panel.${bench.panel.kind}`);
       case "thing":
       case "none":
@@ -167,7 +149,7 @@ export function JobScreen({ source, calculator, fileText, onHome, standing }: Jo
         size={
           bench.panel.kind === "thing" || bench.panel.kind === "none"
             ? "narrow"
-            : bench.panel.kind === "models" || bench.panel.kind === "eye"
+            : bench.panel.kind === "models" || bench.panel.kind === "eye" || bench.panel.kind === "rooms"
               ? "broad"
               : "wide"
         }
@@ -178,60 +160,16 @@ export function JobScreen({ source, calculator, fileText, onHome, standing }: Jo
           ? {}
           : { onClose: bench.panel.kind === "thing" ? () => actions.select([]) : close })}
       >
-        <Suspense fallback={<p className="hint">{t("shell.loading")}</p>}>
-          {bench.panel.kind === "place" ? (
-            <PlacePanel
-              job={job}
-              calculations={calculator}
-              rooms={bench.panel.rooms}
-              onPreview={onPreview}
-              onClose={close}
-            />
-          ) : bench.panel.kind === "findings" ? (
-            <FindingsList
-              job={job}
-              findings={calculating.findings}
-              current={bench.finding}
-              onShow={(index) => actions.showFinding(index, calculating.findings)}
-              onPlace={(room) => onPanel({ kind: "place", rooms: [room] })}
-              onClose={close}
-            />
-          ) : bench.panel.kind === "models" ? (
-            <ModelsEditor
-              job={job}
-              onClose={close}
-              {...(bench.panel.model === undefined ? {} : { model: bench.panel.model })}
-            />
-          ) : bench.panel.kind === "eye" ? (
-            <Known calculator={calculator}>
-              {(calculated) => <EyeView job={job} device={eyed} calculated={calculated} onClose={close} />}
-            </Known>
-          ) : bench.panel.kind === "settings" ? (
-            <SettingsPanel job={job} onClose={close} />
-          ) : first ? (
-            <ThingCard
-              job={job}
-              refs={bench.selection}
-              calculator={calculator}
-              actions={actions}
-              onPanel={onPanel}
-            />
-          ) : (
-            <Known calculator={calculator}>
-              {(calculated) => (
-                <StoreyCard
-                  job={job}
-                  storey={bench.storey}
-                  stage={bench.stage}
-                  calculated={calculated}
-                  onPlace={(rooms) => onPanel({ kind: "place", rooms })}
-                  onFindings={() => onPanel({ kind: "findings" })}
-                  onDraw={() => actions.take({ kind: "add", what: "room" })}
-                />
-              )}
-            </Known>
-          )}
-        </Suspense>
+        <PanelBody
+          job={job}
+          store={store}
+          actions={actions}
+          calculator={calculator}
+          findings={calculating.findings}
+          onPanel={onPanel}
+          onPreview={onPreview}
+          onClose={close}
+        />
       </Card>
       {calculating.busy ? (
         <p className="working no-print" role="status">
@@ -251,17 +189,6 @@ export function JobScreen({ source, calculator, fileText, onHome, standing }: Jo
       </p>
     </div>
   );
-}
-
-/** A part of the screen that follows all that is known: the rest stays as it is while a drag is calculated. */
-function Known({
-  calculator,
-  children,
-}: {
-  readonly calculator: Calculator;
-  readonly children: (calculated: Calculated) => ReactNode;
-}) {
-  return children(useSyncExternalStore(calculator.subscribe, calculator.current));
 }
 
 /** What taking a layout would do to the detectors of its room. */

@@ -7,6 +7,10 @@ import type { View } from "../plan/view.ts";
 
 export type Stage = "survey" | "place";
 
+/** Panels of the survey. */
+export const surveyPanels = ["drawings", "rooms", "visit", "notes"] as const;
+export type SurveyPanel = (typeof surveyPanels)[number];
+
 /** What the floating card shows. */
 export type Panel =
   | { readonly kind: "none" }
@@ -15,7 +19,8 @@ export type Panel =
   | { readonly kind: "findings" }
   | { readonly kind: "models"; readonly model?: string }
   | { readonly kind: "eye"; readonly device: string }
-  | { readonly kind: "settings" };
+  | { readonly kind: "settings" }
+  | { readonly kind: SurveyPanel };
 
 /** What the screen is about at the moment; not part of the job. */
 export interface Workbench {

@@ -1,0 +1,130 @@
+import { lazy, type ReactNode, Suspense, useSyncExternalStore } from "react";
+import type { Finding, Layout } from "#engine";
+import type { Calculator } from "../calculate/calculator.ts";
+import { StoreyCard } from "../cards/storey-card.tsx";
+import type { Calculated, OpenJob } from "../contract.ts";
+import type { SurveyPanelProps } from "../survey/panel.ts";
+import { t } from "../texts/index.ts";
+import type { Actions } from "./actions.ts";
+import { type Panel, type Store, usePart, type Workbench } from "./workbench.ts";
+
+const ThingCard = lazy(() => import("../cards/thing-card.tsx").then((part) => ({ default: part.ThingCard })));
+const FindingsList = lazy(() =>
+  import("../findings/index.ts").then((part) => ({ default: part.FindingsList })),
+);
+const ModelsEditor = lazy(() =>
+  import("../models/index.ts").then((part) => ({ default: part.ModelsEditor })),
+);
+const EyeView = lazy(() => import("../eye/index.ts").then((part) => ({ default: part.EyeView })));
+const SettingsPanel = lazy(() => import("../settings/index.ts").then((part) => ({ default: part.Settings })));
+const PlacePanel = lazy(() => import("../place/index.ts").then((part) => ({ default: part.PlacePanel })));
+
+const DrawingsPanel = lazy(() =>
+  import("../survey/drawings/index.ts").then((part) => ({ default: part.DrawingsPanel })),
+);
+const RoomsTable = lazy(() =>
+  import("../survey/rooms/index.ts").then((part) => ({ default: part.RoomsTable })),
+);
+const VisitPanel = lazy(() =>
+  import("../survey/visit/index.ts").then((part) => ({ default: part.VisitPanel })),
+);
+const NotesPanel = lazy(() =>
+  import("../survey/notes/index.ts").then((part) => ({ default: part.NotesPanel })),
+);
+
+interface PanelBodyProps {
+  readonly job: OpenJob;
+  readonly store: Store<Workbench>;
+  readonly actions: Actions;
+  readonly calculator: Calculator;
+  readonly findings: readonly Finding[];
+  readonly onPanel: (panel: Panel) => void;
+  readonly onPreview: (room: string, layout: Layout | undefined) => void;
+  readonly onClose: () => void;
+}
+
+/** What the floating card holds: the panel that was called up, else the selected thing, else the storey. */
+export function PanelBody(props: PanelBodyProps) {
+  const { job, store, actions, calculator, findings, onPanel, onPreview, onClose } = props;
+  const { selection, storey, stage, panel, finding } = usePart(store, (bench) => ({
+    selection: bench.selection,
+    storey: bench.storey,
+    stage: bench.stage,
+    panel: bench.panel,
+    finding: bench.finding,
+  }));
+  const first = selection[0];
+  const survey: SurveyPanelProps = { job, store, actions, calculator, onClose };
+  return (
+    <Suspense fallback={<p className="hint">{t("shell.loading")}</p>}>
+      {panel.kind === "place" ? (
+        <PlacePanel
+          job={job}
+          calculations={calculator}
+          rooms={panel.rooms}
+          onPreview={onPreview}
+          onClose={onClose}
+        />
+      ) : panel.kind === "findings" ? (
+        <FindingsList
+          job={job}
+          findings={findings}
+          current={finding}
+          onShow={(index) => actions.showFinding(index, findings)}
+          onPlace={(room) => onPanel({ kind: "place", rooms: [room] })}
+          onClose={onClose}
+        />
+      ) : panel.kind === "models" ? (
+        <ModelsEditor
+          job={job}
+          onClose={onClose}
+          {...(panel.model === undefined ? {} : { model: panel.model })}
+        />
+      ) : panel.kind === "eye" ? (
+        <Known calculator={calculator}>
+          {(calculated) => (
+            <EyeView job={job} device={panel.device} calculated={calculated} onClose={onClose} />
+          )}
+        </Known>
+      ) : panel.kind === "settings" ? (
+        <SettingsPanel job={job} onClose={onClose} />
+      ) : panel.kind === "drawings" ? (
+        <DrawingsPanel {...survey} />
+      ) : panel.kind === "rooms" ? (
+        <RoomsTable {...survey} />
+      ) : panel.kind === "visit" ? (
+        <VisitPanel {...survey} />
+      ) : panel.kind === "notes" ? (
+        <NotesPanel {...survey} />
+      ) : first ? (
+        <ThingCard job={job} refs={selection} calculator={calculator} actions={actions} onPanel={onPanel} />
+      ) : (
+        <Known calculator={calculator}>
+          {(calculated) => (
+            <StoreyCard
+              job={job}
+              storey={storey}
+              stage={stage}
+              calculated={calculated}
+              onPlace={(rooms) => onPanel({ kind: "place", rooms })}
+              onFindings={() => onPanel({ kind: "findings" })}
+              onPanel={(kind) => onPanel({ kind })}
+              onDraw={() => actions.take({ kind: "add", what: "room" })}
+            />
+          )}
+        </Known>
+      )}
+    </Suspense>
+  );
+}
+
+/** A part of the screen that follows all that is known: the rest stays as it is while a drag is calculated. */
+function Known({
+  calculator,
+  children,
+}: {
+  readonly calculator: Calculator;
+  readonly children: (calculated: Calculated) => ReactNode;
+}) {
+  return children(useSyncExternalStore(calculator.subscribe, calculator.current));
+}

@@ -1,0 +1,1 @@
+export { DrawingsPanel } from "./drawings-panel.tsx";

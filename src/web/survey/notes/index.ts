@@ -1,0 +1,1 @@
+export { NotesPanel } from "./notes-panel.tsx";

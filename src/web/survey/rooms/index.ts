@@ -1,0 +1,1 @@
+export { RoomsTable } from "./rooms-table.tsx";

@@ -1,0 +1,1 @@
+export { VisitPanel } from "./visit-panel.tsx";
