@@ -4,15 +4,16 @@ import { preferences, usePreferences } from "../settings/preferences.ts";
 import { type Actions, storeyBounds } from "../shell/actions.ts";
 import type { Store, Workbench } from "../shell/workbench.ts";
 import { t } from "../texts/index.ts";
+import { drawKey } from "./draw-keys.ts";
 import { doKey } from "./key-deeds.ts";
 import { keyDeed } from "./keys.ts";
 import { type Palette, readPalette } from "./paint/palette.ts";
 import { forgetLetters } from "./paint/surface.ts";
 import { painterOn } from "./painter.ts";
 import { listenOn } from "./pointers.ts";
-import { benchOf, cursorAt, flagAt, flagsOf, focusOf, heldOf, triedOf } from "./reading.ts";
+import { benchOf, cursorAt, flagsOf, focusOf, heldOf, triedOf } from "./reading.ts";
 import { type Input, rest } from "./tools/state.ts";
-import { gripsOf, previewOf, stepped } from "./tools/step.ts";
+import { gripsOf, previewOf } from "./tools/step.ts";
 import { fitted, type Insets } from "./view.ts";
 import "./plan.css";
 
@@ -21,12 +22,13 @@ interface PlanProps {
   readonly calculator: Calculator;
   readonly actions: Actions;
   readonly insets: () => Insets;
+  readonly input: (input: Input) => void;
   /** Moves the keyboard into the card. */
   readonly onCard: () => void;
 }
 
 /** The drawing on the screen. It paints itself outside React: a frame costs only what has changed. */
-export const Plan = memo(function Plan({ store, calculator, actions, insets, onCard }: PlanProps) {
+export const Plan = memo(function Plan({ store, calculator, actions, insets, input, onCard }: PlanProps) {
   const host = useRef<HTMLDivElement>(null);
   const { theme, contrast, units } = usePreferences();
   const picture = useRef<{ palette: Palette; repaint: () => void } | undefined>(undefined);
@@ -36,7 +38,6 @@ export const Plan = memo(function Plan({ store, calculator, actions, insets, onC
     if (!element) return;
     const painter = painterOn([...element.querySelectorAll("canvas")]);
     let space = false;
-    let lastPreview: ReturnType<typeof previewOf> = [];
     const own = {
       palette: readPalette(),
       repaint: () => {
@@ -65,46 +66,21 @@ export const Plan = memo(function Plan({ store, calculator, actions, insets, onC
       },
     };
     picture.current = own;
-    const input = (what: Input): void => {
-      const bench = store.get();
-      if (what.do === "down") {
-        element.focus({ preventScroll: true });
-        const flag = flagAt(bench, calculator.current().findings, what.pixel);
-        if (flag !== undefined && bench.tool.kind === "select") {
-          store.set({ panel: { kind: "findings" } });
-          actions.showFinding(flag, calculator.current().findings);
-          return;
-        }
-      }
-      const deed = stepped(bench.toolState, what, { ...benchOf(bench), grips: gripsOf(benchOf(bench)) });
-      const change: { -readonly [K in keyof Workbench]?: Workbench[K] } = { toolState: deed.state };
-      if (deed.view) change.view = deed.view;
-      if (deed.select) {
-        change.selection = deed.select;
-        if (what.do === "up") change.panel = { kind: "thing" };
-      }
-      if (deed.tool) change.tool = deed.tool;
-      if (deed.commit) {
-        bench.job.edit(deed.commit.name, deed.commit.steps);
-        lastPreview = [];
-      }
-      store.set(change);
-      const preview = deed.commit ? [] : previewOf(deed.state, store.get().job.site);
-      if (preview.some(({ kind }) => kind === "detectors") || (lastPreview.length > 0 && !deed.commit))
-        calculator.live(preview);
-      lastPreview = preview;
-    };
     const stopListening = listenOn(element, {
       view: () => store.get().view,
       setView: (view) => store.set({ view }),
-      input,
+      input: (what) => {
+        if (what.do === "down") element.focus({ preventScroll: true });
+        input(what);
+      },
       rested: () => {
         const { toolState } = store.get();
         if (toolState.on === "press") store.set({ toolState: { ...toolState, add: "add", grip: undefined } });
       },
       panning: () => space,
-      hover: (pixel) => {
+      hover: (pixel, free) => {
         element.style.cursor = cursorAt(store.get(), pixel, space);
+        if (pixel && store.get().toolState.on !== "rest") input({ do: "hover", pixel, free });
       },
     });
     const sized = new ResizeObserver(([entry]) => {
@@ -121,6 +97,8 @@ export const Plan = memo(function Plan({ store, calculator, actions, insets, onC
         event.preventDefault();
         return;
       }
+      // Figures that are typed while one draws go to the field for them.
+      if (store.get().tool.kind === "add" && drawKey(event)) return;
       const deed = keyDeed(event);
       if (!deed) return;
       event.preventDefault();
@@ -155,7 +133,7 @@ export const Plan = memo(function Plan({ store, calculator, actions, insets, onC
       painter.stop();
       store.set({ toolState: rest });
     };
-  }, [store, calculator, actions, insets, onCard]);
+  }, [store, calculator, actions, insets, input, onCard]);
 
   // Colours and figures follow the preferences.
   // biome-ignore lint/correctness/useExhaustiveDependencies: read again by what is painted

@@ -9,7 +9,7 @@ interface PointerPorts {
   readonly rested: () => void;
   /** Space is held: dragging pans whatever lies below. */
   readonly panning: () => boolean;
-  readonly hover: (pixel: Pixel | undefined) => void;
+  readonly hover: (pixel: Pixel | undefined, free: boolean) => void;
 }
 
 const restMilliseconds = 450;
@@ -64,7 +64,7 @@ export function listenOn(host: HTMLElement, ports: PointerPorts): () => void {
     const pixel = pixelOf(event);
     const before = fingers.get(event.pointerId);
     if (!before) {
-      ports.hover(pixel);
+      ports.hover(pixel, event.altKey);
       return;
     }
     fingers.set(event.pointerId, pixel);
@@ -116,7 +116,7 @@ export function listenOn(host: HTMLElement, ports: PointerPorts): () => void {
     }
   };
   const double = (event: MouseEvent): void => ports.input({ do: "double", pixel: pixelOf(event) });
-  const leave = (): void => ports.hover(undefined);
+  const leave = (): void => ports.hover(undefined, false);
 
   host.addEventListener("pointerdown", down);
   host.addEventListener("pointermove", move);

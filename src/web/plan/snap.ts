@@ -3,7 +3,17 @@ import type { RecordRef } from "../contract.ts";
 import { placeOf, recordOf, roomAt, roomsOn } from "./pick.ts";
 import type { View } from "./view.ts";
 
-export type SnapKind = "grid" | "device" | "luminaire" | "middle" | "wall" | "corner";
+export type SnapKind =
+  | "grid"
+  | "device"
+  | "luminaire"
+  | "middle"
+  | "wall"
+  | "corner"
+  | "end"
+  | "line"
+  | "square"
+  | "behind";
 
 /** A line that a thing snapped to, from what it was taken from. */
 export interface Guide {

@@ -5,10 +5,12 @@ import { useCalculated } from "../calculate/use-calculated.ts";
 import type { EditStep } from "../contract.ts";
 import { Say } from "../fields/index.ts";
 import type { JobSource } from "../jobs/open-job.ts";
+import { inputOn } from "../plan/input.ts";
 import { nameOf, spokenOf } from "../plan/names.ts";
 import { placeOf } from "../plan/pick.ts";
 import { Plan } from "../plan/plan.tsx";
 import { ThingsList } from "../plan/things-list.tsx";
+import { rest } from "../plan/tools/state.ts";
 import { type Insets, toPixel } from "../plan/view.ts";
 import { preferences } from "../settings/preferences.ts";
 import { t } from "../texts/index.ts";
@@ -66,18 +68,21 @@ export function JobScreen({ source, calculator, fileText, onHome, standing }: Jo
     };
   }, []);
   const actions = useMemo(() => actionsOn(store, insets), [store, insets]);
+  const input = useMemo(() => inputOn({ store, calculator, actions }), [store, calculator, actions]);
   const onCard = useCallback(() => {
     card.current
       ?.querySelector<HTMLElement>(".card-body input, .card-body button, .card-body select")
       ?.focus();
   }, []);
-  const bench = usePart(store, ({ selection, storey, stage, panel, finding }) => ({
+  const bench = usePart(store, ({ selection, storey, stage, panel, finding, tool }) => ({
     selection,
     storey,
     stage,
     panel,
     finding,
+    tool,
   }));
+  const drawing = bench.tool.kind === "add" ? bench.tool : undefined;
   const onPanel = (panel: Panel): void =>
     store.set({ panel, ...(panel.kind === "place" ? {} : { tried: undefined }) });
   const close = (): void => {
@@ -111,6 +116,7 @@ export function JobScreen({ source, calculator, fileText, onHome, standing }: Jo
   const view = store.get().view;
   const title = titleOf();
   function titleOf(): string {
+    if (drawing) return t(`plan.add.${drawing.what}`);
     switch (bench.panel.kind) {
       case "place":
       case "findings":
@@ -132,7 +138,14 @@ export function JobScreen({ source, calculator, fileText, onHome, standing }: Jo
   }
   return (
     <div className="desk">
-      <Plan store={store} calculator={calculator} actions={actions} insets={insets} onCard={onCard} />
+      <Plan
+        store={store}
+        calculator={calculator}
+        actions={actions}
+        insets={insets}
+        input={input}
+        onCard={onCard}
+      />
       <TopBar
         store={store}
         actions={actions}
@@ -144,10 +157,10 @@ export function JobScreen({ source, calculator, fileText, onHome, standing }: Jo
       <ThingsList store={store} actions={actions} onPlan={onPlan} />
       <Card
         title={title}
-        about={`${bench.panel.kind} ${first?.kind} ${first?.id}`}
-        thing={place && toPixel(view, place)}
+        about={drawing ? `add ${drawing.what}` : `${bench.panel.kind} ${first?.kind} ${first?.id}`}
+        thing={drawing ? undefined : place && toPixel(view, place)}
         size={
-          bench.panel.kind === "thing" || bench.panel.kind === "none"
+          drawing || bench.panel.kind === "thing" || bench.panel.kind === "none"
             ? "narrow"
             : bench.panel.kind === "models" || bench.panel.kind === "eye" || bench.panel.kind === "rooms"
               ? "broad"
@@ -156,9 +169,11 @@ export function JobScreen({ source, calculator, fileText, onHome, standing }: Jo
         cardRef={(element) => {
           card.current = element;
         }}
-        {...(bench.panel.kind === "thing" && !first
-          ? {}
-          : { onClose: bench.panel.kind === "thing" ? () => actions.select([]) : close })}
+        {...(drawing
+          ? { onClose: () => store.set({ tool: { kind: "select" }, toolState: rest }) }
+          : bench.panel.kind === "thing" && !first
+            ? {}
+            : { onClose: bench.panel.kind === "thing" ? () => actions.select([]) : close })}
       >
         <PanelBody
           job={job}
@@ -166,6 +181,8 @@ export function JobScreen({ source, calculator, fileText, onHome, standing }: Jo
           actions={actions}
           calculator={calculator}
           findings={calculating.findings}
+          drawing={drawing}
+          input={input}
           onPanel={onPanel}
           onPreview={onPreview}
           onClose={close}

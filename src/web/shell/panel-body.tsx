@@ -3,9 +3,11 @@ import type { Finding, Layout } from "#engine";
 import type { Calculator } from "../calculate/calculator.ts";
 import { StoreyCard } from "../cards/storey-card.tsx";
 import type { Calculated, OpenJob } from "../contract.ts";
+import { type Input, rest, type Tool } from "../plan/tools/state.ts";
 import type { SurveyPanelProps } from "../survey/panel.ts";
 import { t } from "../texts/index.ts";
 import type { Actions } from "./actions.ts";
+import { DrawCard } from "./draw-card.tsx";
 import { type Panel, type Store, usePart, type Workbench } from "./workbench.ts";
 
 const ThingCard = lazy(() => import("../cards/thing-card.tsx").then((part) => ({ default: part.ThingCard })));
@@ -38,6 +40,9 @@ interface PanelBodyProps {
   readonly actions: Actions;
   readonly calculator: Calculator;
   readonly findings: readonly Finding[];
+  /** The tool in the hand, while something is drawn. */
+  readonly drawing: Extract<Tool, { kind: "add" }> | undefined;
+  readonly input: (input: Input) => void;
   readonly onPanel: (panel: Panel) => void;
   readonly onPreview: (room: string, layout: Layout | undefined) => void;
   readonly onClose: () => void;
@@ -57,7 +62,15 @@ export function PanelBody(props: PanelBodyProps) {
   const survey: SurveyPanelProps = { job, store, actions, calculator, onClose };
   return (
     <Suspense fallback={<p className="hint">{t("shell.loading")}</p>}>
-      {panel.kind === "place" ? (
+      {props.drawing ? (
+        <DrawCard
+          key={props.drawing.what}
+          store={store}
+          tool={props.drawing}
+          input={props.input}
+          onStop={() => store.set({ tool: { kind: "select" }, toolState: rest })}
+        />
+      ) : panel.kind === "place" ? (
         <PlacePanel
           job={job}
           calculations={calculator}

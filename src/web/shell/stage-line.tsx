@@ -1,7 +1,7 @@
 import { memo } from "react";
-import { Button, Menu, MenuItem, MenuTrigger, Popover } from "react-aria-components";
+import { Button, Header, Menu, MenuItem, MenuSection, MenuTrigger, Popover } from "react-aria-components";
 import type { Finding } from "#engine";
-import type { AddKind } from "../plan/tools/state.ts";
+import { addMenu } from "../plan/tools/kinds.ts";
 import { t } from "../texts/index.ts";
 import type { Actions } from "./actions.ts";
 import { Sign } from "./signs.tsx";
@@ -12,22 +12,6 @@ interface StageLineProps {
   readonly actions: Actions;
   readonly findings: readonly Finding[];
 }
-
-const addable: Readonly<Record<Stage, readonly AddKind[]>> = {
-  survey: [
-    "room",
-    "door",
-    "passage",
-    "window",
-    "glazing",
-    "obstacle",
-    "dwellPlace",
-    "source",
-    "luminaire",
-    "ceilingThing",
-  ],
-  place: ["detector", "dwellPlace", "obstacle", "source"],
-};
 
 /** The stages as a line of words, in the order of the job; each with what is still open in it. */
 export const StageLine = memo(function StageLine({ store, actions, findings }: StageLineProps) {
@@ -78,15 +62,20 @@ export const StageLine = memo(function StageLine({ store, actions, findings }: S
             {t("plan.add")}
           </Button>
           <Popover className="menu-box" placement="top end">
-            <Menu className="menu" aria-label={t("plan.add")}>
-              {addable[stage].map((what) => (
-                <MenuItem
-                  key={what}
-                  className="menu-item"
-                  onAction={() => actions.take({ kind: "add", what })}
-                >
-                  {t(`plan.add.${what}`)}
-                </MenuItem>
+            <Menu className="menu menu-columns" aria-label={t("plan.add")}>
+              {addMenu[stage].map(([group, kinds]) => (
+                <MenuSection key={group} className="menu-group">
+                  <Header className="menu-head">{t(`plan.add.group.${group}`)}</Header>
+                  {kinds.map((what) => (
+                    <MenuItem
+                      key={what}
+                      className="menu-item"
+                      onAction={() => actions.take({ kind: "add", what })}
+                    >
+                      {t(`plan.add.${what}`)}
+                    </MenuItem>
+                  ))}
+                </MenuSection>
               ))}
             </Menu>
           </Popover>

@@ -5,6 +5,7 @@ import { recordOf, roomAt } from "../pick.ts";
 import { distance, openingShape, turnedRectangle } from "../shapes.ts";
 import { type Guide, wallDistances } from "../snap.ts";
 import type { Grip, ToolState } from "../tools/state.ts";
+import { paintDrawing } from "./drawing.ts";
 import { faded } from "./palette.ts";
 import { inPixels, pixelOf, type Surface, writeText } from "./surface.ts";
 
@@ -29,10 +30,8 @@ export function paintHandles(surface: Surface, held: Held, site: Site): void {
   if (toolState.on === "move") paintDistances(surface, { ref: toolState.refs[0], site, held });
   if (toolState.on === "reshape") paintSides(surface, { ref: toolState.grip.ref, site, units: held.units });
   if (toolState.on === "box") paintBox(surface, toolState.from, toolState.to);
-  if (toolState.on === "draw") {
-    paintBox(surface, toolState.from, toolState.to);
-    paintBoxSize(surface, toolState, held.units);
-  }
+  if (toolState.on === "draw" || toolState.on === "chain")
+    paintDrawing(surface, toolState, { site, storey: held.storey, units: held.units });
   if (toolState.on === "measure") paintMeasure(surface, toolState, held.units);
 }
 
@@ -203,20 +202,6 @@ function paintBox(surface: Surface, from: Point, to: Point): void {
   context.strokeStyle = palette.focus;
   context.lineWidth = 1.25;
   context.stroke();
-}
-
-function paintBoxSize(
-  surface: Surface,
-  box: { readonly from: Point; readonly to: Point },
-  units: Units,
-): void {
-  const [wide, high] = [Math.abs(box.to[0] - box.from[0]), Math.abs(box.to[1] - box.from[1])];
-  if (wide < 0.05 && high < 0.05) return;
-  const at = pixelOf(surface, [(box.from[0] + box.to[0]) / 2, (box.from[1] + box.to[1]) / 2]);
-  writeText(surface, `${lengthText(wide, units)} × ${lengthText(high, units)}`, {
-    pixel: at,
-    colour: surface.palette.ink,
-  });
 }
 
 function paintMeasure(

@@ -1,32 +1,51 @@
-import type { Point, Radians, Site } from "#engine";
+import type { Metres, Point, Radians, Site } from "#engine";
 import type { EditStep, RecordKind, RecordRef } from "../../contract.ts";
+import type { Nearest } from "../draw-snap.ts";
 import type { Guide } from "../snap.ts";
 import type { Pixel, View } from "../view.ts";
+import type { AddKind } from "./kinds.ts";
+
+export type { AddKind } from "./kinds.ts";
 
 /** What the pointer does on the plan. */
 export type Tool =
   | { readonly kind: "select" }
   | { readonly kind: "measure" }
-  | { readonly kind: "add"; readonly what: AddKind };
-
-export type AddKind =
-  | "room"
-  | "door"
-  | "passage"
-  | "window"
-  | "glazing"
-  | "obstacle"
-  | "dwellPlace"
-  | "source"
-  | "luminaire"
-  | "ceilingThing"
-  | "detector";
+  /** `after`: whether the tool is put away when the thing is set down, or stays in the hand for the next one. */
+  | { readonly kind: "add"; readonly what: AddKind; readonly after?: "away" | "again" };
 
 /** A grip of the selected thing. */
 export type Grip =
   | { readonly kind: "turn"; readonly ref: RecordRef; readonly at: Point }
   | { readonly kind: "corner"; readonly ref: RecordRef; readonly index: number; readonly at: Point }
   | { readonly kind: "side"; readonly ref: RecordRef; readonly index: number; readonly at: Point };
+
+/** The four ways along the sheet. */
+export type Towards = "right" | "up" | "left" | "down";
+
+/** A line or rectangle that is being drawn: from the first end to where the hand is. */
+export interface Drawing {
+  readonly on: "draw";
+  readonly what: AddKind;
+  readonly from: Point;
+  readonly to: Point;
+  readonly guides: readonly Guide[];
+  /** Where the first end was pressed; a press that goes nowhere waits for a second one, or for typed figures. */
+  readonly pressed: Pixel | undefined;
+  readonly held: "held" | "set";
+  readonly towards?: Towards;
+}
+
+/** A room that is drawn side by side: its corners so far, and where the hand is. */
+export interface Chain {
+  readonly on: "chain";
+  readonly points: readonly Point[];
+  readonly to: Point;
+  readonly guides: readonly Guide[];
+  readonly towards?: Towards;
+  /** Why it was not closed. */
+  readonly refused?: "few" | "crossing";
+}
 
 /** What is going on between pressing and letting go. */
 export type ToolState =
@@ -55,7 +74,8 @@ export type ToolState =
       readonly at: Point;
     }
   | { readonly on: "box"; readonly from: Point; readonly to: Point }
-  | { readonly on: "draw"; readonly what: AddKind; readonly from: Point; readonly to: Point }
+  | Drawing
+  | Chain
   | { readonly on: "measure"; readonly from: Point; readonly to: Point; readonly held: "held" | "set" };
 
 export const rest: ToolState = { on: "rest" };
@@ -70,8 +90,17 @@ export type Input =
       readonly touch: boolean;
     }
   | { readonly do: "drag"; readonly pixel: Pixel; readonly free: boolean }
+  /** The hand moves and presses nothing. */
+  | { readonly do: "hover"; readonly pixel: Pixel; readonly free: boolean }
   | { readonly do: "up"; readonly pixel: Pixel }
   | { readonly do: "double"; readonly pixel: Pixel }
+  /** A length was typed, or two of them for a rectangle. */
+  | { readonly do: "typed"; readonly lengths: readonly [Metres] | readonly [Metres, Metres] }
+  | { readonly do: "towards"; readonly way: Towards }
+  /** Takes back the last corner of a chain. */
+  | { readonly do: "back" }
+  /** Closes a chain; sets down what waits for its second end. */
+  | { readonly do: "finish" }
   | { readonly do: "cancel" };
 
 /** What the tools may look at. */
@@ -84,6 +113,8 @@ export interface Bench {
   readonly grips: readonly Grip[];
   readonly readOnly: boolean;
   readonly newId: (kind: RecordKind) => string;
+  /** Nearest place on the drawing under the plan. */
+  readonly nearest?: Nearest;
 }
 
 /** What becomes of an input. */

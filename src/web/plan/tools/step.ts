@@ -5,8 +5,25 @@ import { picked, placeOf, recordOf, roomsOn, sameRef } from "../pick.ts";
 import { insideRoom, nearestOn } from "../shapes.ts";
 import { type Guide, snapCorner, snapObstacle, snapPlace, snapReference } from "../snap.ts";
 import { type Pixel, panned, toPixel, toPoint } from "../view.ts";
-import { added, isDrawn } from "./add.ts";
-import { type Bench, type Deed, type Grip, type Input, rest, type ToolState } from "./state.ts";
+import {
+  drawBack,
+  drawFinished,
+  drawMoved,
+  drawPressed,
+  drawReleased,
+  drawTowards,
+  drawTyped,
+} from "./draw.ts";
+import {
+  type Bench,
+  type Chain,
+  type Deed,
+  type Drawing,
+  type Grip,
+  type Input,
+  rest,
+  type ToolState,
+} from "./state.ts";
 
 /** Pixels that a press may wander and still be a press. */
 const wander = 4;
@@ -17,28 +34,46 @@ const reachOf = (touch: boolean): number => (touch ? 24 : 12);
  * A drag changes nothing until it ends; until then it is in the state, and `previewOf` tells what it would do.
  */
 export function stepped(state: ToolState, input: Input, bench: Bench): Deed {
+  const { tool } = bench;
+  const drawn = drawing(state);
   switch (input.do) {
     case "cancel":
-      return { state: rest };
+      // A second finger moves the plan under a chain that goes on.
+      return { state: state.on === "chain" ? state : rest };
     case "down":
-      return pressed(input, bench);
+      return pressed(state, input, bench);
+    case "hover":
+      return drawn ? drawMoved(drawn, input, bench) : { state };
+    case "typed":
+      return tool.kind === "add" && !bench.readOnly
+        ? drawTyped(tool, drawn, { lengths: input.lengths, bench })
+        : { state };
+    case "towards":
+      return drawn ? drawTowards(drawn, input.way) : { state };
+    case "back":
+      return drawn?.on === "chain" ? drawBack(drawn) : { state: rest };
+    case "finish":
+      return drawn && tool.kind === "add" ? drawFinished(tool, drawn, bench) : { state };
     case "drag":
       return dragged(state, input, bench);
     case "up":
       return released(state, input.pixel, bench);
     case "double":
-      return doubled(input.pixel, bench);
+      return doubled(state, input.pixel, bench);
   }
 }
 
-function pressed(input: Extract<Input, { do: "down" }>, bench: Bench): Deed {
+const drawing = (state: ToolState): Chain | Drawing | undefined =>
+  state.on === "draw" || state.on === "chain" ? state : undefined;
+
+function pressed(state: ToolState, input: Extract<Input, { do: "down" }>, bench: Bench): Deed {
   const { pixel } = input;
-  if (input.pan) return { state: { on: "pan", last: pixel } };
+  if (input.pan) return drawing(state) ? { state } : { state: { on: "pan", last: pixel } };
   const point = toPoint(bench.view, pixel);
   if (bench.tool.kind === "measure")
     return { state: { on: "measure", from: cornerNear(bench, pixel) ?? point, to: point, held: "held" } };
   if (bench.tool.kind === "add" && !bench.readOnly)
-    return { state: { on: "draw", what: bench.tool.what, from: point, to: point } };
+    return drawPressed(bench.tool, drawing(state), pixel, bench);
   const reach = reachOf(input.touch);
   const grip = bench.readOnly ? undefined : gripAt(bench, pixel, reach);
   const hits = picked(bench.site, bench.storey, { view: bench.view, pixel, reach });
@@ -82,8 +117,10 @@ function dragged(state: ToolState, input: Extract<Input, { do: "drag" }>, bench:
     }
     case "reshape":
       return { state: reshaped(state.grip, point, { bench, free: input.free }) };
-    case "box":
     case "draw":
+    case "chain":
+      return drawMoved(state, input, bench);
+    case "box":
     case "measure":
       return state.on === "measure" && state.held === "set" ? { state } : { state: { ...state, to: point } };
   }
@@ -203,16 +240,9 @@ function released(state: ToolState, pixel: Pixel, bench: Bench): Deed {
     }
     case "box":
       return { state: rest, select: inBox(state, bench) };
-    case "draw": {
-      const made = added(state.what, bench, { from: state.from, to: toPoint(bench.view, pixel) });
-      if (!made) return { state: rest };
-      return {
-        state: rest,
-        commit: { name: made.name, steps: made.steps },
-        select: [made.made],
-        tool: { kind: "select" },
-      };
-    }
+    case "draw":
+    case "chain":
+      return bench.tool.kind === "add" ? drawReleased(bench.tool, state, pixel, bench) : { state: rest };
     case "measure":
       return { state: { ...state, to: cornerNear(bench, pixel) ?? state.to, held: "set" } };
   }
@@ -260,7 +290,8 @@ function inBox(box: { readonly from: Point; readonly to: Point }, bench: Bench):
 }
 
 /** Twice on a wall of the selected room: a new corner there. */
-function doubled(pixel: Pixel, bench: Bench): Deed {
+function doubled(state: ToolState, pixel: Pixel, bench: Bench): Deed {
+  if (state.on === "chain" && bench.tool.kind === "add") return drawFinished(bench.tool, state, bench);
   const ref = bench.selection.find(({ kind }) => kind === "rooms" || kind === "obstacles");
   if (!ref || bench.readOnly || bench.tool.kind !== "select") return { state: rest };
   const record = recordOf(bench.site, ref.kind as "rooms" | "obstacles", ref.id);
@@ -324,5 +355,3 @@ export function gripsOf(bench: Omit<Bench, "grips">): readonly Grip[] {
   });
   return [...corners, ...sides];
 }
-
-export { isDrawn };
