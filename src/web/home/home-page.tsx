@@ -5,6 +5,7 @@ import { Say } from "../fields/index.ts";
 import { saveFile } from "../fields/save-file.ts";
 import { t } from "../texts/index.ts";
 import { Cautions } from "./cautions.tsx";
+import { emptySite } from "./empty-site.ts";
 import { JobRows } from "./job-rows.tsx";
 import { ModelStart } from "./model-start.tsx";
 import { RoomStart } from "./room-start.tsx";
@@ -68,9 +69,17 @@ export function HomePage({ calculations, shelf, onOpen }: HomeProps) {
             <h2 id="home-jobs-head" className="home-head">
               {t("home.jobs.title")}
             </h2>
-            <Button className="button" onPress={() => shelf.demo().then(onOpen, fail)}>
-              {t("home.demo.open")}
-            </Button>
+            <span className="row">
+              <Button
+                className="button"
+                onPress={() => shelf.create(emptySite(shelf.startModels())).then(onOpen, fail)}
+              >
+                {t("home.empty.open")}
+              </Button>
+              <Button className="button" onPress={() => shelf.demo().then(onOpen, fail)}>
+                {t("home.demo.open")}
+              </Button>
+            </span>
           </div>
           {jobs === undefined ? (
             <p className="hint">{t("home.jobs.looking")}</p>

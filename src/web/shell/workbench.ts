@@ -106,15 +106,17 @@ export function firstStorey({ site, underlays }: Pick<OpenJob, "site" | "underla
 }
 
 export function workbenchOf(job: OpenJob): Store<Workbench> {
+  const nothing = job.site.rooms.length === 0 && job.underlays.length === 0;
   return storeOf<Workbench>({
     job,
     storey: firstStorey(job),
     view: { scale: 40, x: 0, y: 0, width: 0, height: 0 },
     selection: [],
-    tool: { kind: "select" },
+    // An empty job begins with its first room.
+    tool: nothing && !job.readOnly ? { kind: "add", what: "roomChain" } : { kind: "select" },
     toolState: rest,
     shown: { ...allShown, across: false },
-    stage: "place",
+    stage: nothing ? "survey" : "place",
     panel: { kind: "thing" },
     finding: undefined,
     tried: undefined,
