@@ -40,6 +40,7 @@ export const pack: Command = {
       coverage: review.rooms,
       zones: zonesOf(site),
       details: detailsOf(job),
+      asbestos: job.visit,
       fonts: await readFonts(),
       created: createdOf(job),
       variant: values["black-and-white"] ? "black-and-white" : "colour",

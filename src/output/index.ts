@@ -10,6 +10,7 @@ export { plannedWords, type SheetTitle } from "./drawing/title-block.ts";
 export type { DeviceZone } from "./drawing/zone-marks.ts";
 export { type JobSheetDetails, type PackFile, type PackInput, packFiles } from "./pack/pack-files.ts";
 export { type PdfDetails, type PdfFonts, pdfOf } from "./pdf/pdf.ts";
+export type { AsbestosKnown } from "./setting-out/asbestos-band.ts";
 export { type Measure, measuresOf } from "./setting-out/measures.ts";
 export {
   type SettingOutInput,

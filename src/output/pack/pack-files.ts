@@ -6,6 +6,7 @@ import { planSheet } from "../drawing/plan-sheet.ts";
 import type { SheetTitle } from "../drawing/title-block.ts";
 import type { DeviceZone } from "../drawing/zone-marks.ts";
 import { type PdfFonts, pdfOf } from "../pdf/pdf.ts";
+import type { AsbestosKnown } from "../setting-out/asbestos-band.ts";
 import { settingOutSheets, type UnnumberedSheet } from "../setting-out/setting-out-sheets.ts";
 import { svgOf } from "../svg/svg.ts";
 
@@ -20,6 +21,7 @@ export interface PackInput {
   readonly coverage: readonly RoomCoverage[];
   readonly zones: readonly DeviceZone[];
   readonly details: JobSheetDetails;
+  readonly asbestos: AsbestosKnown;
   readonly fonts: PdfFonts;
   /** Stamped into the PDFs. */
   readonly created: Date;
@@ -53,6 +55,7 @@ export async function packFiles(input: PackInput): Promise<readonly PackFile[]> 
           site,
           storey: storey.id,
           title: titleOf(input, { storey, sheet: "Setting out" }),
+          asbestos: input.asbestos,
         }),
       }),
     ),

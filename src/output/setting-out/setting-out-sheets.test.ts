@@ -4,14 +4,16 @@ import type { Mark, TextMark } from "../drawing/mark.ts";
 import { plannedWords } from "../drawing/title-block.ts";
 import { ferryWing, ferryWingTitle } from "../ferry-wing.fixture.ts";
 import { svgOf } from "../svg/svg.ts";
+import type { AsbestosKnown } from "./asbestos-band.ts";
 import { deviceColumns, deviceRows } from "./device-rows.ts";
 import { settingOutSheets } from "./setting-out-sheets.ts";
 
-const sheetsOf = (site: typeof ferryWing) => {
+const sheetsOf = (site: typeof ferryWing, asbestos: AsbestosKnown = { asbestosRegister: "none" }) => {
   const unnumbered = settingOutSheets({
     site,
     storey: "ground",
     title: { ...ferryWingTitle, sheet: "Setting out" },
+    asbestos,
   });
   return unnumbered.map((sheet, i) => sheet(i + 1, unnumbered.length));
 };
@@ -81,6 +83,42 @@ test("Forty detectors in one room get a table of their own, and none of them is 
   expect(sheets.length).toBe(2);
   const rows = textsOf(sheets[1]!.marks).map((mark) => mark.text);
   for (const detector of many.detectors) expect(rows).toContain(detector.tag);
+});
+
+test("Until the asbestos register was answered none or seen, every setting-out sheet warns of it, in ink on white", () => {
+  const warnings = (asbestos: AsbestosKnown) =>
+    sheetsOf(ferryWing, asbestos).map((sheet) =>
+      textsOf(sheet.marks).filter(({ text }) => text.startsWith("! Asbestos")),
+    );
+  for (const asbestos of [{}, { asbestosRegister: "not-seen" }] as const) {
+    const perSheet = warnings(asbestos);
+    expect(perSheet.length).toBeGreaterThan(0);
+    for (const found of perSheet) {
+      expect(found.length).toBe(1);
+      expect(found[0]!.text).toContain("Do not drill until it was seen");
+      expect(lengthOf(found[0]!.text, found[0]!.size, found[0]!.weight)).toBeLessThan(390 - 8);
+    }
+  }
+  for (const asbestosRegister of ["none", "seen"] as const)
+    expect(warnings({ asbestosRegister }).flat()).toEqual([]);
+});
+
+test("What was remarked of asbestos stands on the sheets even when the register was seen, however long it is", () => {
+  const remark = "Ceiling boards of the plant room hold it.";
+  const [first] = sheetsOf(ferryWing, { asbestosRegister: "seen", asbestosRemark: remark });
+  expect(textsOf(first!.marks).map(({ text }) => text)).toContain(`! Asbestos register seen: ${remark}`);
+  const long = sheetsOf(ferryWing, { asbestosRegister: "seen", asbestosRemark: `${remark} `.repeat(40) });
+  for (const sheet of long)
+    for (const mark of textsOf(sheet.marks).filter(({ weight, at }) => weight === "semibold" && at[1] < 40))
+      expect(lengthOf(mark.text, mark.size, mark.weight)).toBeLessThan(390 - 8);
+});
+
+test("The warning takes its own place: no drawing and no table runs under it", () => {
+  for (const sheet of sheetsOf(ferryWing, {})) {
+    const below = sheet.marks.flatMap((mark) => (mark.kind === "clip" ? [mark.within.top] : []));
+    expect(below.length).toBeGreaterThan(0);
+    for (const top of below) expect(top).toBeGreaterThanOrEqual(10 + 8);
+  }
 });
 
 test("A room that fits no sheet at 1 : 50 is drawn at the next scale that holds it", () => {

@@ -4,6 +4,7 @@ import { ink } from "../drawing/ink.ts";
 import type { Box, Mark, Millimetres, Sheet } from "../drawing/mark.ts";
 import { centred, extentOf } from "../drawing/projection.ts";
 import { type SheetTitle, titleBlockSize } from "../drawing/title-block.ts";
+import { type AsbestosKnown, asbestosWords, bandHeight, bandMarks } from "./asbestos-band.ts";
 import { deviceColumns, deviceRows } from "./device-rows.ts";
 import { measuresOf } from "./measures.ts";
 import { cellSize, drawingOf, type MeasuredDetector, roomView } from "./room-view.ts";
@@ -16,6 +17,8 @@ export interface SettingOutInput {
   readonly storey: string;
   /** Everything but page and pages, which the caller counts over the whole pack. */
   readonly title: Omit<SheetTitle, "page" | "pages">;
+  /** Until somebody has looked for asbestos, every sheet that one drills by warns of it. */
+  readonly asbestos: AsbestosKnown;
 }
 
 /** A setting-out sheet that still needs its page number. */
@@ -31,13 +34,19 @@ const roomScales = [50, 100, 200, 500, 1000] as const;
  * sheet as fit, with a table of measures, cut-outs, heights, turns and masks.
  */
 export function settingOutSheets(input: SettingOutInput): readonly UnnumberedSheet[] {
+  const band = bandHeight(asbestosWords(input.asbestos), frameBox("A3"));
   const views = input.site.rooms
     .filter((room) => room.storey === input.storey)
-    .map((room) => viewOf(input.site, room))
+    .map((room) => viewOf(input.site, room, band))
     .filter((view) => view.devices.length > 0);
   const scales = [...new Set(views.map((view) => view.scale))].sort((a, b) => a - b);
   return scales
-    .flatMap((scale) => packed(views.filter((view) => view.scale === scale)))
+    .flatMap((scale) =>
+      packed(
+        views.filter((view) => view.scale === scale),
+        band,
+      ),
+    )
     .flatMap((group, i) => sheetsOf(input, group, i + 1));
 }
 
@@ -60,13 +69,13 @@ interface Group {
   readonly rows: number;
 }
 
-function viewOf(site: Site, room: Room): View {
+function viewOf(site: Site, room: Room, band: Millimetres): View {
   const devices = site.detectors
     .filter((detector) => detector.room === room.id)
     .map((detector): MeasuredDetector => ({ detector, measures: measuresOf(detector, room, site) }));
   const letters = wallLetters(devices.flatMap((one) => one.measures));
   const rows = devices.flatMap((one) => deviceRows(one.detector, { site, measures: one.measures, letters }));
-  const window = windowFor(rows.length);
+  const window = windowFor(rows.length, band);
   const scale =
     roomScales.find((one) => {
       const [width, height] = cellSize(room, one);
@@ -75,9 +84,10 @@ function viewOf(site: Site, room: Room): View {
   return { room, devices, letters, rows, scale, size: cellSize(room, scale) };
 }
 
-/** The part of the sheet that is left for drawing above a table of some rows. */
-function windowFor(rows: number): Box {
-  return drawingBox("A3", stripFor(rows));
+/** The part of the sheet that is left for drawing above a table of some rows and below a band across the top. */
+function windowFor(rows: number, band: Millimetres): Box {
+  const box = drawingBox("A3", stripFor(rows));
+  return { ...box, top: box.top + band };
 }
 
 const stripFor = (rows: number): Millimetres =>
@@ -86,25 +96,25 @@ const stripFor = (rows: number): Millimetres =>
     : Math.max(titleBlockSize[1], headHeight + rows * rowHeight + footHeight);
 
 /** Fills sheets in shelves from the upper left; what fits no more waits for a later sheet, smaller rooms go ahead. */
-function packed(views: readonly View[]): readonly Group[] {
+function packed(views: readonly View[], band: Millimetres): readonly Group[] {
   const groups: Group[] = [];
   let waiting = views;
   while (waiting.length > 0) {
     let taken: readonly View[] = [];
     for (const view of waiting) {
       const more = [...taken, view];
-      if (taken.length === 0 || arranged(more)) taken = more;
+      if (taken.length === 0 || arranged(more, band)) taken = more;
     }
-    groups.push(arranged(taken) ?? alone(taken));
+    groups.push(arranged(taken, band) ?? alone(taken, band));
     waiting = waiting.filter((view) => !taken.includes(view));
   }
   return groups;
 }
 
-function arranged(views: readonly View[]): Group | undefined {
+function arranged(views: readonly View[], band: Millimetres): Group | undefined {
   const rows = views.reduce((sum, view) => sum + view.rows.length, 0);
   if (views.length > 1 && rows > mostRows) return undefined;
-  const window = windowFor(rows);
+  const window = windowFor(rows, band);
   const placed: Placed[] = [];
   let [x, y, shelf] = [window.left, window.top, 0];
   for (const view of views) {
@@ -119,9 +129,9 @@ function arranged(views: readonly View[]): Group | undefined {
 }
 
 /** A room that no scale fits gets the whole window all the same. */
-function alone(views: readonly View[]): Group {
+function alone(views: readonly View[], band: Millimetres): Group {
   const rows = views.reduce((sum, view) => sum + view.rows.length, 0);
-  return { placed: views.map((view) => ({ view, cell: windowFor(rows) })), rows };
+  return { placed: views.map((view) => ({ view, cell: windowFor(rows, band) })), rows };
 }
 
 function sheetsOf(input: SettingOutInput, group: Group, number: number): readonly UnnumberedSheet[] {
@@ -144,7 +154,8 @@ function sheetsOf(input: SettingOutInput, group: Group, number: number): readonl
     });
   if (!own) return [drawing];
   const frame = frameBox("A3");
-  const perSheet = Math.floor((frame.bottom - titleBlockSize[1] - frame.top - headHeight - 8) / rowHeight);
+  const top = frame.top + bandHeight(asbestosWords(input.asbestos), frame);
+  const perSheet = Math.floor((frame.bottom - titleBlockSize[1] - top - headHeight - 8) / rowHeight);
   const tables = Array.from({ length: Math.ceil(rows.length / perSheet) }, (_, i): UnnumberedSheet => {
     const part = rows.slice(i * perSheet, (i + 1) * perSheet);
     return (page, pages) =>
@@ -154,7 +165,7 @@ function sheetsOf(input: SettingOutInput, group: Group, number: number): readonl
         pages,
         scale,
         strip: titleBlockSize[1],
-        marks: tableMarks([frame.left + 4, frame.top + 4], { columns: deviceColumns, rows: part }),
+        marks: tableMarks([frame.left + 4, top + 4], { columns: deviceColumns, rows: part }),
         rows: [],
         note: undefined,
       });
@@ -223,6 +234,7 @@ function sheetOf(
         variant: "colour",
         topLine: sheet.strip <= titleBlockSize[1] ? "drawn" : "none",
       }),
+      ...bandMarks(asbestosWords(input.asbestos), frame),
     ],
   };
 }

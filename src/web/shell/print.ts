@@ -76,7 +76,12 @@ export function sheetsOf({
       return region ? [{ device, kind, region }] : [];
     }),
   );
-  const drilled = settingOutSheets({ site, storey, title: title("Setting out") });
+  const drilled = settingOutSheets({
+    site,
+    storey,
+    title: title("Setting out"),
+    asbestos: job.kept.visit,
+  });
   const pages = 1 + drilled.length;
   const plan = planSheet({
     site,
