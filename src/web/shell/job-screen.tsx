@@ -68,7 +68,10 @@ export function JobScreen({ source, calculator, fileText, onHome, standing }: Jo
     };
   }, []);
   const actions = useMemo(() => actionsOn(store, insets), [store, insets]);
-  const input = useMemo(() => inputOn({ store, calculator, actions }), [store, calculator, actions]);
+  const input = useMemo(
+    () => inputOn({ store, calculator, actions, insets }),
+    [store, calculator, actions, insets],
+  );
   const onCard = useCallback(() => {
     card.current
       ?.querySelector<HTMLElement>(".card-body input, .card-body button, .card-body select")

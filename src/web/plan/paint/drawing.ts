@@ -48,7 +48,8 @@ function paintSides(surface: Surface, points: readonly Point[], units: Units): v
     const length = Math.hypot(b.px - a.px, b.py - a.py);
     const [nx, ny] = [(b.py - a.py) / length, -(b.px - a.px) / length];
     writeText(surface, lengthText(distance(from, to), units), {
-      pixel: { px: (a.px + b.px) / 2 + nx * 16, py: (a.py + b.py) / 2 + ny * 14 },
+      // A text is wider than high: beside an upright side it stands farther off.
+      pixel: { px: (a.px + b.px) / 2 + nx * 32, py: (a.py + b.py) / 2 + ny * 14 },
       colour: palette.ink,
       strong: index === points.length - 2,
     });
