@@ -235,6 +235,39 @@ describe("an edit in the engine's terms", () => {
     expect("warmUp" in kept()).toBe(false);
   });
 
+  test("that gives the contents of a room to another one first lets them stay when the room goes", () => {
+    const document = demo();
+    const corridor = document.job().detectors.filter(({ room }) => room === "corridor");
+    document.run(
+      editSite("join", [
+        ...corridor.map(({ id }) => ({
+          do: "set" as const,
+          kind: "detectors" as const,
+          id,
+          fields: { room: "meeting", controls: ["meeting"] },
+        })),
+        { do: "remove", kind: "rooms", id: "corridor" },
+      ]),
+    );
+    const { rooms, detectors } = document.job();
+    expect(rooms.some(({ id }) => id === "corridor")).toBe(false);
+    for (const { id } of corridor)
+      expect(detectors.find((one) => one.id === id)).toMatchObject({ room: "meeting" });
+  });
+
+  test("that brings a storey with rooms numbers its detectors by that storey", () => {
+    const document = demo();
+    const room = siteOf(document.job()).site.rooms.find(({ id }) => id === "rest") as Room;
+    document.run(
+      editSite("copy", [
+        { do: "put", kind: "storeys", record: { id: "second", name: "Second", elevation: 6.8 } },
+        { do: "put", kind: "rooms", record: { ...room, id: "rest-2", storey: "second" } },
+        { do: "put", kind: "detectors", record: { ...device("n", [25, 9]), room: "rest-2", controls: [] } },
+      ]),
+    );
+    expect(document.job().detectors.find(({ id }) => id === "n")?.tag).toBe("B3.01");
+  });
+
   test("that removes a room removes what is in it", () => {
     const document = demo();
     document.run(editSite("remove", [{ do: "remove", kind: "rooms", id: "meeting" }]));

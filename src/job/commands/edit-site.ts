@@ -1,4 +1,4 @@
-import type { SiteKind } from "../schema/job-file.ts";
+import type { JobFile, JobRecords, RecordKind, SiteKind } from "../schema/job-file.ts";
 import { fromSite, type SiteRecords } from "../site/to-site.ts";
 import type { Command, Edit, RecordRef } from "./command.ts";
 import { deletion } from "./delete-records.ts";
@@ -30,7 +30,17 @@ export const editSite = (name: string, steps: readonly SiteStep[]): Command => (
     const taken: string[] = [];
     // Tags of detectors that go in the same step are free again: placing a room anew keeps its numbers.
     const going = new Set(steps.flatMap((step) => (step.do === "remove" ? [step.id] : [])));
-    const staying = { ...job, detectors: job.detectors.filter((one) => !going.has(one.id)) };
+    // Rooms and storeys that come in the same step count already: tags go by the storey.
+    const coming = <Kind extends "rooms" | "storeys">(kind: Kind): readonly JobRecords[Kind][] =>
+      steps.flatMap((step) =>
+        step.do === "put" && step.kind === kind ? [step.record as JobRecords[Kind]] : [],
+      );
+    const staying = {
+      ...job,
+      storeys: [...job.storeys, ...coming("storeys")],
+      rooms: [...job.rooms, ...coming("rooms")],
+      detectors: job.detectors.filter((one) => !going.has(one.id)),
+    };
     for (const step of steps) {
       if (step.do === "remove") removed.push({ kind: step.kind, id: step.id });
       else if (step.do === "set")
@@ -47,7 +57,27 @@ export const editSite = (name: string, steps: readonly SiteStep[]): Command => (
       }
     }
     if (removed.length === 0) return { edits };
-    const gone = deletion(job, removed);
+    // What the same step gives to another room does not go with the old one.
+    const gone = deletion(withRecords(job, edits), removed);
     return "problems" in gone ? gone : { edits: [...edits, ...gone.edits] };
   },
 });
+
+/** The records of a job after edits of records, as far as deleting must know them. */
+function withRecords(job: JobFile, edits: readonly Edit[]): JobFile {
+  const changed: Partial<Record<RecordKind, ReadonlyMap<string, object>>> = {};
+  for (const edit of edits) {
+    if (!("kind" in edit) || edit.do === "remove") continue;
+    const id = edit.do === "put" ? edit.record.id : edit.id;
+    const known = (changed[edit.kind] ??
+      new Map((job[edit.kind] as readonly { readonly id: string }[]).map((one) => [one.id, one]))) as Map<
+      string,
+      object
+    >;
+    changed[edit.kind] = known;
+    if (edit.do === "put") known.set(id, edit.record);
+    else if (known.has(id)) known.set(id, { ...known.get(id), ...edit.fields });
+  }
+  const lists = Object.entries(changed).map(([kind, records]) => [kind, [...records.values()]]);
+  return { ...job, ...Object.fromEntries(lists) };
+}
