@@ -35,7 +35,7 @@ export function DrawCard({ store, tool, input, onStop }: DrawCardProps) {
     return {
       corners: 0,
       towards: toolState.on === "draw" ? toolState.towards : undefined,
-      refused: undefined,
+      refused: toolState.on === "rest" ? toolState.refused : undefined,
     };
   });
   const [typed, setTyped] = useState("");

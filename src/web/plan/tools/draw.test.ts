@@ -292,3 +292,23 @@ describe("everything that can be drawn", () => {
     expect(plan.now.commits).toBe(0);
   });
 });
+
+test("what finds no wall or no room is not set down, and the tool says why and stays in the hand", () => {
+  const door = scripted("door", { ...empty, rooms: [hall] });
+  door.press([5, 4]);
+  expect(door.now).toMatchObject({ commits: 0, state: { refused: "wall" }, tool: { kind: "add" } });
+  door.press([5, 0.1]);
+  expect(door.now).toMatchObject({ commits: 1, tool: { kind: "select" } });
+  const rack = scripted("rackRow", { ...empty, rooms: [hall] });
+  rack.pull([12, 1], [14, 1]);
+  expect(rack.now).toMatchObject({ commits: 0, state: { refused: "room" }, tool: { kind: "add" } });
+});
+
+test("a tool that stays in the hand sets down one thing after the other", () => {
+  const plan = scripted("column", { ...empty, rooms: [hall] });
+  plan.now.tool = { kind: "add", what: "column", after: "again" };
+  plan.press([2, 2]);
+  plan.press([4, 2]);
+  expect(plan.now.site.obstacles).toHaveLength(2);
+  expect(plan.now.tool).toMatchObject({ kind: "add" });
+});

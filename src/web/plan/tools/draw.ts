@@ -143,7 +143,7 @@ function closed(tool: AddTool, chain: Chain, bench: Bench): Deed {
 }
 
 function setDown(tool: AddTool, made: Added | undefined): Deed {
-  if (!made) return { state: rest };
+  if (!made) return { state: { on: "rest", refused: needsWall(tool) ? "wall" : "room" } };
   return {
     state: rest,
     commit: { name: made.name, steps: made.steps },
@@ -151,6 +151,9 @@ function setDown(tool: AddTool, made: Added | undefined): Deed {
     ...(tool.after === "again" ? {} : { tool: { kind: "select" } as const }),
   };
 }
+
+const needsWall = ({ what }: AddTool): boolean =>
+  what === "door" || what === "passage" || what === "window" || what === "glazing";
 
 /** The typed way, else that of the hand, square; else a quarter to the left of the side before, and to the right at first. */
 function wayOf(points: readonly Point[], state: Chain | Drawing | undefined): Point {

@@ -49,7 +49,8 @@ export interface Chain {
 
 /** What is going on between pressing and letting go. */
 export type ToolState =
-  | { readonly on: "rest" }
+  /** `refused`: the last thing found no wall, or no room, to be set down in. */
+  | { readonly on: "rest"; readonly refused?: "wall" | "room" }
   | {
       readonly on: "press";
       readonly from: Pixel;
