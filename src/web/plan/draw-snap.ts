@@ -34,9 +34,15 @@ interface Line {
  * Where a drawn corner comes to rest: on a corner or on the end of a line; else square to the corner before, in line with other corners,
  * on a wall or behind it by a wall's thickness; else on a line of the drawing; else on the nearest centimetre.
  *
- * @param own Corners of what is being drawn, the last one last.
+ * @param drawn.own Corners of what is being drawn, the last one last.
+ * @param drawn.of What it is the outline of: only a room may stand behind another one's wall.
  */
-export function snapDrawn(ground: DrawGround, at: Point, own: readonly Point[]): Snapped {
+export function snapDrawn(
+  ground: DrawGround,
+  at: Point,
+  drawn: { readonly own: readonly Point[]; readonly of: "room" | "thing" },
+): Snapped {
+  const { own } = drawn;
   const { site, storey, view, nearest } = ground;
   const reach = pull / view.scale;
   const rooms = [...roomsOn(site, storey).values()];
@@ -62,7 +68,7 @@ export function snapDrawn(ground: DrawGround, at: Point, own: readonly Point[]):
       both("corner", a);
       const b = outline[(index + 1) % outline.length] as Point;
       for (const axis of [0, 1] as const) {
-        if (Math.abs(a[axis] - b[axis]) > 1e-6) continue;
+        if (drawn.of === "thing" || Math.abs(a[axis] - b[axis]) > 1e-6) continue;
         // The room lies on the left of its sides; the other face of the wall on the right.
         const way = axis === 0 ? Math.sign(b[1] - a[1]) : -Math.sign(b[0] - a[0]);
         lines.push({ kind: "behind", axis, value: a[axis] + way * thickness, from: a });

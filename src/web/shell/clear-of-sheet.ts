@@ -23,8 +23,10 @@ export function useClearOfSheet(of: {
   // biome-ignore lint/correctness/useExhaustiveDependencies: looks again only when the sheet speaks of something else
   useEffect(() => {
     const look = setTimeout(() => {
-      const { job, selection, view, toolState } = store.get();
+      const { job, selection, view, tool, toolState } = store.get();
       const place = selection[0] && placeOf(job.site, selection[0]);
+      // While one draws, the plan keeps still under the hand.
+      if (tool.kind === "add") return;
       if (!place || !card.current || toolState.on !== "rest" || !matchMedia(sheetMedia).matches) return;
       const edge = card.current.getBoundingClientRect().top;
       const { py } = toPixel(view, place);

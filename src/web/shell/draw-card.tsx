@@ -70,7 +70,7 @@ export function DrawCard({ store, tool, input, onStop }: DrawCardProps) {
   };
   return (
     <div className="stack draw-card">
-      <p role="status">
+      <p role="status" className="draw-how">
         {t(`plan.add.${tool.what}.how`)}
         {gesture === "chain" && state.corners > 0
           ? ` · ${t("draw.chain.done", { count: state.corners })}`

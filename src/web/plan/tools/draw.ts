@@ -181,9 +181,12 @@ function snappedTo(
 ): { readonly to: Point; readonly guides: Snapped["guides"] } {
   const point = toPoint(bench.view, pixel);
   if (free) return { to: point, guides: [] };
-  const { at, guides } = snapDrawn(bench, point, own);
+  const of = bench.tool.kind === "add" && roomKinds.has(bench.tool.what) ? "room" : "thing";
+  const { at, guides } = snapDrawn(bench, point, { own, of });
   return { to: at, guides };
 }
+
+const roomKinds: ReadonlySet<string> = new Set(["room", "lRoom", "roomChain"]);
 
 const near = (bench: Bench, point: Point, pixel: Pixel): boolean => {
   const { px, py } = toPixel(bench.view, point);
