@@ -6,7 +6,7 @@ import { paintZones } from "./paint/zones.ts";
 import { paintHeld, paintMoving, paintWords, pathsOf } from "./painted.ts";
 import type { Picture } from "./picture.ts";
 import { type Scene, sceneOf } from "./scene.ts";
-import { boundsOfResults, changedBetween, type Results, resultsIn, resultsOf } from "./still.ts";
+import { boundsOfResults, changedBetween, differ, type Results, resultsIn, resultsOf } from "./still.ts";
 import { type Bounds, boundsOf, toPixel, type View } from "./view.ts";
 
 export interface Painter {
@@ -85,7 +85,7 @@ export function painterOn(layers: readonly HTMLCanvasElement[]): Painter {
     const shownChanged =
       moved || rebuilt || before?.shown !== picture.shown || before.focus !== picture.focus;
     const known = still;
-    if (!known || !before || !sameResults(before, picture)) still = resultsOf(picture, "still");
+    if (!known || !before || !sameResults(before, picture)) still = kept(known, resultsOf(picture, "still"));
     const now = still as Results;
     if (shownChanged || !known) paintZones(cleared(surface(1)), pathsOf(now), picture.shown);
     else if (known !== now) paintChanged(surface(1), { known, now, shown: picture.shown });
@@ -174,6 +174,10 @@ const sameResults = (a: Picture, b: Picture): boolean =>
   a.site === b.site &&
   a.held === b.held &&
   a.calculated === b.calculated;
+
+/** The results that were known where the new ones hold the same, so that nothing is painted again for them. */
+const kept = (known: Results | undefined, now: Results): Results =>
+  known && !differ(known, now) ? known : now;
 
 /** Room for the width of lines, waves and dots. [px] */
 const lineRoom = 4;

@@ -43,6 +43,10 @@ export function changedBetween(a: Results, b: Results): Bounds | undefined {
   ]);
 }
 
+/** Whether any result differs between two states. */
+export const differ = (a: Results, b: Results): boolean =>
+  changedIn(a.zones, b.zones).length > 0 || changedIn(a.rooms, b.rooms).length > 0;
+
 /** Bounds of all results. */
 export const boundsOfResults = ({ zones, rooms }: Results): Bounds | undefined =>
   joined([...[...zones.values()].map(boundsOfZones), ...[...rooms.values()].map(boundsOfRoom)]);
