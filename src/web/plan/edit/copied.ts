@@ -5,7 +5,7 @@ import { freeTag } from "../free-tag.ts";
 import { type PlacedKind, recordOf, roomAt, roomsOn } from "../pick.ts";
 import { insideRoom } from "../shapes.ts";
 import { standing } from "./motion.ts";
-import { behind, relinked, seenFromSecond } from "./openings.ts";
+import { behind, leadsUpOrDown, relinked, seenFromSecond } from "./openings.ts";
 import { mapped, type PlanMap, shiftBy } from "./plan-map.ts";
 import { type Whole, wholeOf } from "./selected.ts";
 import { putStep } from "./steps.ts";
@@ -117,7 +117,7 @@ function openingCopy(
     opensInto: copied(own.opensInto),
   };
   // What led outside although a room lies behind it was meant so.
-  const meant = own.rooms[1] === null && behind(from, own) !== undefined;
+  const meant = leadsUpOrDown(from, own) || (own.rooms[1] === null && behind(from, own) !== undefined);
   return copy.rooms[1] !== null || meant ? copy : relinked(between, copy);
 }
 

@@ -156,6 +156,19 @@ describe("moving", () => {
     expect(now.openings[0]).toMatchObject({ rooms: ["b", null], from: [8.2, 1], to: [8.2, 2] });
   });
 
+  test("a door high up in a stair goes on leading to the storey above", () => {
+    const site = siteOf({
+      storeys: [
+        { id: "ground", name: "", elevation: 0 },
+        { id: "first", name: "", elevation: 3 },
+      ],
+      rooms: [...pair.rooms, room("up", box(5.2, 0, 9, 4), { storey: "first" })],
+      openings: [door("d", ["west", "up"])],
+    });
+    const now = applied(site, moveSteps(site, west, [-0.1, 0]));
+    expect(now.openings[0]).toMatchObject({ rooms: ["west", "up"], from: [4.9, 1] });
+  });
+
   test("a detector that switched its own room alone switches the room it is carried to", () => {
     const site = siteOf({ rooms: pair.rooms, detectors: [device("01", "west"), pair.detectors[1]!] });
     const now = applied(site, moveSteps(site, [{ kind: "detectors", id: "01" }], [6, 0]));

@@ -51,11 +51,18 @@ function crossing(from: Point, way: Point, [a, b]: readonly [Point, Point]): Met
   return share < 0 || share > 1 ? undefined : ((a[0] - from[0]) * ey - (a[1] - from[1]) * ex) / turn;
 }
 
+/** A door high up in a stair leads to another storey: what lies behind it on its own storey is not what it leads to. */
+export function leadsUpOrDown(site: Site, { rooms }: Opening): boolean {
+  const [first, second] = rooms.map((id) => (id === null ? undefined : recordOf(site, "rooms", id)?.storey));
+  return first !== undefined && second !== undefined && first !== second;
+}
+
 /**
  * An opening led to the room that now lies behind its wall, or to the outside. A leaf that swung into the room that is no
  * longer there swings the same way into what is.
  */
 export function relinked(site: Site, opening: Opening): Opening {
+  if (leadsUpOrDown(site, opening)) return opening;
   const found = behind(site, opening);
   const second = found?.room.id ?? null;
   const thickness = found ? Math.round(found.thickness * 1e6) / 1e6 : opening.thickness;
