@@ -214,6 +214,8 @@ const grown = (bounds: Bounds, by: number): Bounds => ({
 
 /** Whether the words and signs above the zones are the same, the zones themselves aside. */
 const sameSigns = (a: Picture, b: Picture): boolean =>
+  a.site === b.site &&
+  a.tried === b.tried &&
   a.flags === b.flags &&
   a.selection === b.selection &&
   a.insets.left === b.insets.left &&
