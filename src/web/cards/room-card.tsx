@@ -11,6 +11,7 @@ import { areaText, lengthText, t } from "../texts/index.ts";
 import { setFields } from "./edits.ts";
 import { Figures } from "./figures.tsx";
 import { PlaceFields } from "./place-fields.tsx";
+import { RoomSize } from "./room-size.tsx";
 
 interface RoomCardProps {
   readonly job: OpenJob;
@@ -54,6 +55,7 @@ export function RoomCard({ job, room, calculator, onPlace }: RoomCardProps) {
           most={20}
           onChange={(ceilingHeight) => set({ ceilingHeight })}
         />
+        <RoomSize job={job} room={room} />
       </div>
       {warm ? <Warmth room={room} set={set} /> : null}
       <More>

@@ -2,9 +2,11 @@ import { Button } from "react-aria-components";
 import type { Calculated, OpenJob } from "../contract.ts";
 import { roomArea } from "../plan/shapes.ts";
 import { useUnits } from "../settings/preferences.ts";
+import type { Actions } from "../shell/actions.ts";
 import { type Stage, type SurveyPanel, surveyPanels } from "../shell/workbench.ts";
 import { areaText, t } from "../texts/index.ts";
 import { Figures } from "./figures.tsx";
+import { StoreyFields } from "./storey-fields.tsx";
 
 interface StoreyCardProps {
   readonly job: OpenJob;
@@ -15,11 +17,14 @@ interface StoreyCardProps {
   readonly onFindings: () => void;
   readonly onDraw: () => void;
   readonly onPanel: (panel: SurveyPanel) => void;
+  readonly actions: Actions;
+  readonly onPaste: () => void;
 }
 
 /** Nothing is selected: the storey as a whole, and what to do next. */
 export function StoreyCard(props: StoreyCardProps) {
-  const { job, storey, stage, calculated, onPlace, onFindings, onDraw, onPanel } = props;
+  const { job, storey, stage, calculated, onPlace, onFindings, onDraw, onPanel, actions, onPaste } = props;
+  const fields = <StoreyFields key={storey} job={job} storey={storey} actions={actions} onPaste={onPaste} />;
   const units = useUnits();
   const rooms = job.site.rooms.filter((room) => room.storey === storey);
   const ids = new Set(rooms.map(({ id }) => id));
@@ -43,6 +48,7 @@ export function StoreyCard(props: StoreyCardProps) {
           {t("card.storey.draw")}
         </Button>
         <SurveyPanels onPanel={onPanel} />
+        {fields}
       </div>
     );
   const empty = rooms.filter(({ id }) => !devices.some(({ controls }) => controls.includes(id)));
@@ -83,6 +89,7 @@ export function StoreyCard(props: StoreyCardProps) {
           {t("card.storey.place-again")}
         </Button>
       )}
+      {fields}
     </div>
   );
 }

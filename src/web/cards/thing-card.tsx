@@ -1,4 +1,3 @@
-import { Button } from "react-aria-components";
 import type { Calculator } from "../calculate/calculator.ts";
 import type { OpenJob, RecordRef } from "../contract.ts";
 import { nameOf } from "../plan/names.ts";
@@ -7,6 +6,8 @@ import type { Actions } from "../shell/actions.ts";
 import type { Panel } from "../shell/workbench.ts";
 import { t } from "../texts/index.ts";
 import { DetectorCard } from "./detector-card.tsx";
+import { EditDeeds } from "./edit-deeds.tsx";
+import { Figures } from "./figures.tsx";
 import { OpeningCard } from "./opening-card.tsx";
 import { RoomCard } from "./room-card.tsx";
 import {
@@ -35,25 +36,28 @@ export function ThingCard(props: ThingCardProps) {
   if (!first) return null;
   return (
     <div className="stack" key={`${first.kind} ${first.id}`}>
-      {refs.length === 1 ? (
-        <OneCard {...props} of={first} />
-      ) : (
-        <p>{t("card.many", { count: refs.length })}</p>
-      )}
-      {job.readOnly ? null : (
-        <div className="row card-deeds">
-          {first.kind === "rooms" ? null : (
-            <Button className="button button-quiet" onPress={actions.duplicate}>
-              {t("card.duplicate")}
-            </Button>
-          )}
-          <Button className="button button-quiet" onPress={actions.remove}>
-            {t("card.remove")}
-          </Button>
-        </div>
-      )}
+      {refs.length === 1 ? <OneCard {...props} of={first} /> : <ManyCard job={job} refs={refs} />}
+      {job.readOnly ? null : <EditDeeds job={job} refs={refs} actions={actions} />}
     </div>
   );
+}
+
+/** How many of each kind there are among the selected things. */
+function ManyCard({ job, refs }: Pick<ThingCardProps, "job" | "refs">) {
+  const counts = new Map<string, number>();
+  for (const ref of refs) {
+    const kind =
+      ref.kind === "rooms"
+        ? t("card.storey.rooms")
+        : ref.kind === "detectors"
+          ? t("card.storey.detectors")
+          : nameOf(job.site, ref);
+    counts.set(kind, (counts.get(kind) ?? 0) + 1);
+  }
+  const most = [...counts].sort((a, b) => b[1] - a[1]);
+  const rest = most.slice(8).reduce((sum, [, count]) => sum + count, 0);
+  const rows = most.slice(0, 8).map(([kind, count]) => [kind, String(count)] as const);
+  return <Figures rows={rest > 0 ? [...rows, [t("edit.others"), String(rest)]] : rows} />;
 }
 
 function OneCard({ job, calculator, onPanel, of }: ThingCardProps & { readonly of: RecordRef }) {

@@ -41,6 +41,9 @@ export function doKey(deed: KeyDeed, { store, actions, findings, input, onCard }
     case "duplicate":
       actions.duplicate();
       break;
+    case "select-all":
+      actions.selectAll();
+      break;
     case "undo":
       job.undo();
       break;

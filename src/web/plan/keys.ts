@@ -11,6 +11,7 @@ export type KeyDeed =
         | "fit"
         | "remove"
         | "duplicate"
+        | "select-all"
         | "undo"
         | "redo"
         | "let-go"
@@ -43,6 +44,8 @@ export function keyDeed(press: KeyPress): KeyDeed | undefined {
   if (command) {
     if (key === "z") return { do: press.shiftKey ? "redo" : "undo" };
     if (key === "y") return { do: "redo" };
+    if (key === "a") return { do: "select-all" };
+    // Copy, cut and paste come from the browser as events of their own.
     return key === "d" ? { do: "duplicate" } : undefined;
   }
   const arrow = arrows[key];

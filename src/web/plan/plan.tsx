@@ -5,6 +5,7 @@ import { type Actions, storeyBounds } from "../shell/actions.ts";
 import type { Store, Workbench } from "../shell/workbench.ts";
 import { t } from "../texts/index.ts";
 import { drawKey } from "./draw-keys.ts";
+import { clipboardOn } from "./edit/clipboard.ts";
 import { doKey } from "./key-deeds.ts";
 import { keyDeed } from "./keys.ts";
 import { type Palette, readPalette } from "./paint/palette.ts";
@@ -83,6 +84,7 @@ export const Plan = memo(function Plan({ store, calculator, actions, insets, inp
         if (pixel && store.get().toolState.on !== "rest") input({ do: "hover", pixel, free });
       },
     });
+    const stopClipboard = clipboardOn(element, { view: () => store.get().view, actions });
     const sized = new ResizeObserver(([entry]) => {
       if (!entry) return;
       const { width, height } = entry.contentRect;
@@ -124,6 +126,7 @@ export const Plan = memo(function Plan({ store, calculator, actions, insets, inp
     own.repaint();
     return () => {
       stopListening();
+      stopClipboard();
       sized.disconnect();
       stopStore();
       stopCalculator();

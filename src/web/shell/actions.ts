@@ -1,18 +1,19 @@
 import type { Finding, Point } from "#engine";
 import type { RecordKind, RecordRef } from "../contract.ts";
-import { duplicateSteps, moveSteps, removeSteps, turnSteps } from "../plan/change.ts";
+import { moveSteps, turnSteps } from "../plan/change.ts";
 import { placeOf, recordOf, roomsOn, sameRef } from "../plan/pick.ts";
 import { rest, type Tool } from "../plan/tools/state.ts";
 import { type Bounds, boundsOf, fitted, type Insets, toPixel, type View, zoomed } from "../plan/view.ts";
+import { type EditActions, editActionsOn } from "./edit-actions.ts";
 import type { Store, Workbench } from "./workbench.ts";
 
 /** Things that one may do to the selection and the view, from keys, cards and menus alike. */
-export interface Actions {
+export interface Actions extends EditActions {
   readonly select: (refs: readonly RecordRef[]) => void;
   readonly nudge: (by: Point) => void;
   readonly turn: (by: number) => void;
-  readonly duplicate: () => void;
-  readonly remove: () => void;
+  /** Selects all things of the storey. */
+  readonly selectAll: () => void;
   readonly take: (tool: Tool) => void;
   readonly letGo: () => void;
   readonly showAll: () => void;
@@ -35,7 +36,7 @@ export function actionsOn(store: Store<Workbench>, insets: () => Insets): Action
     if (made.length > 0) bench.job.edit(name, made);
   };
   const select = (refs: readonly RecordRef[]): void =>
-    store.set({ selection: refs, panel: { kind: "thing" } });
+    store.set({ selection: refs, panel: { kind: "thing" }, notice: undefined });
   const goTo = (storey: string): void => {
     if (store.get().storey === storey) return;
     store.set({ storey, selection: [], toolState: rest, finding: undefined });
@@ -65,17 +66,10 @@ export function actionsOn(store: Store<Workbench>, insets: () => Insets): Action
     select,
     nudge: (by) => steps("plan.edit.nudge", ({ job, selection }) => moveSteps(job.site, selection, by)),
     turn: (by) => steps("plan.edit.turn", ({ job, selection }) => turnSteps(job.site, selection, by)),
-    duplicate: () => {
-      const { job, selection } = store.get();
-      if (job.readOnly) return;
-      const copy = duplicateSteps(job.site, selection, { by: [0.6, -0.6], newId: job.newId });
-      if (copy.steps.length === 0) return;
-      job.edit("plan.edit.duplicate", copy.steps);
-      select(copy.made);
-    },
-    remove: () => {
-      steps("plan.edit.remove", ({ job, selection }) => removeSteps(job.site, selection));
-      store.set({ selection: [] });
+    ...editActionsOn(store, { select, goTo }),
+    selectAll: () => {
+      const { job, storey } = store.get();
+      select(thingsOn(job.site, storey));
     },
     take: (tool) => store.set({ tool, toolState: rest }),
     letGo: () => {
@@ -145,6 +139,7 @@ const walked = [
   "dwellPlaces",
   "interference",
   "luminaires",
+  "switches",
   "ceilingThings",
 ] as const satisfies readonly RecordKind[];
 

@@ -17,6 +17,7 @@ import { t } from "../texts/index.ts";
 import { actionsOn } from "./actions.ts";
 import { Card, sheetMedia } from "./card.tsx";
 import { useClearOfSheet } from "./clear-of-sheet.ts";
+import { Notice } from "./notice.tsx";
 import { PanelBody } from "./panel-body.tsx";
 import { StageLine } from "./stage-line.tsx";
 import { TopBar } from "./top-bar.tsx";
@@ -203,6 +204,7 @@ export function JobScreen({ source, calculator, fileText, onHome, standing }: Jo
           </Say>
         </div>
       ) : null}
+      <Notice store={store} />
       <StageLine store={store} actions={actions} findings={calculating.findings} />
       <p className="unseen" role="status">
         {first ? spokenOf(site, first, preferences().units) : ""}

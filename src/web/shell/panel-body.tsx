@@ -8,6 +8,7 @@ import type { SurveyPanelProps } from "../survey/panel.ts";
 import { t } from "../texts/index.ts";
 import type { Actions } from "./actions.ts";
 import { DrawCard } from "./draw-card.tsx";
+import { pasteInView } from "./paste-in-view.ts";
 import { type Panel, type Store, usePart, type Workbench } from "./workbench.ts";
 
 const ThingCard = lazy(() => import("../cards/thing-card.tsx").then((part) => ({ default: part.ThingCard })));
@@ -123,6 +124,8 @@ export function PanelBody(props: PanelBodyProps) {
               onFindings={() => onPanel({ kind: "findings" })}
               onPanel={(kind) => onPanel({ kind })}
               onDraw={() => actions.take({ kind: "add", what: "room" })}
+              actions={actions}
+              onPaste={() => void pasteInView(store, actions)}
             />
           )}
         </Known>

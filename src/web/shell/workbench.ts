@@ -35,6 +35,8 @@ export interface Workbench {
   readonly panel: Panel;
   /** Index of the finding that is highlighted. */
   readonly finding: number | undefined;
+  /** A sentence that answers the last deed, until it is closed or something else is done. */
+  readonly notice: string | undefined;
   /** A layout on show that was not taken. */
   readonly tried: { readonly room: string; readonly layout: Layout } | undefined;
 }
@@ -119,6 +121,7 @@ export function workbenchOf(job: OpenJob): Store<Workbench> {
     stage: nothing ? "survey" : "place",
     panel: { kind: "thing" },
     finding: undefined,
+    notice: undefined,
     tried: undefined,
   });
 }
