@@ -4,6 +4,13 @@ export type { DxfReport, DxfResult } from "./dxf/report.ts";
 export { type GeometryKernel, type KernelLocation, loadKernel } from "./ifc/kernel.ts";
 export { type ReadLimits, usualLimits } from "./ifc/limits.ts";
 export { type ReadIfcOptions, readIfc } from "./ifc/read-ifc.ts";
+export {
+  type BlockKind,
+  type BlockLuminaire,
+  blockKinds,
+  type DrawingPlace,
+  luminairesOfBlock,
+} from "./linework/block-luminaires.ts";
 export type {
   LineArc,
   LineBlock,

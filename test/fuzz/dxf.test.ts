@@ -4,7 +4,7 @@ import { expect, test } from "vitest";
 import type { DrawingOutcome } from "./drawing-worker.ts";
 
 /** Mutated files that are read. */
-const cases = 700;
+const cases = 1000;
 
 /** Longest that one file may take. [ms] */
 const longest = 10_000;

@@ -57,7 +57,7 @@ describe("blocks", () => {
     });
     const count = (name: string) => linework.layers.find((layer) => layer.name === name)?.lines;
     expect([count("Ground floor"), count("Own"), count("Leaf")]).toEqual([1, 1, 2]);
-    expect(linework.blocks.map(({ name }) => name)).toEqual(["Pair"]);
+    expect(linework.blocks.map(({ name }) => name)).toEqual(["Pair", "Door", "Door"]);
   });
 
   test("attributes come along as record and as text, invisible ones only as record", () => {

@@ -14,9 +14,9 @@ export interface Gatherer {
   /** @returns Lines that were added */
   stroke(stroke: Stroke, layer: number): number;
   text(text: LineText): void;
-  block(block: LineBlock): void;
-  /** Box round everything that was added since the last call. */
-  boxSince(): LineBox | undefined;
+  /** Lists a block whose content follows, up to the matching end; nested ones without lines and attributes are not listed. */
+  beginBlock(block: Omit<LineBlock, "box" | "lines" | "within">): void;
+  endBlock(): void;
   result(): Gathered;
 }
 
@@ -34,10 +34,11 @@ export function gatherer(table: ReadonlyMap<string, DxfLayer>, limits: DxfLimits
   const arcs: LineArc[] = [];
   const texts: LineText[] = [];
   const blocks: LineBlock[] = [];
+  /** Indices of the blocks that have begun and not ended, outermost first. */
+  const open: number[] = [];
   const layers: { name: string; lines: number; shown: boolean; colour?: string }[] = [];
   const plain = new Map<string, number>();
   const hatched = new Map<string, number>();
-  let box: [number, number, number, number] = [Infinity, Infinity, -Infinity, -Infinity];
   const grow = (): void => {
     const [moreLines, moreLayers, moreArcs] = [
       new Float64Array(2 * lines.length),
@@ -48,6 +49,16 @@ export function gatherer(table: ReadonlyMap<string, DxfLayer>, limits: DxfLimits
     moreLayers.set(layerOf);
     moreArcs.set(arcOf);
     [lines, layerOf, arcOf] = [moreLines, moreLayers, moreArcs];
+  };
+  const boxOf = (from: number): LineBox => {
+    let [x1, y1, x2, y2] = [Infinity, Infinity, -Infinity, -Infinity];
+    for (let i = 4 * from; i < 4 * count; i += 2) {
+      x1 = Math.min(x1, lines[i]!);
+      y1 = Math.min(y1, lines[i + 1]!);
+      x2 = Math.max(x2, lines[i]!);
+      y2 = Math.max(y2, lines[i + 1]!);
+    }
+    return [x1, y1, x2, y2];
   };
   const newLayer = (name: string, hatch: boolean): number => {
     const entry = table.get(name.toUpperCase());
@@ -94,10 +105,6 @@ export function gatherer(table: ReadonlyMap<string, DxfLayer>, limits: DxfLimits
         layerOf[count] = layer;
         arcOf[count] = inArc ? firstArc + arc + 1 : 0;
         count++;
-        if (x1 < box[0] || x2 < box[0]) box[0] = Math.min(x1, x2);
-        if (y1 < box[1] || y2 < box[1]) box[1] = Math.min(y1, y2);
-        if (x1 > box[2] || x2 > box[2]) box[2] = Math.max(x1, x2);
-        if (y1 > box[3] || y2 > box[3]) box[3] = Math.max(y1, y2);
       }
       layers[layer]!.lines += count - before;
       return count - before;
@@ -106,13 +113,19 @@ export function gatherer(table: ReadonlyMap<string, DxfLayer>, limits: DxfLimits
       if (texts.length >= limits.texts) throw overLimit("texts", limits.texts);
       texts.push(text);
     },
-    block: (block) => {
-      blocks.push(block);
+    beginBlock: (block) => {
+      const [x, y] = block.at;
+      blocks.push({ ...block, box: [x, y, x, y], lines: [count, count], within: open.at(-1) ?? -1 });
+      open.push(blocks.length - 1);
     },
-    boxSince: () => {
-      const since = box;
-      box = [Infinity, Infinity, -Infinity, -Infinity];
-      return since[0] <= since[2] ? since : undefined;
+    endBlock: () => {
+      const index = open.pop()!;
+      const block = blocks[index]!;
+      const from = block.lines[0];
+      if (count > from) blocks[index] = { ...block, box: boxOf(from), lines: [from, count] };
+      // Copies without end of a nested block that shows and says nothing would fill the memory.
+      else if (block.within >= 0 && index === blocks.length - 1 && Object.keys(block.attributes).length === 0)
+        blocks.pop();
     },
     result: () => ({
       lines: lines.slice(0, 4 * count),

@@ -117,30 +117,31 @@ export function putter(
         if (copies > limits.copies) throw overLimit("inserted blocks", limits.copies);
         const matrix = product(level.matrix, copyMatrix(item, { row, column }));
         const inner = { matrix: product(matrix, shifted(block.base)), layer: level.layer, only, inside };
-        if (level.inside.length === 0) gatherer.boxSince();
+        const listed = listBlock(item, { name: block.name, matrix, layer: level.layer });
         for (const each of block.items) put(each, inner);
-        if (level.inside.length === 0) listBlock(item, { name: block.name, matrix, layer: level.layer });
+        if (listed) gatherer.endBlock();
       }
     }
   };
 
+  /** Lists a block that begins; false where it lies at no place. */
   const listBlock = (
     item: InsertItem,
     placing: { readonly name: string; readonly matrix: Matrix; readonly layer: string },
-  ): void => {
+  ): boolean => {
     const [a, b, c, d, x, y] = placing.matrix;
-    if (!isPlace(x) || !isPlace(y)) return;
+    if (!isPlace(x) || !isPlace(y)) return false;
     const across = Math.hypot(a, b);
     const mirrored = a * d - b * c < 0;
-    gatherer.block({
+    gatherer.beginBlock({
       name: placing.name,
       at: [x, y],
       turn: Math.atan2(b, a),
       scale: [across, (mirrored ? -1 : 1) * Math.hypot(c, d)],
       layer: gatherer.layer(placing.layer, false),
-      box: gatherer.boxSince() ?? [x, y, x, y],
       attributes: item.attributes,
     });
+    return true;
   };
 
   return { loops, missing, elsewhere, put: (item) => put(item, ground) };

@@ -17,7 +17,7 @@ export interface Linework {
   /** Circular arcs as drawn, whole circles among them: door leaves leave quarter circles behind. */
   readonly arcs: readonly LineArc[];
   readonly texts: readonly LineText[];
-  /** Blocks that were put in, outermost only: doors, furniture, luminaires often come as blocks. */
+  /** Blocks that were put in, each before those within it: doors, furniture, luminaires often come as blocks. */
   readonly blocks: readonly LineBlock[];
   readonly unit: UnitProposal;
   /** Several sheets or floors in one file that a person must choose from; one entry at least. Boxes in drawing units. */
@@ -60,6 +60,10 @@ export interface LineBlock {
   readonly scale: readonly [number, number];
   readonly layer: number;
   readonly box: LineBox;
+  /** First of its lines, and the first that is not; the lines of the blocks within it are among them. */
+  readonly lines: readonly [number, number];
+  /** Index of the block that it lies in; −1: put in by the drawing itself. */
+  readonly within: number;
   readonly attributes: Readonly<Record<string, string>>;
 }
 

@@ -10,6 +10,7 @@ export function planKind(file: { readonly name: string; readonly bytes: Uint8Arr
   if (head.includes("%PDF-")) return "pdf";
   if (/^(\xef\xbb\xbf)?\s*</.test(head) && /<(\w+:)?svg[\s>]/.test(head)) return "svg";
   if (/^\w+ Binary DXF/.test(head) || /^\s*(999|0)\s*[\r\n]/.test(head)) return "dxf";
-  const ending = /\.(dxf|pdf|svg)$/i.exec(file.name)?.[1]?.toLowerCase();
+  // A packed SVG drawing (.svgz) shows nothing of itself before its reader unpacks it.
+  const ending = /\.(dxf$|pdf$|svg(?=z?$))/i.exec(file.name)?.[1]?.toLowerCase();
   return ending as PlanKind | undefined;
 }

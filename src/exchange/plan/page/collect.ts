@@ -26,12 +26,10 @@ export interface Collector {
   /** Puts a stroke in, as far as it shows. @returns Whether any of it did */
   stroke(stroke: Stroke, place: { readonly clip: Clip; readonly layer: number }): boolean;
   text(text: MeasuredText): void;
-  block(block: LineBlock): void;
+  /** Lists a part that is drawn several times and whose lines follow, up to the matching end; without lines it is not listed. */
+  beginBlock(block: Pick<LineBlock, "name" | "at" | "turn" | "scale">): void;
+  endBlock(): void;
   readonly lines: number;
-  /** Box round the lines that came after the given number of them; undefined where none did. */
-  boxSince(lines: number): LineBox | undefined;
-  /** Layer of the line that came last. */
-  lastLayer(): number;
   result(): CollectedLines;
 }
 
@@ -71,6 +69,8 @@ export function collector(options: { limits: PlanLimits; slack: number }): Colle
   const arcs: LineArc[] = [];
   const texts: MeasuredText[] = [];
   const blocks: LineBlock[] = [];
+  /** Indices of the blocks that have begun and not ended, outermost first. */
+  const open: number[] = [];
   const pens = new Map<string, number>();
   const layers: { name: string; lines: number; shown: boolean; colour?: string }[] = [];
   const add = (line: readonly [number, number, number, number], layer: number, arc: number): boolean => {
@@ -88,8 +88,6 @@ export function collector(options: { limits: PlanLimits; slack: number }): Colle
     get lines() {
       return layerOf.length;
     },
-    boxSince: (from) => (layerOf.length > from ? boxOf(lines, 4 * from) : undefined),
-    lastLayer: () => layerOf.at(-1) ?? 0,
     layerOf: (pen) => {
       const many = pens.size >= mostPens;
       const name = nameOf(pen);
@@ -137,8 +135,25 @@ export function collector(options: { limits: PlanLimits; slack: number }): Colle
       if (texts.length >= limits.texts) throw new OverLimit("texts", limits.texts);
       if ([...text.at, text.height, text.turn].every(Number.isFinite) && text.height > 0) texts.push(text);
     },
-    block: (block) => {
-      if (block.box.every(Number.isFinite)) blocks.push(block);
+    beginBlock: (block) => {
+      const from = layerOf.length;
+      const empty = { layer: 0, box: [0, 0, 0, 0], lines: [from, from], attributes: {} } as const;
+      blocks.push({ ...block, ...empty, within: open.at(-1) ?? -1 });
+      open.push(blocks.length - 1);
+    },
+    endBlock: () => {
+      const index = open.pop()!;
+      const block = blocks[index]!;
+      const from = block.lines[0];
+      // What lies within it would have brought lines: it is the last of the list.
+      if (layerOf.length === from) blocks.pop();
+      else
+        blocks[index] = {
+          ...block,
+          layer: layerOf.at(-1)!,
+          box: boxOf(lines, 4 * from),
+          lines: [from, layerOf.length],
+        };
     },
     result: () => ({
       lines: Float64Array.from(lines),

@@ -123,16 +123,7 @@ export function drawSvg(
     const up = lengthOf(y, { whole: place.viewport.height }) ?? 0;
     const matrix = product(place.matrix, [1, 0, 0, 1, across, up]);
     const within = { ...place, matrix, uses: [...place.uses, id] };
-    const from = collector.lines;
-    if (part.name === "symbol" || part.name === "svg") {
-      const { style } = styleOf(part, place.style, rules);
-      const sized = { ...part.attributes, ...(w ? { width: w } : {}), ...(h ? { height: h } : {}) };
-      const symbol: SvgElement = { ...part, attributes: sized };
-      drawChildren(part, inside(symbol, { ...within, style }, part));
-    } else draw(part, within);
-    const box = collector.boxSince(from);
-    if (place.uses.length > 0 || !box) return;
-    collector.block({
+    collector.beginBlock({
       name: id,
       at: placed(matrix, 0, 0),
       turn: Math.atan2(matrix[1], matrix[0]),
@@ -141,10 +132,14 @@ export function drawSvg(
         Math.hypot(matrix[0], matrix[1]),
         Math.hypot(matrix[2], matrix[3]) * (matrix[0] * matrix[3] - matrix[1] * matrix[2] > 0 ? -1 : 1),
       ],
-      layer: collector.lastLayer(),
-      box,
-      attributes: {},
     });
+    if (part.name === "symbol" || part.name === "svg") {
+      const { style } = styleOf(part, place.style, rules);
+      const sized = { ...part.attributes, ...(w ? { width: w } : {}), ...(h ? { height: h } : {}) };
+      const symbol: SvgElement = { ...part, attributes: sized };
+      drawChildren(part, inside(symbol, { ...within, style }, part));
+    } else draw(part, within);
+    collector.endBlock();
   };
 
   /** Into an svg or symbol inside the drawing: its place, its box, and nothing beyond. */
