@@ -4,6 +4,9 @@ import { inBox } from "./box-index.ts";
 import { chainArcs } from "./chain-arcs.ts";
 import { type SwingArc, swingArc } from "./door-arcs.ts";
 
+/** Drawings within this distance of the origin keep their coordinates. [m] */
+const farthest = 1000;
+
 /** Lines of a plan in metres near the origin, without the quarter circles of doors. */
 export interface PlanLines {
   /** x1 y1 x2 y2 of each. [m] */
@@ -40,7 +43,9 @@ export function planLines(
 ): PlanLines {
   const { metres, layers } = choice;
   const box = choice.box ?? boxOfLines(linework.lines);
-  const shift: Point = [Math.floor(box[0] * metres), Math.floor(box[1] * metres)];
+  // A drawing keeps its coordinates, unless they are so far out that figures would be long and lose their digits.
+  const far = box.some((edge) => Math.abs(edge * metres) > farthest);
+  const shift: Point = far ? [Math.floor(box[0] * metres), Math.floor(box[1] * metres)] : [0, 0];
   const inside = (x: number, y: number): boolean => inBox(box, x, y);
   const lines: number[] = [];
   const layerOf: number[] = [];

@@ -94,7 +94,7 @@ function paintGhosts(surface: Surface, state: Drawing, { site, storey }: Ground)
   context.strokeStyle = palette.focus;
   context.fillStyle = faded(palette.focus, 0.12);
   context.lineWidth = 1;
-  for (const step of made?.steps ?? []) {
+  for (const step of "refused" in made ? [] : made.steps) {
     const { ring, dot } = shapeOf(step);
     context.beginPath();
     if (ring)

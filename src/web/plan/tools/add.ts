@@ -1,20 +1,26 @@
 import { unreachable } from "#engine";
 import type { AddKind } from "./kinds.ts";
 import { block } from "./presets/blocks.ts";
-import type { Added, Ground, Span } from "./presets/ground.ts";
+import type { Added, Ground, Refusal, Span } from "./presets/ground.ts";
 import { opening } from "./presets/opening.ts";
 import { rectangleRoom } from "./presets/rooms.ts";
 import { row } from "./presets/rows.ts";
 import { spot } from "./presets/spots.ts";
 import { wall } from "./presets/wall.ts";
 
-export type { Added } from "./presets/ground.ts";
+export type { Added, Refusal } from "./presets/ground.ts";
 
 /**
- * Records for a new thing, with the heights that one usually meets. Undefined where it cannot be: a door far from a wall,
- * furniture outside rooms. A chain closes into a room of its own, see `chain.ts`.
+ * Records for a new thing, with the heights that one usually meets; or why it cannot be: a door far from a wall,
+ * furniture outside rooms. A chain closes into a room of its own, see `draw.ts`.
  */
-export function added(what: AddKind, ground: Ground, span: Span): Added | undefined {
+export function added(what: AddKind, ground: Ground, span: Span): Added | Refusal {
+  return setDown(what, ground, span) ?? { refused: needsWall.has(what) ? "wall" : "room" };
+}
+
+const needsWall: ReadonlySet<AddKind> = new Set(["door", "passage", "window", "glazing"]);
+
+function setDown(what: AddKind, ground: Ground, span: Span): Added | Refusal | undefined {
   switch (what) {
     case "room":
     case "lRoom":

@@ -312,3 +312,22 @@ test("a tool that stays in the hand sets down one thing after the other", () => 
   expect(plan.now.site.obstacles).toHaveLength(2);
   expect(plan.now.tool).toMatchObject({ kind: "add" });
 });
+
+describe("a wall", () => {
+  const floor = ({ rooms }: Site): number =>
+    rooms.reduce((sum, { outline }) => sum + areaOf([{ outline, holes: [] }]), 0);
+
+  test("from side to side parts the room, and takes its own thickness of floor", () => {
+    const plan = scripted("wall", { ...empty, rooms: [hall] });
+    plan.pull([4, 0.05], [4, 7.9]);
+    expect(plan.now.site.rooms).toHaveLength(2);
+    expect(floor(plan.now.site)).toBeCloseTo(80 - 8 * 0.1, 3);
+  });
+
+  test("that ends in the open is a partition up to the ceiling", () => {
+    const plan = scripted("wall", { ...empty, rooms: [hall] });
+    plan.pull([4, 0.05], [4, 5]);
+    expect(plan.now.site.rooms).toHaveLength(1);
+    expect(plan.now.site.obstacles[0]).toMatchObject({ kind: "partition", top: 2.7 });
+  });
+});

@@ -3,7 +3,7 @@ import { snapDrawn } from "../draw-snap.ts";
 import { distance } from "../shapes.ts";
 import type { Snapped } from "../snap.ts";
 import { type Pixel, toPixel, toPoint } from "../view.ts";
-import { type Added, added } from "./add.ts";
+import { type Added, added, type Refusal } from "./add.ts";
 import { gestureOf } from "./kinds.ts";
 import { newRoom } from "./presets/rooms.ts";
 import {
@@ -142,8 +142,8 @@ function closed(tool: AddTool, chain: Chain, bench: Bench): Deed {
   return setDown(tool, newRoom(bench, ring));
 }
 
-function setDown(tool: AddTool, made: Added | undefined): Deed {
-  if (!made) return { state: { on: "rest", refused: needsWall(tool) ? "wall" : "room" } };
+function setDown(tool: AddTool, made: Added | Refusal): Deed {
+  if ("refused" in made) return { state: { on: "rest", refused: made.refused } };
   return {
     state: rest,
     commit: { name: made.name, steps: made.steps },
@@ -151,9 +151,6 @@ function setDown(tool: AddTool, made: Added | undefined): Deed {
     ...(tool.after === "again" ? {} : { tool: { kind: "select" } as const }),
   };
 }
-
-const needsWall = ({ what }: AddTool): boolean =>
-  what === "door" || what === "passage" || what === "window" || what === "glazing";
 
 /** The typed way, else that of the hand, square; else a quarter to the left of the side before, and to the right at first. */
 function wayOf(points: readonly Point[], state: Chain | Drawing | undefined): Point {

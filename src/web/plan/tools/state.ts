@@ -4,6 +4,7 @@ import type { Nearest } from "../draw-snap.ts";
 import type { Guide } from "../snap.ts";
 import type { Pixel, View } from "../view.ts";
 import type { AddKind } from "./kinds.ts";
+import type { Refusal } from "./presets/ground.ts";
 
 export type { AddKind } from "./kinds.ts";
 
@@ -50,7 +51,7 @@ export interface Chain {
 /** What is going on between pressing and letting go. */
 export type ToolState =
   /** `refused`: the last thing found no wall, or no room, to be set down in. */
-  | { readonly on: "rest"; readonly refused?: "wall" | "room" }
+  | { readonly on: "rest"; readonly refused?: Refusal["refused"] }
   | {
       readonly on: "press";
       readonly from: Pixel;

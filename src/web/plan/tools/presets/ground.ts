@@ -25,6 +25,11 @@ export interface Added {
   readonly made: RecordRef;
 }
 
+/** Why a thing cannot be set down: no wall near, no room around, or an opening in the way. */
+export interface Refusal {
+  readonly refused: "wall" | "room" | "opening";
+}
+
 /** Collects the records of one thing that is set down, the thing itself first. */
 export function collected(ground: Ground): {
   readonly put: <Kind extends RecordKind>(kind: Kind, record: Omit<RecordOf<Kind>, "id">) => void;

@@ -3,13 +3,13 @@ import { ringArea } from "../../shapes.ts";
 import { type Added, atLeast, collected, type Ground, millimetres, rectangle, type Span } from "./ground.ts";
 
 /** A new room with the heights of its neighbours. */
-export function newRoom(ground: Ground, outline: readonly Point[]): Added | undefined {
+export function newRoom(ground: Ground, outline: readonly Point[]): Added {
   const { put, added } = collected(ground);
   put("rooms", {
     ...likeNeighbours(ground.site, ground.storey),
     outline: (ringArea(outline) < 0 ? [...outline].reverse() : outline).map(millimetres),
   });
-  return added();
+  return added() as Added;
 }
 
 /** A rectangle or an L: the L leaves out the quarter where the gesture ended. */
