@@ -265,6 +265,7 @@ test("pack writes plans, setting-out sheets and the schedule; twice the same byt
     "plan-ground-floor.pdf",
     "setting-out-ground-floor.svg",
     "setting-out-ground-floor.pdf",
+    "plan-ground-floor.dxf",
     "device-schedule.csv",
   ]);
   await told(["pack", "annex.job.json", "-o", "b", "--json"]);

@@ -5,6 +5,7 @@ import type { Sheet } from "../drawing/mark.ts";
 import { planSheet } from "../drawing/plan-sheet.ts";
 import type { SheetTitle } from "../drawing/title-block.ts";
 import type { DeviceZone } from "../drawing/zone-marks.ts";
+import { storeyDxf } from "../dxf/storey-dxf.ts";
 import { type PdfFonts, pdfOf } from "../pdf/pdf.ts";
 import type { AsbestosKnown } from "../setting-out/asbestos-band.ts";
 import { settingOutSheets, type UnnumberedSheet } from "../setting-out/setting-out-sheets.ts";
@@ -39,7 +40,7 @@ export interface PackFile {
   }[];
 }
 
-/** The files of a pack: plans and setting-out sheets of every storey that has rooms, as SVG and PDF, and the device schedule. */
+/** The files of a pack: plans and setting-out sheets of every storey that has rooms, as SVG and PDF, each plan as DXF, and the device schedule. */
 export async function packFiles(input: PackInput): Promise<readonly PackFile[]> {
   const { site } = input;
   const storeys = site.storeys.filter((storey) => site.rooms.some((room) => room.storey === storey.id));
@@ -83,7 +84,14 @@ export async function packFiles(input: PackInput): Promise<readonly PackFile[]> 
       sheets: numbered.map(sheetLine),
     });
   }
-  return [...files, { name: "device-schedule.csv", content: deviceSchedule(site), sheets: [] }];
+  const drawings = storeys.map(
+    (storey): PackFile => ({
+      name: `plan-${slugs.get(storey.id)}.dxf`,
+      content: storeyDxf(site, storey.id),
+      sheets: [],
+    }),
+  );
+  return [...files, ...drawings, { name: "device-schedule.csv", content: deviceSchedule(site), sheets: [] }];
 }
 
 interface Document {
