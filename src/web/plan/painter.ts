@@ -1,13 +1,14 @@
-import type { Point } from "#engine";
-import { applied } from "../jobs/apply.ts";
+import { signsFrame, zonesFrame } from "./held-frame.ts";
 import { paintBase } from "./paint/base.ts";
-import { type Frame, inPixels, type Surface } from "./paint/surface.ts";
+import { again, densityNow, emptied, type Layer, layerOn, place } from "./paint/layer.ts";
+import { inPixels, type Surface } from "./paint/surface.ts";
 import { paintZones } from "./paint/zones.ts";
 import { paintHeld, paintMoving, paintWords, pathsOf } from "./painted.ts";
 import type { Picture } from "./picture.ts";
 import { type Scene, sceneOf } from "./scene.ts";
-import { boundsOfResults, changedBetween, differ, type Results, resultsIn, resultsOf } from "./still.ts";
-import { type Bounds, boundsOf, toPixel, type View } from "./view.ts";
+import { changedBetween, differ, type Results, resultsIn, resultsOf } from "./still.ts";
+import { underlayOn } from "./underlay-layer.ts";
+import { type Bounds, toPixel, type View } from "./view.ts";
 
 export interface Painter {
   readonly show: (picture: Picture) => void;
@@ -15,112 +16,145 @@ export interface Painter {
   readonly stop: () => void;
 }
 
+/** What takes long to paint: one of them in a frame, in this order. */
+const heavy = ["base", "zones", "words"] as const;
+type Heavy = (typeof heavy)[number];
+
+/** With so much spent in a frame, what else takes long waits for the next one. [ms] */
+const longEnough = 4;
+
+/** The hand rests when the view has not changed for so long. */
+const settleMilliseconds = 90;
+
 /**
- * Paints the plan on canvases, one above the other: the building, the zones, the zones that a drag changes, words and signs,
- * and what moves under the hand. Each is painted only when something that it shows has changed, once a frame at most:
- * while one drags, that is the two small ones.
+ * Paints the plan on canvases, one above the other: linework of a foreign file, the building, the zones, the zones that a drag
+ * changes, words and signs, and what moves under the hand. Each is painted only when something that it shows has changed,
+ * once a frame at most: while one drags, that is the two small ones. Each knows for which view it was painted, and is moved
+ * to the one on show until its turn comes.
  */
-export function painterOn(layers: readonly HTMLCanvasElement[]): Painter {
-  const contexts = layers.map((canvas) => canvas.getContext("2d")) as CanvasRenderingContext2D[];
+export function painterOn(canvases: readonly HTMLCanvasElement[]): Painter {
+  const underlay = underlayOn(canvases[0] as HTMLCanvasElement);
+  const [base, zones, heldZones, words, moving] = canvases.slice(1).map(layerOn) as [
+    Layer,
+    Layer,
+    Layer,
+    Layer,
+    Layer,
+  ];
+  const due = new Set<Heavy>();
   let next: Picture | undefined;
-  let painted: Picture | undefined;
+  let seen: Picture | undefined;
   let waiting = 0;
-  let density = 0;
   let settling: ReturnType<typeof setTimeout> | undefined;
   let resting = false;
+  let density = 0;
   let scene: Scene | undefined;
-  let still: Results | undefined;
+  let still: Results = { zones: new Map(), rooms: new Map() };
   let held: Results | undefined;
-  let frame: Frame | undefined;
+  let zonesSeen: { readonly picture: Picture; readonly still: Results; readonly held: boolean } | undefined;
 
-  const reframe = (to: Frame | undefined, view: View): void => {
-    frame = to;
-    for (const layer of heldLayers) cover(layers[layer] as HTMLCanvasElement, view, { frame, density });
+  const wait = (): void => {
+    waiting ||= requestAnimationFrame(paint);
+  };
+  const rest = (): void => {
+    resting = true;
+    wait();
   };
   const paint = (): void => {
     waiting = 0;
     if (!next || next.view.width === 0) return;
+    const start = performance.now();
     const picture = next;
-    const before = painted;
-    if (before && onlyViewed(before, picture)) {
-      // While one pans or zooms the finished picture is moved; it is painted afresh when the hand rests or has gone far.
-      place(layers, before.view, picture.view);
-      clearTimeout(settling);
-      if (!isFar(before.view, picture.view)) {
-        settling = setTimeout(() => {
-          resting = true;
-          waiting ||= requestAnimationFrame(paint);
-        }, settleMilliseconds);
-        if (!resting) return;
-      }
-    }
-    resting = false;
     clearTimeout(settling);
-    place(layers, picture.view, picture.view);
-    painted = picture;
-    const resized = sized(layers, picture.view, density);
-    if (resized) {
-      density = globalThis.devicePixelRatio || 1;
-      frame = undefined;
+    // While one pans or zooms the finished picture is moved; it is painted afresh when the hand rests or has gone far.
+    if (seen && onlyViewed(seen, picture) && !resting && !isFar(seen.view, picture.view))
+      settling = setTimeout(rest, settleMilliseconds);
+    else look(picture);
+    resting = false;
+    for (const one of heavy) {
+      if (!due.delete(one)) continue;
+      paintHeavy[one](picture);
+      if (performance.now() - start > longEnough) break;
     }
+    if (due.size > 0) wait();
+    underlay.place(picture.view);
+    for (const layer of [base, zones, heldZones, words, moving])
+      if (layer.painted) place(layer.canvas, layer.painted, picture.view);
+  };
+
+  /** Sees what has changed: paints what is quick, and notes what takes long. */
+  const look = (picture: Picture): void => {
+    const before = seen;
+    seen = picture;
     const moved =
-      resized ||
       !before ||
+      density !== densityNow() ||
       before.view !== picture.view ||
       before.palette !== picture.palette ||
       before.units !== picture.units;
-    const surface = (layer: number): Surface => ({
-      context: contexts[layer] as CanvasRenderingContext2D,
-      view: picture.view,
-      palette: picture.palette,
-      density,
-      frame: heldLayers.includes(layer) ? frame : undefined,
-      content: picture.held && heldLayers.includes(layer) ? "changing" : "lasting",
-    });
+    density = densityNow();
     const rebuilt = !scene || !before || !sameGround(before, picture);
-    if (rebuilt) scene = sceneOf(picture.site, picture.storey, picture.underlays);
-    if (moved || rebuilt) {
-      paintBase(cleared(surface(0)), scene as Scene);
-    }
+    if (rebuilt) scene = sceneOf(picture.site, picture.storey);
+    underlay.show(picture);
+    if (moved || rebuilt) due.add("base");
     const shownChanged =
-      moved || rebuilt || before?.shown !== picture.shown || before.focus !== picture.focus;
+      !before || moved || rebuilt || before.shown !== picture.shown || before.focus !== picture.focus;
     const known = still;
-    if (!known || !before || !sameResults(before, picture)) still = kept(known, resultsOf(picture, "still"));
-    const now = still as Results;
-    if (shownChanged || !known) paintZones(cleared(surface(1)), pathsOf(now), picture.shown);
-    else if (known !== now) paintChanged(surface(1), { known, now, shown: picture.shown });
-    const answered =
-      shownChanged || before?.held !== picture.held || before.calculated !== picture.calculated;
-    if (picture.held) {
-      if (answered || !held) held = resultsOf(picture, "held");
-      const framed = frameOf(picture, held, before?.held && frame);
-      const reframed = !sameFrame(framed, frame);
-      if (reframed) reframe(framed, picture.view);
-      if (answered || reframed) paintHeld(cleared(surface(2)), picture, pathsOf(held, "changing"));
-    } else if (held) {
-      held = undefined;
-      reframe(undefined, picture.view);
+    if (!before || !sameResults(before, picture)) {
+      const now = resultsOf(picture, "still");
+      if (differ(known, now)) still = now;
     }
-    if (shownChanged || known !== now || !sameSigns(before as Picture, picture))
-      paintWords(cleared(surface(3)), { picture, scene: scene as Scene, paths: pathsOf(now) });
-    paintMoving(cleared(surface(4)), picture);
+    if (shownChanged || known !== still || (zonesSeen?.held ?? false) !== (picture.held !== undefined))
+      due.add("zones");
+    if (shownChanged || known !== still || !sameSigns(before, picture)) due.add("words");
+    const answered = shownChanged || before.held !== picture.held || before.calculated !== picture.calculated;
+    if (!picture.held) held = undefined;
+    else if (answered || !held) {
+      held = resultsOf(picture, "held");
+      if (!due.has("zones")) paintHeldZones(picture);
+    }
+    const frame = picture.held && signsFrame(picture, before?.held && moving.painted?.frame);
+    paintMoving(emptied(moving, { ...picture, frame }), picture);
+  };
+
+  const paintHeldZones = (picture: Picture): void => {
+    const frame = held && zonesFrame(picture, held, zonesSeen?.held ? heldZones.painted?.frame : undefined);
+    const surface = emptied(heldZones, { ...picture, frame: frame ?? nowhere });
+    if (held) paintHeld(surface, picture, pathsOf(held, "changing"));
+  };
+
+  const paintHeavy: Readonly<Record<Heavy, (picture: Picture) => void>> = {
+    base: (picture) => paintBase(emptied(base, picture), scene as Scene),
+    zones: (picture) => {
+      const before = zonesSeen;
+      const same = before && sameZoneLook(before.picture, picture) && zones.painted?.density === densityNow();
+      const surface = same ? again(zones, picture.palette) : undefined;
+      if (before && surface) paintChanged(surface, { known: before.still, now: still, shown: picture.shown });
+      else paintZones(emptied(zones, picture), pathsOf(still), picture.shown);
+      // What the hand takes up or lays down leaves one picture and comes into the other in the same frame.
+      if (picture.held || before?.held) paintHeldZones(picture);
+      zonesSeen = { picture, still, held: picture.held !== undefined };
+    },
+    words: (picture) =>
+      paintWords(emptied(words, picture), { picture, scene: scene as Scene, paths: pathsOf(still) }),
   };
 
   return {
     show: (picture) => {
       next = picture;
-      waiting ||= requestAnimationFrame(paint);
+      wait();
     },
     scene: () => scene,
     stop: () => {
       cancelAnimationFrame(waiting);
       clearTimeout(settling);
+      underlay.stop();
     },
   };
 }
 
-/** The hand rests when the view has not changed for so long. */
-const settleMilliseconds = 90;
+/** A frame for a layer that shows nothing. */
+const nowhere = { left: 0, top: 0, width: 1, height: 1 };
 
 /** Whether two pictures differ in the view alone. */
 function onlyViewed(a: Picture, b: Picture): boolean {
@@ -150,22 +184,11 @@ function isFar(from: View, to: View): boolean {
   return shift > 0.5 || zoom > 2.5 || zoom < 0.5;
 }
 
-/** Moves the painted layers to where another view would show them. */
-function place(layers: readonly HTMLCanvasElement[], painted: View, shown: View): void {
-  const k = shown.scale / painted.scale;
-  const x = (painted.x - shown.x) * shown.scale + (shown.width / 2) * (1 - k);
-  const y = (shown.y - painted.y) * shown.scale + (shown.height / 2) * (1 - k);
-  const moved = painted === shown ? "" : `translate(${x}px, ${y}px) scale(${k})`;
-  for (const canvas of layers) if (canvas.style.transform !== moved) canvas.style.transform = moved;
-}
-
 /** Records that the fixed drawing is made of. */
 const groundKinds = ["rooms", "openings", "obstacles", "floorPieces", "luminaires"] as const;
 
 const sameGround = (a: Picture, b: Picture): boolean =>
-  a.storey === b.storey &&
-  a.underlays === b.underlays &&
-  groundKinds.every((kind) => a.site[kind] === b.site[kind]);
+  a.storey === b.storey && groundKinds.every((kind) => a.site[kind] === b.site[kind]);
 
 /** Whether the results are surely the same; which of them differ is looked at where they may not be. */
 const sameResults = (a: Picture, b: Picture): boolean =>
@@ -175,9 +198,9 @@ const sameResults = (a: Picture, b: Picture): boolean =>
   a.held === b.held &&
   a.calculated === b.calculated;
 
-/** The results that were known where the new ones hold the same, so that nothing is painted again for them. */
-const kept = (known: Results | undefined, now: Results): Results =>
-  known && !differ(known, now) ? known : now;
+/** Whether zones that did not change look the same. */
+const sameZoneLook = (a: Picture, b: Picture): boolean =>
+  a.view === b.view && a.palette === b.palette && a.shown === b.shown;
 
 /** Room for the width of lines, waves and dots. [px] */
 const lineRoom = 4;
@@ -215,77 +238,9 @@ const grown = (bounds: Bounds, by: number): Bounds => ({
 /** Whether the words and signs above the zones are the same, the zones themselves aside. */
 const sameSigns = (a: Picture, b: Picture): boolean =>
   a.site === b.site &&
-  a.tried === b.tried &&
   a.flags === b.flags &&
   a.selection === b.selection &&
+  a.held?.devices === b.held?.devices &&
+  a.tried === b.tried &&
   a.insets.left === b.insets.left &&
   a.insets.bottom === b.insets.bottom;
-
-function sized(layers: readonly HTMLCanvasElement[], view: View, density: number): boolean {
-  const now = globalThis.devicePixelRatio || 1;
-  const [width, height] = [Math.round(view.width * now), Math.round(view.height * now)];
-  if (density === now && layers[0]?.width === width && layers[0].height === height) return false;
-  for (const canvas of layers) cover(canvas, view, { frame: undefined, density: now });
-  return true;
-}
-
-/** Makes a canvas as large as the part of the screen that it covers, and lays it there. */
-function cover(
-  canvas: HTMLCanvasElement,
-  view: View,
-  { frame, density }: { readonly frame: Frame | undefined; readonly density: number },
-): void {
-  const { left, top, width, height } = frame ?? { left: 0, top: 0, width: view.width, height: view.height };
-  canvas.width = Math.round(width * density);
-  canvas.height = Math.round(height * density);
-  canvas.style.inset = frame ? `${top}px auto auto ${left}px` : "";
-  canvas.style.inlineSize = frame ? `${width}px` : "";
-  canvas.style.blockSize = frame ? `${height}px` : "";
-}
-
-/** Layers that hold little while one drags: what a canvas costs in a frame is its size. */
-const heldLayers: readonly number[] = [2, 4];
-
-/** Room for tags, grips and figures beside a device. [px] */
-const signRoom = 96;
-/** Frames grow in steps of so many pixels, so that they seldom do. */
-const frameStep = 64;
-
-/** The part of the screen that a drag paints to: its rooms, its zones, what is under the hand. It only grows while one drags. */
-function frameOf(picture: Picture, held: Results, before: Frame | undefined): Frame {
-  const { view, site } = picture;
-  const places = [...(picture.held?.rooms ?? [])].flatMap(
-    (id) => site.rooms.find((room) => room.id === id)?.outline ?? [],
-  );
-  const found = boundsOfResults(held);
-  const ends: Point[] = found
-    ? [
-        [found.left, found.bottom],
-        [found.right, found.top],
-      ]
-    : [];
-  const moved = applied(site, picture.preview).detectors.filter(({ id }) => picture.held?.devices.has(id));
-  const pixels = [...places, ...ends, ...moved.map(({ at }) => at)].map((point) => toPixel(view, point));
-  const needed = boundsOf(pixels.map(({ px, py }): Point => [px, py]));
-  const known = before ?? { left: Infinity, top: Infinity, width: -Infinity, height: -Infinity };
-  const least = (value: number, edge: number): number =>
-    Math.max(0, Math.min(edge, Math.floor((value - signRoom) / frameStep) * frameStep));
-  const most = (value: number, edge: number, whole: number): number =>
-    Math.min(whole, Math.max(edge, Math.ceil((value + signRoom) / frameStep) * frameStep));
-  const left = least(needed?.left ?? 0, known.left);
-  const top = least(needed?.bottom ?? 0, known.top);
-  const right = most(needed?.right ?? 0, before ? known.left + known.width : -Infinity, view.width);
-  const bottom = most(needed?.top ?? 0, before ? known.top + known.height : -Infinity, view.height);
-  return { left, top, width: Math.max(1, right - left), height: Math.max(1, bottom - top) };
-}
-
-const sameFrame = (a: Frame | undefined, b: Frame | undefined): boolean =>
-  a === b || (a?.left === b?.left && a?.top === b?.top && a?.width === b?.width && a?.height === b?.height);
-
-/** The surface with nothing on it. */
-function cleared(surface: Surface): Surface {
-  inPixels(surface);
-  const { left, top, width, height } = surface.frame ?? { left: 0, top: 0, ...surface.view };
-  surface.context.clearRect(left, top, width, height);
-  return surface;
-}

@@ -162,6 +162,7 @@ export const Plan = memo(function Plan({ store, calculator, actions, insets, inp
       <canvas />
       <canvas />
       <canvas />
+      <canvas />
       <p id="plan-keys" className="unseen">
         {t("plan.keys")}
       </p>

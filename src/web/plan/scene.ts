@@ -1,5 +1,4 @@
 import type { FloorPiece, Obstacle, Point, Room, Site } from "#engine";
-import type { Underlay } from "../contract.ts";
 import { labelPlace } from "./label-place.ts";
 import {
   addRing,
@@ -18,8 +17,6 @@ export const obstacleTones = 5;
 /** The fixed drawing of one storey as paths in plan metres, made once for a snapshot and painted at any zoom. */
 export interface Scene {
   readonly bounds: Bounds;
-  /** Lines of a foreign file to draw the rooms over. */
-  readonly underlay: Path2D;
   /** One wide outline: what shows of it round the rooms are the walls. */
   readonly walls: { readonly width: number; readonly path: Path2D };
   readonly rooms: Path2D;
@@ -61,7 +58,7 @@ export const isRaised = (obstacle: Obstacle): boolean => obstacle.base >= 1.9;
 const wallWithoutOpenings = 0.15;
 const riser = 0.17;
 
-export function sceneOf(site: Site, storey: string, underlays: readonly Underlay[]): Scene {
+export function sceneOf(site: Site, storey: string): Scene {
   const rooms = site.rooms.filter((room) => room.storey === storey);
   const byId = new Map(rooms.map((room) => [room.id, room]));
   const here = <T extends { readonly room: string }>(list: readonly T[]): T[] =>
@@ -145,15 +142,12 @@ export function sceneOf(site: Site, storey: string, underlays: readonly Underlay
     else circle(luminaires, one.at, 0.08);
   }
 
-  const underlay = new Path2D();
-  for (const { lines } of underlays.filter((one) => one.storey === storey)) addLines(underlay, lines);
   const labels = rooms.map((room) => {
     const at = labelPlace(room, site);
     return { room, at, area: roomArea(room), span: spanAt(room, at) };
   });
   return {
     bounds: boundsOf(rooms.flatMap((room) => room.outline)) ?? { left: 0, right: 10, bottom: 0, top: 7 },
-    underlay,
     walls: { width: 2 * wallWidth, path: walls },
     rooms: roomPath,
     grids,
@@ -173,15 +167,6 @@ export function sceneOf(site: Site, storey: string, underlays: readonly Underlay
     obstacleLabels,
     openings: shapes,
   };
-}
-
-/** Lines of which many begin where the one before ended: a chain is drawn without a gap at its corners. */
-function addLines(path: Path2D, lines: Float64Array): void {
-  for (let i = 0; i + 3 < lines.length; i += 4) {
-    const goesOn = i > 0 && lines[i] === lines[i - 2] && lines[i + 1] === lines[i - 1];
-    if (!goesOn) path.moveTo(lines[i]!, lines[i + 1]!);
-    path.lineTo(lines[i + 2]!, lines[i + 3]!);
-  }
 }
 
 export function addLine(path: Path2D, a: Point, b: Point): void {

@@ -14,9 +14,6 @@ export function paintBase(surface: Surface, scene: Scene): void {
   inMetres(surface);
   context.lineJoin = "miter";
   context.miterLimit = 4;
-  context.strokeStyle = palette.edge;
-  context.lineWidth = px;
-  context.stroke(scene.underlay);
   context.strokeStyle = palette.wall;
   context.lineWidth = scene.walls.width;
   context.stroke(scene.walls.path);

@@ -1,0 +1,61 @@
+import { strokeLines } from "./paint/lines.ts";
+import type { UnderlayAnswer, UnderlayQuestion, UnderlayWish } from "./underlay-asked.ts";
+
+/** Paints the linework under the plan beside the screen, so that the hand never waits for hundreds of thousands of lines. */
+let lines: readonly Float64Array[] = [];
+let wish: UnderlayWish | undefined;
+let running = false;
+
+addEventListener("message", ({ data }: MessageEvent<UnderlayQuestion>) => {
+  if (data.ask === "lines") lines = data.lines;
+  else wish = data;
+  if (!running) void work();
+});
+
+async function work(): Promise<void> {
+  running = true;
+  while (wish) {
+    const asked = wish;
+    wish = undefined;
+    const bitmap = await painted(asked);
+    if (bitmap) postMessage({ turn: asked.turn, bitmap } satisfies UnderlayAnswer, { transfer: [bitmap] });
+  }
+  running = false;
+}
+
+/** @returns Nothing where something newer was asked for meanwhile. */
+async function painted(asked: UnderlayWish): Promise<ImageBitmap | undefined> {
+  const { view, frame, density, colour } = asked;
+  const canvas = new OffscreenCanvas(
+    Math.max(1, Math.round(frame.width * density)),
+    Math.max(1, Math.round(frame.height * density)),
+  );
+  const context = canvas.getContext("2d");
+  if (!context) return undefined;
+  context.strokeStyle = colour;
+  context.lineWidth = density;
+  const scale = view.scale * density;
+  const to = {
+    scale,
+    x: (view.width / 2 - frame.left) * density - view.x * scale,
+    y: (view.height / 2 - frame.top) * density + view.y * scale,
+    width: canvas.width,
+    height: canvas.height,
+  };
+  for (const _ of strokeLines(context, lines, to)) {
+    await breath();
+    if (wish) return undefined;
+  }
+  return canvas.transferToImageBitmap();
+}
+
+/** A turn of the event loop without the 4 ms that timers cost. */
+const breath = (): Promise<void> =>
+  new Promise((resolve) => {
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = () => {
+      port1.close();
+      resolve();
+    };
+    port2.postMessage(undefined);
+  });
