@@ -1,16 +1,18 @@
 import { Button } from "react-aria-components";
-import { type Point, type Room, type RoomUse, radiansOf } from "#engine";
+import { type Point, type Room, radiansOf } from "#engine";
 import type { Calculator } from "../calculate/calculator.ts";
 import { useCalculated } from "../calculate/use-calculated.ts";
 import type { OpenJob } from "../contract.ts";
-import { AngleField, FigureField, LengthField, More, Pick, TextBox, Tick } from "../fields/index.ts";
+import { AngleField, FigureField, LengthField, More, Pick, Say, TextBox, Tick } from "../fields/index.ts";
 import { cornerSteps } from "../plan/change.ts";
 import { roomArea } from "../plan/shapes.ts";
 import { useUnits } from "../settings/preferences.ts";
-import { areaText, lengthText, t } from "../texts/index.ts";
+import { uses } from "../survey/rooms/uses.ts";
+import { areaText, lengthText, percentText, t } from "../texts/index.ts";
 import { setFields } from "./edits.ts";
 import { Figures } from "./figures.tsx";
 import { PlaceFields } from "./place-fields.tsx";
+import { RoomPlanning } from "./room-planning.tsx";
 import { RoomSize } from "./room-size.tsx";
 
 interface RoomCardProps {
@@ -20,23 +22,13 @@ interface RoomCardProps {
   readonly onPlace: () => void;
 }
 
-const uses: readonly RoomUse[] = [
-  "passing",
-  "stair",
-  "moving",
-  "sitting",
-  "sanitary",
-  "changing",
-  "plant",
-  "other",
-];
-
 export function RoomCard({ job, room, calculator, onPlace }: RoomCardProps) {
   const set = (fields: Partial<Room>): void => setFields(job, { kind: "rooms", id: room.id }, fields);
   const warm = room.use === "plant" || room.use === "changing";
   return (
     <div className="stack">
       <RoomFigures job={job} room={room} calculator={calculator} />
+      {room.proposed ? <Proposed proposed={room.proposed} set={job.readOnly ? undefined : set} /> : null}
       <Button className="button button-first wide-button" onPress={onPlace}>
         {t("card.room.place")}
       </Button>
@@ -74,11 +66,48 @@ export function RoomCard({ job, room, calculator, onPlace }: RoomCardProps) {
               </Tick>
             ))}
           </fieldset>
+          <fieldset className="plain-set">
+            <legend className="field-label">{t("card.room.marks")}</legend>
+            {(["escapeRoute", "fireRatedCeiling", "wet"] as const).map((mark) => (
+              <Tick
+                key={mark}
+                on={room[mark] === true}
+                onChange={(on) => set({ [mark]: on ? true : undefined } as unknown as Partial<Room>)}
+              >
+                {t(`card.room.mark.${mark}`)}
+              </Tick>
+            ))}
+          </fieldset>
           <CeilingGrid room={room} set={set} />
+          <RoomPlanning job={job} room={room} />
           <Corners job={job} room={room} />
         </div>
       </More>
     </div>
+  );
+}
+
+/** What a reader of plans, or a voice on the telephone, was not sure of. */
+function Proposed({
+  proposed,
+  set,
+}: {
+  readonly proposed: NonNullable<Room["proposed"]>;
+  readonly set: Set | undefined;
+}) {
+  const { confidence, reason } = proposed;
+  return (
+    <Say severity="note">
+      {confidence > 0 ? <p>{t("card.room.proposed", { share: percentText(confidence) })}</p> : null}
+      {reason === "" ? null : <p>{reason}</p>}
+      {set ? (
+        <div>
+          <Button className="button" onPress={() => set({ proposed: undefined } as unknown as Partial<Room>)}>
+            {t("card.room.confirm")}
+          </Button>
+        </div>
+      ) : null}
+    </Say>
   );
 }
 

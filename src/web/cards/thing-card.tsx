@@ -8,13 +8,13 @@ import { t } from "../texts/index.ts";
 import { DetectorCard } from "./detector-card.tsx";
 import { EditDeeds } from "./edit-deeds.tsx";
 import { Figures } from "./figures.tsx";
+import { LuminaireCard, LuminairesCard } from "./luminaire-card.tsx";
 import { OpeningCard } from "./opening-card.tsx";
 import { RoomCard } from "./room-card.tsx";
 import {
   CeilingThingCard,
   DwellCard,
   FloorPieceCard,
-  LuminaireCard,
   ObstacleCard,
   SourceCard,
   SwitchCard,
@@ -37,6 +37,7 @@ export function ThingCard(props: ThingCardProps) {
   return (
     <div className="stack" key={`${first.kind} ${first.id}`}>
       {refs.length === 1 ? <OneCard {...props} of={first} /> : <ManyCard job={job} refs={refs} />}
+      {refs.length > 1 ? <ManyLuminaires job={job} refs={refs} /> : null}
       {job.readOnly ? null : <EditDeeds job={job} refs={refs} actions={actions} />}
     </div>
   );
@@ -58,6 +59,14 @@ function ManyCard({ job, refs }: Pick<ThingCardProps, "job" | "refs">) {
   const rest = most.slice(8).reduce((sum, [, count]) => sum + count, 0);
   const rows = most.slice(0, 8).map(([kind, count]) => [kind, String(count)] as const);
   return <Figures rows={rest > 0 ? [...rows, [t("edit.others"), String(rest)]] : rows} />;
+}
+
+/** What may be said of several luminaires at once. */
+function ManyLuminaires({ job, refs }: Pick<ThingCardProps, "job" | "refs">) {
+  const luminaires = refs.flatMap(({ kind, id }) =>
+    kind === "luminaires" ? (recordOf(job.site, "luminaires", id) ?? []) : [],
+  );
+  return luminaires.length > 1 && !job.readOnly ? <LuminairesCard job={job} records={luminaires} /> : null;
 }
 
 function OneCard({ job, calculator, onPanel, of }: ThingCardProps & { readonly of: RecordRef }) {

@@ -6,15 +6,13 @@ import type {
   FloorPiece,
   Interference,
   InterferenceKind,
-  Luminaire,
-  LuminaireMounting,
   Obstacle,
   ObstacleKind,
   Switch,
   SwitchKind,
 } from "#engine";
 import type { OpenJob } from "../contract.ts";
-import { AngleField, Choice, LengthField, More, Pick, TextBox, Tick } from "../fields/index.ts";
+import { Choice, LengthField, More, Pick, TextBox, Tick } from "../fields/index.ts";
 import { moveSteps } from "../plan/change.ts";
 import { middleOf, ringArea } from "../plan/shapes.ts";
 import { useUnits } from "../settings/preferences.ts";
@@ -181,54 +179,6 @@ export function SourceCard({ job, record }: Of<Interference>) {
             {t("card.source.line")}
           </Tick>
           {record.to ? <PlaceFields at={record.to} onChange={(to) => set({ to })} /> : null}
-        </div>
-      </More>
-    </div>
-  );
-}
-
-const mountings: readonly LuminaireMounting[] = ["flush", "surface", "pendant"];
-
-export function LuminaireCard({ job, record }: Of<Luminaire>) {
-  const set = (fields: Partial<Luminaire>): void =>
-    setFields(job, { kind: "luminaires", id: record.id }, fields);
-  return (
-    <div className="stack">
-      <Choice
-        label={t("card.luminaire.mounting")}
-        value={record.mounting}
-        options={mountings.map((mounting) => ({ value: mounting, word: t(`luminaire.${mounting}`) }))}
-        onChange={(mounting) => set({ mounting })}
-      />
-      <LengthField
-        label={t("card.luminaire.height")}
-        value={record.height}
-        least={0.5}
-        hint={record.mounting === "pendant" ? t("card.luminaire.pendant") : undefined}
-        onChange={(height) => set({ height })}
-      />
-      <Tick on={record.hot} onChange={(hot) => set({ hot })}>
-        {t("card.luminaire.hot")}
-      </Tick>
-      <More>
-        <div className="stack">
-          <TextBox label={t("card.name")} value={record.name} onChange={(name) => set({ name })} />
-          <div className="fields">
-            <LengthField
-              label={t("card.length")}
-              value={record.length}
-              least={0.02}
-              onChange={(length) => set({ length })}
-            />
-            <LengthField
-              label={t("card.width")}
-              value={record.width}
-              least={0.02}
-              onChange={(width) => set({ width })}
-            />
-          </div>
-          <AngleField label={t("card.turn")} value={record.turn} onChange={(turn) => set({ turn })} />
-          <PlaceFields at={record.at} onChange={(at) => set({ at })} />
         </div>
       </More>
     </div>

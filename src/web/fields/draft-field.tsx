@@ -17,6 +17,8 @@ export interface DraftFieldProps<T> {
   readonly hint?: ReactNode;
   readonly placeholder?: string;
   readonly inputMode?: "text" | "decimal" | "numeric";
+  /** Id of a list of words that the field offers. */
+  readonly suggestions?: string;
   readonly disabled?: boolean;
   readonly wide?: boolean;
 }
@@ -59,6 +61,7 @@ export function DraftField<T>(props: DraftFieldProps<T>) {
           inputMode={props.inputMode ?? "text"}
           autoComplete="off"
           {...(props.placeholder === undefined ? {} : { placeholder: props.placeholder })}
+          {...(props.suggestions === undefined ? {} : { list: props.suggestions })}
         />
         {props.unit === undefined ? null : <span className="field-unit">{props.unit}</span>}
       </span>

@@ -4,7 +4,10 @@ import { useUnits } from "../settings/preferences.ts";
 import { lengthFigure, lengthIn, lengthText, numberText, t } from "../texts/index.ts";
 import { DraftField, type DraftFieldProps, type Reading } from "./draft-field.tsx";
 
-type Common = Pick<DraftFieldProps<never>, "label" | "hint" | "when" | "disabled" | "wide" | "placeholder">;
+type Common = Pick<
+  DraftFieldProps<never>,
+  "label" | "hint" | "when" | "disabled" | "wide" | "placeholder" | "suggestions"
+>;
 
 export interface LengthFieldProps extends Common {
   /** Undefined: not known, the field stays empty. */

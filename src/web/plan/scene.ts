@@ -20,6 +20,8 @@ export interface Scene {
   /** One wide outline: what shows of it round the rooms are the walls. */
   readonly walls: { readonly width: number; readonly path: Path2D };
   readonly rooms: Path2D;
+  /** Outlines of rooms that nobody has confirmed yet. */
+  readonly proposed: Path2D;
   readonly grids: Path2D;
   readonly noDevices: Path2D;
   readonly reveals: Path2D;
@@ -72,12 +74,13 @@ export function sceneOf(site: Site, storey: string): Scene {
   const wallWidth = Math.min(0.5, Math.max(wallWithoutOpenings, ...outer));
   const walls = new Path2D();
   const roomPath = new Path2D();
+  const proposed = new Path2D();
   const grids = new Path2D();
   const noDevices = new Path2D();
   for (const room of rooms) {
     for (const ring of [room.outline, ...room.holes]) {
-      addRing(walls, ring);
-      addRing(roomPath, ring);
+      if (!room.proposed) addRing(walls, ring);
+      addRing(room.proposed ? proposed : roomPath, ring);
     }
     for (const ring of room.noDevices) addRing(noDevices, ring);
     addGrid(grids, room);
@@ -150,6 +153,7 @@ export function sceneOf(site: Site, storey: string): Scene {
     bounds: boundsOf(rooms.flatMap((room) => room.outline)) ?? { left: 0, right: 10, bottom: 0, top: 7 },
     walls: { width: 2 * wallWidth, path: walls },
     rooms: roomPath,
+    proposed,
     grids,
     noDevices,
     reveals,

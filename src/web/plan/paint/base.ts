@@ -16,9 +16,14 @@ export function paintBase(surface: Surface, scene: Scene): void {
   context.miterLimit = 4;
   context.strokeStyle = palette.wall;
   context.lineWidth = scene.walls.width;
+  // Of a room that nobody has confirmed the wall is broken: it is only likely.
+  context.setLineDash([2 * scene.walls.width, 1.2 * scene.walls.width]);
+  context.stroke(scene.proposed);
+  context.setLineDash([]);
   context.stroke(scene.walls.path);
   context.fillStyle = palette.plan;
   context.fill(scene.rooms);
+  context.fill(scene.proposed);
 
   context.fillStyle = palette.plan;
   context.fill(scene.reveals);
@@ -57,6 +62,9 @@ export function paintBase(surface: Surface, scene: Scene): void {
   context.strokeStyle = palette["wall-line"];
   context.lineWidth = 1.25 * px;
   context.stroke(scene.rooms);
+  context.setLineDash([6 * px, 4 * px]);
+  context.stroke(scene.proposed);
+  context.setLineDash([]);
   context.strokeStyle = palette.plan;
   context.fillStyle = palette.plan;
   // The face of the wall is open where the opening is.
