@@ -44,9 +44,11 @@ export function EditDeeds({ job, refs, actions }: EditDeedsProps) {
             <Button className="button" onPress={() => actions.rotate(Math.PI / 2)}>
               {t("edit.quarter")}
             </Button>
-            <Button className="button" onPress={actions.selectAlike}>
-              {t("edit.alike")}
-            </Button>
+            {refs.every(({ kind }) => kind === refs[0]?.kind) ? (
+              <Button className="button" onPress={actions.selectAlike}>
+                {t("edit.alike")}
+              </Button>
+            ) : null}
             <CopyButtons actions={actions} />
           </div>
           <ByFigures actions={actions} />
@@ -60,8 +62,8 @@ export function EditDeeds({ job, refs, actions }: EditDeedsProps) {
 /** Moving and turning by typed figures; the fields are back at nothing afterwards. */
 function ByFigures({ actions }: Pick<EditDeedsProps, "actions">) {
   return (
-    <fieldset className="plain-set">
-      <legend className="field-label">{t("edit.by")}</legend>
+    <fieldset className="plain-set stack">
+      <legend className="set-head">{t("edit.by")}</legend>
       <div className="fields">
         <LengthField label={t("card.x")} value={0} onChange={(x) => x !== 0 && actions.moveBy([x, 0])} />
         <LengthField label={t("card.y")} value={0} onChange={(y) => y !== 0 && actions.moveBy([0, y])} />
@@ -84,7 +86,7 @@ function InARow({ job, refs, actions }: EditDeedsProps) {
   const by: Point = [across, up];
   return (
     <fieldset className="plain-set stack">
-      <legend className="field-label">{t("edit.row")}</legend>
+      <legend className="set-head">{t("edit.row")}</legend>
       <div className="fields">
         <FigureField
           label={t("edit.row.count")}

@@ -9,6 +9,7 @@ import { mirrorSteps, rotateSteps } from "../plan/edit/motion.ts";
 import { type MirrorWay, shiftBy } from "../plan/edit/plan-map.ts";
 import { alike, wholeOf } from "../plan/edit/selected.ts";
 import { putStep, removeStep } from "../plan/edit/steps.ts";
+import { rest } from "../plan/tools/state.ts";
 import { t } from "../texts/index.ts";
 import type { Store, Workbench } from "./workbench.ts";
 
@@ -49,7 +50,9 @@ export function editActionsOn(store: Store<Workbench>, { select, goTo }: Ports):
   const onSelection = (name: string, make: (bench: Workbench) => readonly EditStep[]): boolean =>
     edit(name, make(store.get()));
   const made = (name: string, copied: Copied): void => {
-    if (edit(name, copied.steps)) select(copied.made);
+    if (!edit(name, copied.steps)) return;
+    store.set({ tool: { kind: "select" }, toolState: rest });
+    select(copied.made);
   };
   const say = (notice: string | undefined): void => store.set({ notice });
   const newStorey = (name: string, storey: string, steps: readonly EditStep[]): void => {
