@@ -33,11 +33,11 @@ const unitOf: Readonly<Record<string, Unit>> = {
 
 /** One figure (with a fraction or a decimal comma or point) and perhaps its unit. */
 const part =
-  /^\s*(?:(\d+)\s+(\d+)\s*\/\s*(\d+)|(\d+)\s*\/\s*(\d+)|(\d+(?:[.,]\d*)?|[.,]\d+))\s*([a-z]+|'|")?\s*/;
+  /^\s*(?:(\d+)(?:\s+|-)(\d+)\s*\/\s*(\d+)|(\d+)\s*\/\s*(\d+)|(\d+(?:[.,]\d*)?|[.,]\d+))\s*(?:([a-z]+)\.?|('|"))?\s*/;
 
 /**
  * A length that a person typed, in metres. A figure without a unit counts in the person's own: metres, or feet.
- * Reads 2.5 · 2,5 m · 250 cm · 1 m 20 cm · 8' 2" · 8 ft 2 1/2 in · 98 in; after feet a bare figure is inches.
+ * Reads 2.5 · 2,5 m · 250 cm · 1 m 20 cm · 8' 2" · 8'-2 1/2" · 8 ft. 2 1/2 in · 98 in; after feet a bare figure is inches.
  *
  * @returns The length [m], or undefined for anything that is not clearly a length.
  * @example lengthIn("8' 2\"", "metric") = 8 × 0.3048 + 2 × 0.0254 = 2.4892
@@ -58,11 +58,14 @@ export function lengthIn(typed: string, units: Units): Metres | undefined {
     const found = part.exec(rest);
     if (found === null) return undefined;
     const figure = figureOf(found);
-    const unit = found[7] === undefined ? bareUnit(last, units) : unitOf[found[7]];
+    const written = found[7] ?? found[8];
+    const unit = written === undefined ? bareUnit(last, units) : unitOf[written];
     if (figure === undefined || unit === undefined || !follows(last, unit)) return undefined;
     sum += figure * metresPer[unit];
     last = unit;
     rest = rest.slice(found[0].length);
+    // Between feet and inches many write a dash: 8'-2".
+    if (unit === "ft") rest = rest.replace(/^[-–]\s*(?=[\d.,])/, "");
   }
   return Number.isFinite(sum) ? (negative ? -sum : sum) : undefined;
 }

@@ -61,6 +61,11 @@ describe("lengths as they are typed", () => {
     ["8 ft 2 in", 2.4892],
     ["8' 2", 2.4892],
     ["8' 2 1/2\"", 2.5019],
+    ["8'-2\"", 2.4892],
+    ["8'-2 1/2\"", 2.5019],
+    ["8' 2-1/2\"", 2.5019],
+    ["8 ft. 2 in.", 2.4892],
+    ["2.5 m.", 2.5],
     ["98 in", 2.4892],
     ["1/2 in", 0.0127],
     ["-0.5", -0.5],
@@ -87,7 +92,45 @@ describe("lengths as they are typed", () => {
     "1e3",
     "NaN",
     "8' 2' 3",
+    "8'-",
+    "2 m - 3 cm",
+    "8' -- 2",
   ])("“%s” is not a length", (typed) => expect(lengthIn(typed, "metric")).toBeUndefined());
+
+  test("every way of writing the same length in feet and inches, or in metres, reads as the same", () => {
+    const whole = (most: number) => fc.integer({ min: 0, max: most });
+    fc.assert(
+      fc.property(whole(300), whole(11), whole(15), whole(99), (feet, inches, sixteenths, centimetres) => {
+        const metres = feet * 0.3048 + (inches + sixteenths / 16) * 0.0254;
+        const part = sixteenths === 0 ? `${inches}` : `${inches} ${sixteenths}/16`;
+        for (const typed of [
+          `${feet}' ${part}"`,
+          `${feet}'-${part}"`,
+          `${feet}′${part}″`,
+          `${feet} ft ${part} in`,
+          `${feet} ft. ${part} in.`,
+          `${feet} feet ${part} inches`,
+          `${feet}' ${part}`,
+          `${feet * 12 + inches + sixteenths / 16} in`,
+        ])
+          for (const units of ["metric", "imperial"] as const)
+            expect(lengthIn(typed, units), typed).toBeCloseTo(metres, 9);
+        const tidy = `${feet}.${String(centimetres).padStart(2, "0")}`;
+        for (const typed of [
+          `${tidy} m`,
+          `${tidy.replace(".", ",")} m`,
+          `${tidy}m`,
+          `${feet} m ${centimetres} cm`,
+          `${feet * 100 + centimetres} cm`,
+          `${(feet * 100 + centimetres) * 10} mm`,
+        ])
+          for (const units of ["metric", "imperial"] as const)
+            expect(lengthIn(typed, units), typed).toBeCloseTo(feet + centimetres / 100, 9);
+        expect(lengthIn(tidy, "metric")).toBeCloseTo(feet + centimetres / 100, 9);
+      }),
+      { seed: 21, numRuns: 200 },
+    );
+  });
 
   test("what is shown reads back within what was shown", () => {
     const units = fc.constantFrom("metric" as const, "imperial" as const);
