@@ -10,6 +10,10 @@ export interface ChainArc extends SwingArc {
 const ROUNDNESS = 0.03;
 /** Fewest chords that make a curve, not a corner. */
 const FEWEST = 4;
+/** Chords of a door's arc are no longer; longer lines are leaves and walls. [m] */
+const LONGEST: Metres = 0.6;
+/** Chords turn by less; printed files round their places, so that short chords turn to either side. [rad] */
+const SHARPEST = 1;
 
 /**
  * Quarter circles in chains of lines that follow one another in the drawing: curves of files that know no arcs.
@@ -23,14 +27,14 @@ export function chainArcs(lines: Float64Array): readonly ChainArc[] {
   const count = lines.length / 4;
   for (let first = 0; first < count; ) {
     let last = first;
-    let turned = 0;
-    while (last + 1 < count && follows(lines, last)) {
-      const turn = turnBetween(lines, last);
-      // A curve goes on to one side, in steps of less than 40°.
-      if (Math.abs(turn) < 1e-3 || Math.abs(turn) > 0.7 || turned * turn < 0) break;
-      turned += turn;
-      last++;
-    }
+    if (isChord(lines, first))
+      while (
+        last + 1 < count &&
+        follows(lines, last) &&
+        isChord(lines, last + 1) &&
+        Math.abs(turnBetween(lines, last)) < SHARPEST
+      )
+        last++;
     if (last - first + 1 >= FEWEST) {
       const arc = arcThrough(lines, first, last);
       if (arc) found.push(arc);
@@ -39,6 +43,9 @@ export function chainArcs(lines: Float64Array): readonly ChainArc[] {
   }
   return found;
 }
+
+const isChord = (lines: Float64Array, i: number): boolean =>
+  Math.hypot(lines[4 * i + 2]! - lines[4 * i]!, lines[4 * i + 3]! - lines[4 * i + 1]!) < LONGEST;
 
 const follows = (lines: Float64Array, i: number): boolean =>
   Math.abs(lines[4 * i + 2]! - lines[4 * i + 4]!) < 1e-4 &&

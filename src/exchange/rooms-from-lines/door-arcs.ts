@@ -56,12 +56,21 @@ export interface Surroundings {
 export function doorLeaves(arcs: readonly SwingArc[], around: Surroundings): readonly DoorLeaf[] {
   return arcs.flatMap(({ centre, radius, ends: [p, q] }): DoorLeaf[] => {
     const drawn = [p, q].map((end) => around.along(centre, end, 0.07) / radius);
-    const far = [p, q].map((end) => around.nearest(end));
-    // Both may be drawn (a threshold line): then the one whose end touches a wall is shut.
+    // Both may be drawn (a threshold line), or neither: then the wall goes on behind the hinge of the one that is shut.
+    const wall = [p, q].map((end) => wallBehind(centre, end, around));
     const open =
-      Math.abs(drawn[0]! - drawn[1]!) > 0.3 ? (drawn[0]! > drawn[1]! ? 0 : 1) : far[0]! > far[1]! ? 0 : 1;
+      Math.abs(drawn[0]! - drawn[1]!) > 0.3 ? (drawn[0]! > drawn[1]! ? 0 : 1) : wall[0]! < wall[1]! ? 0 : 1;
     const latch = open === 0 ? q : p;
     if (Math.min(around.nearest(latch), around.nearest(centre)) > 0.35) return [];
     return [{ hinge: centre, latch, open: open === 0 ? p : q }];
   });
+}
+
+/** Length of lines that go on beyond the hinge and beyond the latch, in the direction of a leaf. [m] */
+function wallBehind(hinge: Point, end: Point, around: Surroundings): Metres {
+  const away = (from: Point, share: number): Point => [
+    from[0] + share * (end[0] - hinge[0]),
+    from[1] + share * (end[1] - hinge[1]),
+  ];
+  return around.along(hinge, away(hinge, -0.5), 0.15) + around.along(end, away(end, 0.4), 0.15);
 }

@@ -14,6 +14,8 @@ export interface RoomGroup {
 export interface EdgeFacts {
   /** A line that shuts an opening. */
   readonly shut: (edge: number) => boolean;
+  /** A leaf that hangs in no wall, but in a screen: it may be a cubicle's. */
+  readonly cubicle: (edge: number) => boolean;
   /** On a layer that is called a wall. */
   readonly named: (edge: number) => boolean;
   /** Places of labels: two rooms with a name each are two rooms. */
@@ -24,6 +26,8 @@ export interface EdgeFacts {
 export const STRIP: Metres = 0.42;
 /** Smaller faces are furniture where a line drawn through a room cuts them off. [m²] */
 const FURNITURE = 3;
+/** Cubicles with a door in a screen are a part of the room that they stand in up to here. [m²] */
+const CUBICLE = 2.4;
 /** In plans of single lines only what nobody could stand in is. [m²] */
 const CLUTTER = 0.9;
 
@@ -53,12 +57,12 @@ export function roomGroups(graph: Arrangement, closed: Faces, facts: EdgeFacts):
   const named = labels.map((count) => count);
   const joins = thinJoins(closed, { strips, length, facts });
   // The longest common line first: a desk goes to the room it stands in, not to the one behind.
-  for (const { a, b, shared } of joins) {
+  for (const { a, b, shared, screen } of joins) {
     const [p, q] = [top(a), top(b)];
     if (p === q) continue;
     const [small, large] = area[p]! <= area[q]! ? [p, q] : [q, p];
     if (named[small]! > 0 && named[large]! > 0 && area[small]! > CLUTTER) continue;
-    if (area[small]! > (double ? FURNITURE : CLUTTER)) continue;
+    if (area[small]! > (screen ? CUBICLE : double ? FURNITURE : CLUTTER)) continue;
     if (shared < 0.15) continue;
     parent[small] = large;
     area[large]! += area[small]!;
@@ -149,21 +153,29 @@ interface Known {
   readonly facts: EdgeFacts;
 }
 
+interface ThinJoin {
+  readonly a: number;
+  readonly b: number;
+  readonly shared: Metres;
+  /** A leaf in a screen is a part of that line. */
+  readonly screen: boolean;
+}
+
 /** Pairs of faces with nothing but a drawn line between them, by the length of that line. */
-function thinJoins(
-  { faces, faceOf }: Faces,
-  { strips, length, facts }: Known,
-): readonly { readonly a: number; readonly b: number; readonly shared: Metres }[] {
-  const shared = new Map<string, { a: number; b: number; shared: Metres }>();
+function thinJoins({ faces, faceOf }: Faces, { strips, length, facts }: Known): readonly ThinJoin[] {
+  const shared = new Map<string, { a: number; b: number; shared: Metres; screen: boolean }>();
   faces.forEach((face, a) => {
     if (strips[a] === 1) return;
     for (const h of [...face.edges, ...face.islands.flatMap((island) => island.edges)]) {
       const b = faceOf[h ^ 1]!;
-      if (b <= a || strips[b] === 1 || facts.shut(h >> 1) || facts.named(h >> 1)) continue;
+      const screen = facts.cubicle(h >> 1);
+      if (b <= a || strips[b] === 1 || (facts.shut(h >> 1) && !screen) || facts.named(h >> 1)) continue;
       const key = `${a} ${b}`;
       const known = shared.get(key);
-      if (known) known.shared += length[h >> 1]!;
-      else shared.set(key, { a, b, shared: length[h >> 1]! });
+      if (known) {
+        known.shared += length[h >> 1]!;
+        known.screen ||= screen;
+      } else shared.set(key, { a, b, shared: length[h >> 1]!, screen });
     }
   });
   return [...shared.values()].sort((p, q) => q.shared - p.shared);

@@ -45,12 +45,14 @@ export function roomsInLines(
   const graph = arrange({ lines: all, rank: (line) => (line < own ? 0 : 1), tolerance: options.tolerance });
   const closed = facesOf(graph);
   const shut = (edge: number): boolean => graph.lineOf[edge]! >= own;
+  const gapLines = gaps.reduce((sum, gap) => sum + gap.shut.length, 0);
+  const cubicle = (edge: number): boolean => graph.lineOf[edge]! >= own + gapLines;
   const named = (edge: number): boolean => {
     const line = graph.lineOf[edge]!;
     return line < own && meaning[kept.layerOf[line]!] === "wall";
   };
   const labels = plan.texts.filter(({ text }) => mayName(text));
-  const groups = roomGroups(graph, closed, { shut, named, labels: labels.map(({ at }) => at) });
+  const groups = roomGroups(graph, closed, { shut, cubicle, named, labels: labels.map(({ at }) => at) });
   const near = boxSearch(plan.texts.map(({ at: [x, y] }) => [x, y, x, y]));
   const textsIn = (piece: Piece): readonly PlanText[] =>
     near(boxOf(piece.outline)).flatMap((index) => {
@@ -126,10 +128,13 @@ function withoutLeaves(
           const s = dx * ux + dy * uy;
           return s > -0.02 && s < length + 0.04 && Math.abs(dx * uy - dy * ux) < 0.08;
         });
-        const away = Math.max(
-          ...[0, 2].map((k) => (lines[4 * i + k]! - hinge[0]) * ux + (lines[4 * i + k + 1]! - hinge[1]) * uy),
+        const reach = [0, 2].map(
+          (k) => (lines[4 * i + k]! - hinge[0]) * ux + (lines[4 * i + k + 1]! - hinge[1]) * uy,
         );
-        if (inside && away > 0.15) gone[i] = 1;
+        const [near, away] = [Math.min(...reach), Math.max(...reach)];
+        // The leaf runs all along, its edges across; what is half as long is the side of a column beside it.
+        const ofLeaf = away - near < 0.1 || away - near > 0.7 * length;
+        if (inside && away > 0.15 && ofLeaf) gone[i] = 1;
       }
     }
   }
@@ -170,8 +175,13 @@ const SINGLE_DOOR: Metres = 1.35;
 function likelyGaps(gaps: readonly WallGap[], leaves: readonly DoorLeaf[]): readonly WallGap[] {
   const near = boxSearch(leaves.map(({ hinge: [x, y] }) => [x, y, x, y]));
   const hung = ([x, y]: Point): boolean => near([x - 0.35, y - 0.35, x + 0.35, y + 0.35]).length > 0;
-  return gaps.filter(({ width, shut }) => width <= SINGLE_DOOR || shut.flat().some(hung));
+  // Beside a leaf a window of the door's height may fill the rest of a gap.
+  const gapOf = gapFinder(gaps);
+  const filled = new Set(leaves.map(gapOf));
+  return gaps.filter((gap) => gap.width <= SINGLE_DOOR || filled.has(gap) || gap.shut.flat().some(hung));
 }
+
+const apart = (p: Point, q: Point): Metres => Math.hypot(p[0] - q[0], p[1] - q[1]);
 
 /** The gap of a wall that a leaf hangs in. */
 function gapFinder(gaps: readonly WallGap[]): (leaf: DoorLeaf) => WallGap | undefined {
@@ -185,9 +195,15 @@ function gapFinder(gaps: readonly WallGap[]): (leaf: DoorLeaf) => WallGap | unde
   );
   return ({ hinge, latch }) => {
     const [x, y] = [(hinge[0] + latch[0]) / 2, (hinge[1] + latch[1]) / 2];
-    const index = near([x, y, x, y]).find(
-      (i) => Math.hypot(gaps[i]!.middle[0] - x, gaps[i]!.middle[1] - y) < reach(gaps[i]!),
-    );
+    const [dx, dy] = [latch[0] - hinge[0], latch[1] - hinge[1]];
+    const length = Math.hypot(dx, dy);
+    // The leaf shuts the gap only if it lies along it: round a corner another gap may be as near.
+    const index = near([x, y, x, y]).find((i) => {
+      const { middle, shut, width } = gaps[i]!;
+      const [a, b] = shut[0]!;
+      const along = Math.abs((b[0] - a[0]) * dx + (b[1] - a[1]) * dy) / (apart(a, b) * length);
+      return apart(middle, [x, y]) < reach(gaps[i]!) && along > 0.9 && length < width + 0.2;
+    });
     return index === undefined ? undefined : gaps[index];
   };
 }

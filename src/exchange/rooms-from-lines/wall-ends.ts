@@ -15,6 +15,8 @@ export interface WallGap {
 export const wallThickness: readonly [Metres, Metres] = [0.04, 0.75];
 /** Narrowest and widest gap that is shut. [m] @source COMMON-PRACTICE */
 const gapWidths: readonly [Metres, Metres] = [0.45, 2.6];
+/** What is drawn exactly as wide as a limit lies within it. [m] */
+const ROUNDED: Metres = 0.01;
 /** Single lines break off for many reasons: only a door's width is bridged. [m] */
 const singleGaps: readonly [Metres, Metres] = [0.55, 1.5];
 
@@ -103,7 +105,7 @@ function facing(ends: readonly WallEnd[], [least, most]: readonly [Metres, Metre
       if (end.out[0] * other.out[0] + end.out[1] * other.out[1] > -0.985) continue;
       const [dx, dy] = [other.middle[0] - x, other.middle[1] - y];
       const width = dx * end.out[0] + dy * end.out[1];
-      if (width < least || width > most) continue;
+      if (width < least - ROUNDED || width > most + ROUNDED) continue;
       const off = Math.abs(dx * -end.out[1] + dy * end.out[0]);
       if (off > Math.max(0.06, Math.abs(end.thickness - other.thickness) / 2 + 0.03)) continue;
       pairs.push({ i, j, width });
