@@ -29,11 +29,14 @@ export function startCalculator(): Calculator {
   let turn = 0;
   let liveBusy = false;
   let liveNext: readonly EditStep[] | undefined;
+  /** What the drag that goes on would change, as last heard: it lies over what is settled until the drag is over. */
+  let dragged: LiveAnswer | undefined;
+  let tryTurn = 0;
   let tries: { readonly turn: number; readonly settle: (zones: DeviceZones | undefined) => void } | undefined;
   const listeners = new Set<() => void>();
 
   const show = (next: Calculated): void => {
-    current = next;
+    current = dragged ? overlaid(next, dragged) : next;
     for (const listener of listeners) listener();
   };
   const ask = (question: ReviewQuestion): void => {
@@ -48,7 +51,8 @@ export function startCalculator(): Calculator {
     made.onmessage = ({ data }: MessageEvent<ReviewAnswer>) => hear(data);
     made.onerror = (event) => {
       event.preventDefault();
-      show({ ...current, busy: false, trouble: event.message });
+      settled = { ...settled, busy: false, trouble: event.message };
+      show(settled);
     };
     return made;
   };
@@ -82,19 +86,12 @@ export function startCalculator(): Calculator {
       }
       case "live": {
         liveBusy = false;
-        if (liveNext) {
-          sendLive();
-          return;
+        // An answer is shown even when the hand has gone on meanwhile: the zones follow, however slow the machine.
+        if (answer.turn === turn) {
+          dragged = answer;
+          show(settled);
         }
-        if (answer.turn !== turn) return;
-        const rooms = new Map(current.rooms);
-        for (const seen of answer.coverage) {
-          const before = rooms.get(seen.room);
-          if (before) rooms.set(seen.room, { ...before, ...seen });
-        }
-        const zones = new Map(current.zones);
-        for (const [id, device] of answer.zones) zones.set(id, device);
-        show({ ...current, rooms, zones });
+        if (liveNext) sendLive();
         return;
       }
       case "device":
@@ -107,7 +104,9 @@ export function startCalculator(): Calculator {
         liveBusy = false;
         tries?.settle(undefined);
         tries = undefined;
-        show({ ...current, busy: false, trouble: answer.sentence });
+        settled = { ...settled, busy: false, trouble: answer.sentence };
+        show(settled);
+        if (liveNext) sendLive();
     }
   };
   const sendLive = (): void => {
@@ -115,7 +114,6 @@ export function startCalculator(): Calculator {
     const steps = liveNext;
     liveNext = undefined;
     liveBusy = true;
-    turn += 1;
     ask({ ask: "live", revision: followed.revision, turn, steps });
   };
 
@@ -129,6 +127,10 @@ export function startCalculator(): Calculator {
       if (!job) {
         followed = undefined;
         settled = nothingCalculated;
+        dragged = undefined;
+        liveNext = undefined;
+        liveBusy = false;
+        turn += 1;
         worker?.terminate();
         worker = undefined;
         show(settled);
@@ -139,24 +141,28 @@ export function startCalculator(): Calculator {
       liveNext = undefined;
       liveBusy = false;
       turn += 1;
+      // What was shown while dragging stays until the newer answer comes.
+      settled = { ...settled, rooms: current.rooms, zones: current.zones, busy: true };
+      dragged = undefined;
       if (followed?.id === id) {
         const steps = difference(followed.site, site);
         const defaults = site.defaults === followed.site.defaults ? {} : { defaults: site.defaults };
         followed = { id, site, revision };
         ask({ ask: "change", revision, steps, ...defaults });
       } else {
-        settled = nothingCalculated;
+        settled = { ...nothingCalculated, busy: true };
         followed = { id, site, revision };
         ask({ ask: "site", revision, site });
       }
-      // What was shown while dragging stays until the newer answer comes.
-      settled = { ...settled, rooms: current.rooms, zones: current.zones };
-      show({ ...current, ...(settled.revision === 0 ? nothingCalculated : {}), busy: true });
+      show(settled);
     },
     live: (steps) => {
       if (steps.length === 0) {
+        // An answer that is still under way belongs to a drag that is over.
         liveNext = undefined;
-        if (current !== settled && !current.busy) show(settled);
+        turn += 1;
+        dragged = undefined;
+        if (current !== settled) show(settled);
         return;
       }
       liveNext = steps;
@@ -165,13 +171,27 @@ export function startCalculator(): Calculator {
     tryDevice: (site: Site, device: Detector) =>
       new Promise((settle) => {
         tries?.settle(undefined);
-        turn += 1;
-        tries = { turn, settle };
-        ask({ ask: "device", turn, site, device });
+        tryTurn += 1;
+        tries = { turn: tryTurn, settle };
+        ask({ ask: "device", turn: tryTurn, site, device });
       }),
     place,
     readModel,
   };
+}
+
+type LiveAnswer = Extract<ReviewAnswer, { tell: "live" }>;
+
+/** What is known, with what a drag would change in it. */
+function overlaid(known: Calculated, live: LiveAnswer): Calculated {
+  const rooms = new Map(known.rooms);
+  for (const seen of live.coverage) {
+    const before = rooms.get(seen.room);
+    if (before) rooms.set(seen.room, { ...before, ...seen });
+  }
+  const zones = new Map(known.zones);
+  for (const [id, device] of live.zones) zones.set(id, device);
+  return { ...known, rooms, zones };
 }
 
 const kept = <T>(map: ReadonlyMap<string, T>, ids: ReadonlySet<string>): ReadonlyMap<string, T> =>

@@ -37,6 +37,8 @@ export function inputOn(ports: {
     if (deed.tool) change.tool = deed.tool;
     if (deed.commit) {
       bench.job.edit(deed.commit.name, deed.commit.steps);
+      // Should the job not have changed, then nothing of the drag stays on show.
+      calculator.live([]);
       lastPreview = [];
     }
     store.set(change);
