@@ -1,16 +1,18 @@
 import type { Metres, Outline, Piece, Point } from "#engine";
 import { boxOf, inPiece, pieceArea, simplified, unionOf } from "../region.ts";
 import { arrange } from "./arrangement.ts";
-import { boxesOfLines, boxIndex, boxSearch } from "./box-index.ts";
-import { type DoorLeaf, doorLeaves, type Surroundings } from "./door-arcs.ts";
+import { boxSearch } from "./box-index.ts";
+import { doorLeaves } from "./door-arcs.ts";
 import { type Faces, facesOf, inRing, ringArea } from "./faces.ts";
 import { type FoundOpening, type FoundPlan, type FoundRoom, SURE } from "./found.ts";
 import { hatching } from "./hatching.ts";
 import { meaningOf } from "./layer-words.ts";
+import { leafLines, likelyGaps, surroundings, withoutLeaves } from "./leaf-gaps.ts";
+import { openingsOf } from "./openings.ts";
 import type { PlanLines, PlanText } from "./plan-lines.ts";
 import { type RoomGroup, roomGroups, STRIP } from "./room-groups.ts";
 import { mayName, roomName } from "./room-names.ts";
-import { type WallGap, wallGaps } from "./wall-ends.ts";
+import { wallGaps } from "./wall-ends.ts";
 
 /** Nobody needs light in less. [m²] */
 const LEAST_ROOM = 0.9;
@@ -60,158 +62,32 @@ export function roomsInLines(
       return inPiece(text.at, piece) ? [text] : [];
     });
   const candidates = groups
-    .flatMap((group) => roomOfGroup(group, { closed, textsIn, shut }))
+    .flatMap((group) => roomOfGroup(group, { closed, textsIn }))
     .filter((room): room is Candidate => room !== undefined);
-  const rooms = withoutLegends(withoutSurroundings(candidates).map(({ room }) => room));
-  return { rooms, openings: openingsOf(gaps, leaves, rooms), shift: plan.shift };
-}
-
-/** Lines near places, for telling leaves from thresholds. */
-function surroundings(lines: Float64Array): Surroundings {
-  const search = boxSearch(boxesOfLines(lines));
-  const near = (p: Point, reach: Metres): readonly number[] =>
-    search([p[0] - reach, p[1] - reach, p[0] + reach, p[1] + reach]);
-  return {
-    nearest: (at) => near(at, 0.5).reduce((best, i) => Math.min(best, distanceToLine(lines, i, at)), 0.5),
-    along: (a, b, within) => {
-      const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
-      const [ux, uy] = [(b[0] - a[0]) / length, (b[1] - a[1]) / length];
-      const middle: Point = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
-      let longest = 0;
-      for (const i of near(middle, length / 2 + within)) {
-        const spans: number[] = [];
-        let far = 0;
-        for (const k of [0, 2]) {
-          const [dx, dy] = [lines[4 * i + k]! - a[0], lines[4 * i + k + 1]! - a[1]];
-          spans.push(dx * ux + dy * uy);
-          far = Math.max(far, Math.abs(dx * uy - dy * ux));
-        }
-        if (far > within) continue;
-        longest = Math.max(longest, Math.min(length, Math.max(...spans)) - Math.max(0, Math.min(...spans)));
-      }
-      return longest;
-    },
-  };
-}
-
-const distanceToLine = (lines: Float64Array, i: number, [x, y]: Point): Metres => {
-  const [a, b, c, d] = [lines[4 * i]!, lines[4 * i + 1]!, lines[4 * i + 2]!, lines[4 * i + 3]!];
-  const [dx, dy] = [c - a, d - b];
-  const size = dx * dx + dy * dy;
-  const t = size === 0 ? 0 : Math.max(0, Math.min(1, ((x - a) * dx + (y - b) * dy) / size));
-  return Math.hypot(x - a - t * dx, y - b - t * dy);
-};
-
-/** Lines that draw an open leaf, or a hatch, are taken out: they part nothing. */
-function withoutLeaves(
-  lines: Float64Array,
-  leaves: readonly DoorLeaf[],
-  hatched: (line: number) => boolean,
-): { readonly lines: Float64Array; readonly kept: readonly number[] } {
-  const count = lines.length / 4;
-  const gone = new Uint8Array(count);
-  if (leaves.length > 0 && count > 0) {
-    const search = boxSearch(boxesOfLines(lines));
-    for (const { hinge, open } of leaves) {
-      const length = Math.hypot(open[0] - hinge[0], open[1] - hinge[1]);
-      const [ux, uy] = [(open[0] - hinge[0]) / length, (open[1] - hinge[1]) / length];
-      const box = [
-        Math.min(hinge[0], open[0]) - 0.1,
-        Math.min(hinge[1], open[1]) - 0.1,
-        Math.max(hinge[0], open[0]) + 0.1,
-        Math.max(hinge[1], open[1]) + 0.1,
-      ] as const;
-      for (const i of search(box)) {
-        // All of the line lies in the strip that the leaf takes, a hand clear of the hinge's wall at most.
-        const inside = [0, 2].every((k) => {
-          const [dx, dy] = [lines[4 * i + k]! - hinge[0], lines[4 * i + k + 1]! - hinge[1]];
-          const s = dx * ux + dy * uy;
-          return s > -0.02 && s < length + 0.04 && Math.abs(dx * uy - dy * ux) < 0.08;
-        });
-        const reach = [0, 2].map(
-          (k) => (lines[4 * i + k]! - hinge[0]) * ux + (lines[4 * i + k + 1]! - hinge[1]) * uy,
-        );
-        const [near, away] = [Math.min(...reach), Math.max(...reach)];
-        // The leaf runs all along, its edges across; what is half as long is the side of a column beside it.
-        const ofLeaf = away - near < 0.1 || away - near > 0.7 * length;
-        if (inside && away > 0.15 && ofLeaf) gone[i] = 1;
-      }
-    }
-  }
-  const kept: number[] = [];
-  for (let i = 0; i < count; i++) if (gone[i] === 0 && !hatched(i)) kept.push(i);
-  const left = new Float64Array(4 * kept.length);
-  kept.forEach((i, k) => {
-    left.set(lines.subarray(4 * i, 4 * i + 4), 4 * k);
-  });
-  return { lines: left, kept };
-}
-
-/** Lines that shut the doors whose gap no wall ends gave away: from hinge to latch, and a little on, so that both meet the wall. */
-function leafLines(
-  leaves: readonly DoorLeaf[],
-  gaps: readonly WallGap[],
-): readonly (readonly [Point, Point])[] {
-  const gapOf = gapFinder(gaps);
-  return leaves.flatMap((leaf): (readonly [Point, Point])[] => {
-    const { hinge, latch } = leaf;
-    const known = gapOf(leaf) !== undefined;
-    if (known) return [];
-    const length = Math.hypot(latch[0] - hinge[0], latch[1] - hinge[1]);
-    const [ux, uy] = [(latch[0] - hinge[0]) / length, (latch[1] - hinge[1]) / length];
-    const more = 0.12;
-    return [
-      [
-        [hinge[0] - more * ux, hinge[1] - more * uy],
-        [latch[0] + more * ux, latch[1] + more * uy],
-      ],
+  const likely = withoutSurroundings(candidates);
+  const doorLines: (readonly [Point, Point])[] = [];
+  for (let i = 0; i < own; i++) {
+    if (meaning[kept.layerOf[i]!] !== "door") continue;
+    const [x1, y1, x2, y2] = kept.lines.subarray(4 * i, 4 * i + 4) as unknown as [
+      number,
+      number,
+      number,
+      number,
     ];
-  });
-}
-
-/** What is wider than a door for one is no door unless leaves hang in it: two columns across a corridor face each other, too. [m] */
-const SINGLE_DOOR: Metres = 1.35;
-
-function likelyGaps(gaps: readonly WallGap[], leaves: readonly DoorLeaf[]): readonly WallGap[] {
-  const near = boxSearch(leaves.map(({ hinge: [x, y] }) => [x, y, x, y]));
-  const hung = ([x, y]: Point): boolean => near([x - 0.35, y - 0.35, x + 0.35, y + 0.35]).length > 0;
-  // Beside a leaf a window of the door's height may fill the rest of a gap.
-  const gapOf = gapFinder(gaps);
-  const filled = new Set(leaves.map(gapOf));
-  return gaps.filter((gap) => gap.width <= SINGLE_DOOR || filled.has(gap) || gap.shut.flat().some(hung));
-}
-
-const apart = (p: Point, q: Point): Metres => Math.hypot(p[0] - q[0], p[1] - q[1]);
-
-/** The gap of a wall that a leaf hangs in. */
-function gapFinder(gaps: readonly WallGap[]): (leaf: DoorLeaf) => WallGap | undefined {
-  const reach = (gap: WallGap): Metres => gap.thickness / 2 + Math.max(0.25, gap.width / 2);
-  const near = boxSearch(
-    gaps.map((gap) => {
-      const [x, y] = gap.middle;
-      const r = reach(gap);
-      return [x - r, y - r, x + r, y + r];
-    }),
-  );
-  return ({ hinge, latch }) => {
-    const [x, y] = [(hinge[0] + latch[0]) / 2, (hinge[1] + latch[1]) / 2];
-    const [dx, dy] = [latch[0] - hinge[0], latch[1] - hinge[1]];
-    const length = Math.hypot(dx, dy);
-    // The leaf shuts the gap only if it lies along it: round a corner another gap may be as near.
-    const index = near([x, y, x, y]).find((i) => {
-      const { middle, shut, width } = gaps[i]!;
-      const [a, b] = shut[0]!;
-      const along = Math.abs((b[0] - a[0]) * dx + (b[1] - a[1]) * dy) / (apart(a, b) * length);
-      return apart(middle, [x, y]) < reach(gaps[i]!) && along > 0.9 && length < width + 0.2;
-    });
-    return index === undefined ? undefined : gaps[index];
-  };
+    doorLines.push([
+      [x1, y1],
+      [x2, y2],
+    ]);
+  }
+  const openings = openingsOf({ gaps, leaves, doorLines, pieces: likely.map(({ piece }) => piece) });
+  return { ...judged(likely, openings), shift: plan.shift };
 }
 
 interface Candidate {
   readonly room: FoundRoom;
   readonly piece: Piece;
-  readonly walled: boolean;
+  /** Share of its edge that is wall or shut opening, 0 … 1. */
+  readonly enclosed: number;
 }
 
 function roomOfGroup(
@@ -219,10 +95,9 @@ function roomOfGroup(
   of: {
     readonly closed: Faces;
     readonly textsIn: (piece: Piece) => readonly PlanText[];
-    readonly shut: (edge: number) => boolean;
   },
 ): Candidate | undefined {
-  const { closed, textsIn, shut } = of;
+  const { closed, textsIn } = of;
   const members = group.faces.map((face) => closed.faces[face]!);
   const rough = members.reduce((sum, face) => sum + face.area, 0);
   if (rough < LEAST_ROOM || rough > MOST_ROOM) return undefined;
@@ -237,20 +112,10 @@ function roomOfGroup(
   const area = pieceArea(piece);
   if (area < LEAST_ROOM || widthOf(piece) < 0.35) return undefined;
   const { number, name } = roomName(textsIn(piece));
-  const doors = members.some((face) => face.edges.some((h) => shut(h >> 1)));
-  const doubts = [
-    ...(doors ? [] : ["no door found"]),
-    ...(group.enclosed < 0.5 ? ["bounded by single lines"] : []),
-    ...(area < 1.5 ? ["very small"] : []),
-    ...(name + number === "" ? ["no name in it"] : []),
-  ];
-  // Weights by judgement, no source: a closed face is a third of a room; a door, walls and a name make the rest.
-  const confidence =
-    0.35 + 0.25 * (doors ? 1 : 0) + 0.25 * group.enclosed + 0.15 * (name + number === "" ? 0 : 1);
   return {
-    room: { outline: piece.outline, holes: piece.holes, area, number, name, confidence, doubts },
+    room: { outline: piece.outline, holes: piece.holes, area, number, name, confidence: 0, doubts: [] },
     piece,
-    walled: group.enclosed >= 0.5,
+    enclosed: group.enclosed,
   };
 }
 
@@ -296,69 +161,65 @@ function withoutSurroundings(candidates: readonly Candidate[]): readonly Candida
     );
     if (within.length === 0) return true;
     const inner = within.reduce((sum, other) => sum + other.room.area, 0);
-    return one.walled && inner < 4 * one.room.area;
+    return one.enclosed >= 0.5 && inner < 4 * one.room.area;
   });
 }
 
+/** Rooms with what speaks for and against them; what is none is dropped, and the openings follow. */
+function judged(
+  candidates: readonly Candidate[],
+  openings: readonly FoundOpening[],
+): { readonly rooms: readonly FoundRoom[]; readonly openings: readonly FoundOpening[] } {
+  const entered = new Set(openings.flatMap(({ rooms }) => rooms));
+  const rooms = candidates.map(({ room, enclosed }, index): FoundRoom => {
+    const door = entered.has(index);
+    const called = room.name + room.number !== "";
+    const doubts = [
+      ...(door ? [] : ["no door found"]),
+      ...(enclosed < 0.5 ? ["bounded by single lines"] : []),
+      ...(room.area < 1.5 ? ["very small"] : []),
+      ...(called ? [] : ["no name in it"]),
+    ];
+    // Weights by judgement, no source: a closed face is a third of a room; a door, walls and a name make the rest.
+    const confidence = 0.35 + 0.25 * (door ? 1 : 0) + 0.25 * enclosed + 0.15 * (called ? 1 : 0);
+    return { ...room, confidence, doubts };
+  });
+  const [noNiche, noLegend] = [withoutNiches(rooms, entered), withoutLegends(rooms)];
+  const kept = rooms.map((room, index) => noNiche(room, index) && noLegend(room));
+  const place = new Map<number, number>([[-1, -1]]);
+  kept.forEach((keep, index) => {
+    if (keep) place.set(index, place.size - 1);
+  });
+  return {
+    rooms: rooms.filter((_, index) => kept[index]),
+    openings: openings.flatMap((opening): FoundOpening[] => {
+      const [a, b] = [place.get(opening.rooms[0]) ?? -1, place.get(opening.rooms[1]) ?? -1];
+      return a < 0 && b < 0 ? [] : [{ ...opening, rooms: [a, b] }];
+    }),
+  };
+}
+
 /** Where most rooms have doors and names, a bare rectangle is a legend's sample or a piece of the frame. */
-function withoutLegends(rooms: readonly FoundRoom[]): readonly FoundRoom[] {
+function withoutLegends(rooms: readonly FoundRoom[]): (room: FoundRoom) => boolean {
   const sure = rooms.filter(({ confidence }) => confidence >= SURE).length;
-  return sure * 2 < rooms.length ? rooms : rooms.filter(({ confidence }) => confidence >= BARE);
+  return sure * 2 < rooms.length ? () => true : ({ confidence }) => confidence >= BARE;
 }
 
 /** Below this a face is a rectangle with neither door nor name. */
 const BARE = 0.4;
 
-function openingsOf(
-  gaps: readonly WallGap[],
-  leaves: readonly DoorLeaf[],
+/** Where most rooms have a door, a small nameless face without one is a niche between columns, a shaft, or a piece of wall. */
+function withoutNiches(
   rooms: readonly FoundRoom[],
-): readonly FoundOpening[] {
-  const pieces = rooms.map(({ outline, holes }): Piece => ({ outline, holes }));
-  const near = boxIndex(pieces.map(({ outline }) => outline));
-  const roomAt = (p: Point): number => near(p).find((index) => inPiece(p, pieces[index]!)) ?? -1;
-  const beside = (a: Point, b: Point, thickness: Metres): readonly [number, number] => {
-    const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
-    const n: Point = [-(b[1] - a[1]) / length, (b[0] - a[0]) / length];
-    const middle: Point = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
-    const off = thickness / 2 + 0.15;
-    return [
-      roomAt([middle[0] + off * n[0], middle[1] + off * n[1]]),
-      roomAt([middle[0] - off * n[0], middle[1] - off * n[1]]),
-    ];
-  };
-  const used = new Set<DoorLeaf>();
-  const gapOf = gapFinder(gaps);
-  const leafOf = new Map(
-    leaves.flatMap((leaf): [WallGap, DoorLeaf][] => {
-      const gap = gapOf(leaf);
-      return gap ? [[gap, leaf]] : [];
-    }),
-  );
-  const fromGaps = gaps.flatMap((gap): FoundOpening[] => {
-    const [one, other = one] = gap.shut;
-    const from: Point = [(one![0][0] + other![0][0]) / 2, (one![0][1] + other![0][1]) / 2];
-    const to: Point = [(one![1][0] + other![1][0]) / 2, (one![1][1] + other![1][1]) / 2];
-    const leaf = leafOf.get(gap);
-    if (leaf) used.add(leaf);
-    const sides = beside(from, to, gap.thickness);
-    if (sides[0] < 0 && sides[1] < 0) return [];
-    return [
-      {
-        kind: leaf ? "door" : "passage",
-        from,
-        to,
-        thickness: gap.thickness,
-        rooms: sides,
-        ...(leaf ? { leaf } : {}),
-      },
-    ];
-  });
-  const fromLeaves = leaves.flatMap((leaf): FoundOpening[] => {
-    if (used.has(leaf)) return [];
-    const sides = beside(leaf.hinge, leaf.latch, 0.2);
-    if (sides[0] < 0 && sides[1] < 0) return [];
-    return [{ kind: "door", from: leaf.hinge, to: leaf.latch, thickness: 0, rooms: sides, leaf }];
-  });
-  return [...fromGaps, ...fromLeaves];
+  entered: ReadonlySet<number>,
+): (room: FoundRoom, index: number) => boolean {
+  const large = rooms.flatMap(({ area }, index) => (area >= NICHE ? [index] : []));
+  const open = large.filter((index) => entered.has(index)).length;
+  if (large.length < 3 || open < MOST_ENTERED * large.length) return () => true;
+  return (room, index) => entered.has(index) || room.area >= NICHE || room.name + room.number !== "";
 }
+
+/** Niches are smaller. [m²] */
+const NICHE = 8;
+/** Share of the rooms of ordinary size that have doors in a plan that shows doors. */
+const MOST_ENTERED = 0.7;

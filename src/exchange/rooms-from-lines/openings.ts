@@ -1,0 +1,83 @@
+import type { Metres, Piece, Point } from "#engine";
+import { boxOf, inPiece } from "../region.ts";
+import { boxIndex, boxSearch } from "./box-index.ts";
+import type { DoorLeaf } from "./door-arcs.ts";
+import type { FoundOpening } from "./found.ts";
+import { gapFinder } from "./leaf-gaps.ts";
+import type { WallGap } from "./wall-ends.ts";
+
+/**
+ * Openings between rooms: gaps with and without a leaf, leaves that hang in no wall, lines of a door layer that part two rooms.
+ *
+ * @param of.gaps - Gaps in walls. @param of.leaves - Leaves of doors. @param of.doorLines - Lines on layers that are called doors.
+ * @param of.pieces - The rooms.
+ */
+export function openingsOf(of: {
+  readonly gaps: readonly WallGap[];
+  readonly leaves: readonly DoorLeaf[];
+  readonly doorLines: readonly (readonly [Point, Point])[];
+  readonly pieces: readonly Piece[];
+}): readonly FoundOpening[] {
+  const { gaps, leaves, doorLines, pieces } = of;
+  const near = boxIndex(pieces.map(({ outline }) => outline));
+  const roomAt = (p: Point): number => near(p).find((index) => inPiece(p, pieces[index]!)) ?? -1;
+  const beside = (a: Point, b: Point, thickness: Metres): readonly [number, number] => {
+    const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
+    const n: Point = [-(b[1] - a[1]) / length, (b[0] - a[0]) / length];
+    const middle: Point = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
+    const off = thickness / 2 + 0.15;
+    return [
+      roomAt([middle[0] + off * n[0], middle[1] + off * n[1]]),
+      roomAt([middle[0] - off * n[0], middle[1] - off * n[1]]),
+    ];
+  };
+  const used = new Set<DoorLeaf>();
+  const gapOf = gapFinder(gaps);
+  const leafOf = new Map(
+    leaves.flatMap((leaf): [WallGap, DoorLeaf][] => {
+      const gap = gapOf(leaf);
+      return gap ? [[gap, leaf]] : [];
+    }),
+  );
+  const fromGaps = gaps.flatMap((gap): FoundOpening[] => {
+    const [one, other = one] = gap.shut;
+    const from: Point = [(one![0][0] + other![0][0]) / 2, (one![0][1] + other![0][1]) / 2];
+    const to: Point = [(one![1][0] + other![1][0]) / 2, (one![1][1] + other![1][1]) / 2];
+    const leaf = leafOf.get(gap);
+    if (leaf) used.add(leaf);
+    const sides = beside(from, to, gap.thickness);
+    if (sides[0] < 0 && sides[1] < 0) return [];
+    return [
+      {
+        kind: leaf ? "door" : "passage",
+        from,
+        to,
+        thickness: gap.thickness,
+        rooms: sides,
+        ...(leaf ? { leaf } : {}),
+      },
+    ];
+  });
+  const fromLeaves = leaves.flatMap((leaf): FoundOpening[] => {
+    if (used.has(leaf)) return [];
+    const sides = beside(leaf.hinge, leaf.latch, 0.2);
+    if (sides[0] < 0 && sides[1] < 0) return [];
+    return [{ kind: "door", from: leaf.hinge, to: leaf.latch, thickness: 0, rooms: sides, leaf }];
+  });
+  const known = [...fromGaps, ...fromLeaves];
+  const knownAt = boxSearch(known.map(({ from, to }) => boxOf([from, to])));
+  const fromLines = doorLines.flatMap(([from, to]): FoundOpening[] => {
+    const width = Math.hypot(to[0] - from[0], to[1] - from[1]);
+    if (width < doorWidths[0] || width > doorWidths[1]) return [];
+    const [x, y] = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
+    if (knownAt([x - 0.3, y - 0.3, x + 0.3, y + 0.3]).length > 0) return [];
+    // On the face of a wall, the room on its other side begins beyond the wall.
+    const [near, far] = [beside(from, to, 0), beside(from, to, 0.7)];
+    const rooms = [near[0] < 0 ? far[0] : near[0], near[1] < 0 ? far[1] : near[1]] as const;
+    return rooms[0] === rooms[1] ? [] : [{ kind: "door", from, to, thickness: 0, rooms }];
+  });
+  return [...known, ...fromLines];
+}
+
+/** Narrowest and widest door that a line stands for. [m] @source COMMON-PRACTICE */
+const doorWidths: readonly [Metres, Metres] = [0.6, 3];
