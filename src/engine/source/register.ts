@@ -3,6 +3,7 @@ import { exchangeSources } from "./exchange.ts";
 import { geometrySources } from "./geometry.ts";
 import { placementSources } from "./placement.ts";
 import { practiceSources } from "./practice.ts";
+import { wiringSources } from "./wiring.ts";
 
 export type { Source } from "./entry.ts";
 
@@ -12,6 +13,7 @@ const all = {
   ...geometrySources,
   ...placementSources,
   ...exchangeSources,
+  ...wiringSources,
 } as const;
 
 /** Permanent name of a source that a number, formula or check refers to. */

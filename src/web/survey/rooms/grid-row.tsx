@@ -48,7 +48,11 @@ export const GridRow = memo(function GridRow(props: GridRowProps) {
             className={`rooms-cell${column.figures ? " rooms-figure" : ""}${chosen ? " rooms-chosen" : ""}${at === active ? " rooms-active" : ""}`}
             onClick={(event) => onCell(index, at, event.shiftKey)}
           >
-            {at === active && field ? field : column.shown(room, context)}
+            {at === active && field ? (
+              field
+            ) : (
+              <span className="rooms-text">{column.shown(room, context)}</span>
+            )}
             {column.key === "name" && room.proposed ? (
               <span className="rooms-proposed">{t("rooms.proposed")}</span>
             ) : null}
