@@ -66,7 +66,8 @@ export function openingsOf(of: {
   });
   const known = [...fromGaps, ...fromLeaves];
   const knownAt = boxSearch(known.map(({ from, to }) => boxOf([from, to])));
-  const fromLines = doorLines.flatMap(([from, to]): FoundOpening[] => {
+  const alone = standingAlone(doorLines);
+  const fromLines = alone.flatMap(([from, to]): FoundOpening[] => {
     const width = Math.hypot(to[0] - from[0], to[1] - from[1]);
     if (width < doorWidths[0] || width > doorWidths[1]) return [];
     const [x, y] = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
@@ -81,3 +82,30 @@ export function openingsOf(of: {
 
 /** Narrowest and widest door that a line stands for. [m] @source COMMON-PRACTICE */
 const doorWidths: readonly [Metres, Metres] = [0.6, 3];
+
+/** Door lines without another along them: two side by side are the panels of a sliding door, a frame, the panes of a window. */
+function standingAlone(lines: readonly (readonly [Point, Point])[]): readonly (readonly [Point, Point])[] {
+  const near = boxSearch(lines.map(boxOf));
+  return lines.filter(([a, b], index) => {
+    const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
+    if (length === 0) return false;
+    const [ux, uy] = [(b[0] - a[0]) / length, (b[1] - a[1]) / length];
+    const [x1, y1, x2, y2] = boxOf([a, b]);
+    return !near([x1 - PAIR, y1 - PAIR, x2 + PAIR, y2 + PAIR]).some((other) => {
+      if (other === index) return false;
+      const ends = lines[other]!.map(([x, y]): Point => {
+        const [dx, dy] = [x - a[0], y - a[1]];
+        return [dx * ux + dy * uy, Math.abs(dy * ux - dx * uy)];
+      });
+      const shared =
+        Math.min(length, Math.max(ends[0]![0], ends[1]![0])) -
+        Math.max(0, Math.min(ends[0]![0], ends[1]![0]));
+      // The same line drawn twice counts once, as the first of them.
+      const same = ends.every(([, off]) => off < 0.005) && shared > 0.95 * length;
+      return ends.every(([, off]) => off < PAIR) && shared > 0.4 * length && (!same || other < index);
+    });
+  });
+}
+
+/** Lines of one leaf, frame or window are no farther apart. [m] */
+const PAIR: Metres = 0.4;
