@@ -4,6 +4,7 @@ import { demoJob, siteOf } from "#job";
 import { picked } from "../../src/web/plan/pick.ts";
 import { boundsOf, fitted, toPixel } from "../../src/web/plan/view.ts";
 import { type BuiltServer, sizes, startBrowser, startBuiltServer } from "./browser.ts";
+import { holds } from "./screens-hold.ts";
 
 let server: BuiltServer;
 let browser: Browser;
@@ -137,6 +138,7 @@ test("two rooms that were chosen are joined across their wall; rooms that lie ap
   await chooseBoth(/Changing room, west$/, "rest");
   await button(page, "Join into one room").click();
   await page.getByText("These rooms have no wall between them").waitFor();
+  await holds(page);
   await page.locator(".notice").getByRole("button", { name: "Close" }).click();
 });
 
@@ -145,6 +147,7 @@ test("a room mirrored twice is as it was, with what hangs in it", async () => {
   expect(await place()).toContain("17.02 m");
   await choose(page, /Meeting room$/);
   await button(page, "Arrange").click();
+  await holds(page);
   await button(page, "Mirror across").click();
   await expect.poll(place, patient).toContain("16.80 m");
   await button(page, "Mirror across").click();
@@ -159,6 +162,7 @@ test("a storey is copied with everything on it, named, and taken back in one ste
   await plan(page).focus();
   await page.keyboard.press("Escape");
   await button(page, "Storey").click();
+  await holds(page);
   await button(page, "Copy storey").click();
   await page.getByRole("button", { name: "Storey Ground floor, copy" }).waitFor();
   await button(page, "Storey").click();
