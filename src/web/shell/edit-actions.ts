@@ -4,7 +4,6 @@ import { moveSteps, removeSteps } from "../plan/change.ts";
 import { besideBy } from "../plan/edit/beside.ts";
 import { clipText, pasteSteps, readClip } from "../plan/edit/clip.ts";
 import { type Copied, copySteps, nextElevation, rowSteps, storeyCopySteps } from "../plan/edit/copied.ts";
-import { joinRooms } from "../plan/edit/join-rooms.ts";
 import { mirrorSteps, rotateSteps } from "../plan/edit/motion.ts";
 import { type MirrorWay, shiftBy } from "../plan/edit/plan-map.ts";
 import { alike, wholeOf } from "../plan/edit/selected.ts";
@@ -82,13 +81,14 @@ export function editActionsOn(store: Store<Workbench>, { select, goTo }: Ports):
       made("plan.edit.row", rowSteps(job.site, selection, { ...row, newId: job.newId }));
     },
     join: () => {
-      const { job, selection } = store.get();
-      const joined = joinRooms(
-        job.site,
-        selection.filter(({ kind }) => kind === "rooms").map(({ id }) => id),
-      );
-      if ("refused" in joined) say(t(`edit.join.${joined.refused}`));
-      else if (edit("plan.edit.join", joined.steps)) select([{ kind: "rooms", id: joined.room }]);
+      // Booleans of outlines are large: they load when somebody joins.
+      void import("../plan/edit/join-rooms.ts").then(({ joinRooms }) => {
+        const { job, selection } = store.get();
+        const rooms = selection.filter(({ kind }) => kind === "rooms").map(({ id }) => id);
+        const joined = joinRooms(job.site, rooms);
+        if ("refused" in joined) say(t(`edit.join.${joined.refused}`));
+        else if (edit("plan.edit.join", joined.steps)) select([{ kind: "rooms", id: joined.room }]);
+      });
     },
     clip: () => clipText(store.get().job.site, store.get().selection),
     paste: (text, at) => {
