@@ -135,6 +135,10 @@ test("a dragged detector takes its zones and gaps along, and undo brings them ba
   await expect.poll(figures, patient).not.toBe(seen);
   await page.mouse.up();
   await expect.poll(place, patient).not.toBe(before);
+  // They stay when the hand lets go, and when the calculation of the changed job is done.
+  expect(await figures()).not.toBe(seen);
+  await expect.poll(() => page.getByText("Calculating …").count(), patient).toBe(0);
+  expect(await figures()).not.toBe(seen);
   await page.keyboard.press("Control+z");
   await expect.poll(place, patient).toBe(before);
   await expect.poll(figures, patient).toBe(seen);
