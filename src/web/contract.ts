@@ -150,8 +150,8 @@ export interface Calculations {
 export interface HomeProps {
   readonly shelf: HomeShelf;
   readonly calculations: Calculations;
-  /** Goes to a stored job. */
-  readonly onOpen: (jobId: string) => void;
+  /** Goes to a stored job; of one that begins with a telephone call, to what is asked there. */
+  readonly onOpen: (jobId: string, panel?: "visit") => void;
 }
 
 /** Place panel inside the floating card or bottom sheet. */

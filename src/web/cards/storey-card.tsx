@@ -1,9 +1,11 @@
 import { Button } from "react-aria-components";
 import type { Calculated, OpenJob } from "../contract.ts";
+import { Say } from "../fields/index.ts";
 import { roomArea } from "../plan/shapes.ts";
 import { useUnits } from "../settings/preferences.ts";
 import type { Actions } from "../shell/actions.ts";
 import { type Stage, type SurveyPanel, surveyPanels } from "../shell/workbench.ts";
+import { asbestosIsOpen } from "../survey/visit/open-points.ts";
 import { areaText, t } from "../texts/index.ts";
 import { Figures } from "./figures.tsx";
 import { StoreyFields } from "./storey-fields.tsx";
@@ -71,6 +73,11 @@ export function StoreyCard(props: StoreyCardProps) {
       {stage === "survey" ? (
         <>
           <p className="hint">{t("card.storey.survey")}</p>
+          {asbestosIsOpen(job.kept.visit) ? (
+            <Say severity="should">
+              <p>{t("visit.asbestos.short")}</p>
+            </Say>
+          ) : null}
           <SurveyPanels onPanel={onPanel} />
         </>
       ) : empty.length > 0 ? (

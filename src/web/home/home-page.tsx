@@ -76,6 +76,14 @@ export function HomePage({ calculations, shelf, onOpen }: HomeProps) {
               >
                 {t("home.empty.open")}
               </Button>
+              <Button
+                className="button"
+                onPress={() =>
+                  shelf.create(emptySite(shelf.startModels())).then((id) => onOpen(id, "visit"), fail)
+                }
+              >
+                {t("home.call.open")}
+              </Button>
               <Button className="button" onPress={() => shelf.demo().then(onOpen, fail)}>
                 {t("home.demo.open")}
               </Button>

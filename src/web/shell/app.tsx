@@ -24,13 +24,17 @@ const shelf = homeShelf(store, {
 });
 const calculator: Calculator = startCalculator();
 
-/** Start page and open job, by the address: #/job/ID is a job, anything else the start page. */
+/** Start page and open job, by the address: #/job/ID is a job, #/job/ID/visit the questions of a call, anything else the start page. */
 export function App() {
   const address = useSyncExternalStore(listen, () => location.hash);
-  const id = /^#\/job\/(.+)$/.exec(address)?.[1];
+  const [, id, panel] = /^#\/job\/([^/]+)(\/visit)?$/.exec(address) ?? [];
   return (
     <Suspense fallback={<p className="wait">{t("shell.loading")}</p>}>
-      {id === undefined ? <Start /> : <OneJob key={id} id={decodeURIComponent(id)} />}
+      {id === undefined ? (
+        <Start />
+      ) : (
+        <OneJob key={id} id={decodeURIComponent(id)} begin={panel ? "visit" : "thing"} />
+      )}
     </Suspense>
   );
 }
@@ -53,14 +57,17 @@ function Start() {
     <HomePage
       shelf={shelf}
       calculations={{ ...calculator, current }}
-      onOpen={(job) => {
-        location.hash = `#/job/${encodeURIComponent(job)}`;
+      onOpen={(job, panel) => {
+        location.hash = `#/job/${encodeURIComponent(job)}${panel ? `/${panel}` : ""}`;
       }}
     />
   );
 }
 
-function OneJob({ id }: { readonly id: string }) {
+/** What the card of a job shows first. */
+type Begin = "thing" | "visit";
+
+function OneJob({ id, begin }: { readonly id: string; readonly begin: Begin }) {
   const [opened, setOpened] = useState<
     { readonly source: JobSource; readonly stored: StoredJob } | { readonly trouble: string } | undefined
   >();
@@ -94,16 +101,17 @@ function OneJob({ id }: { readonly id: string }) {
         </Say>
       </div>
     );
-  return <Opened source={opened.source} stored={opened.stored} fileText={fileText} />;
+  return <Opened source={opened.source} stored={opened.stored} fileText={fileText} begin={begin} />;
 }
 
 interface OpenedProps {
   readonly source: JobSource;
   readonly stored: StoredJob;
   readonly fileText: () => Promise<string>;
+  readonly begin: Begin;
 }
 
-function Opened({ source, stored, fileText }: OpenedProps) {
+function Opened({ source, stored, fileText, begin }: OpenedProps) {
   const standing = useStanding(stored);
   return (
     <>
@@ -113,6 +121,7 @@ function Opened({ source, stored, fileText }: OpenedProps) {
         fileText={fileText}
         onHome={goHome}
         standing={standing}
+        begin={begin}
       />
       <Kept stored={stored} />
     </>

@@ -31,12 +31,14 @@ interface JobScreenProps {
   readonly onHome: () => void;
   /** How the job stands with the server, in a sentence. */
   readonly standing: string;
+  /** What the card shows first. */
+  readonly begin: "thing" | "visit";
 }
 
 /** The open job: plan edge to edge, bars above and below, one floating card. */
-export function JobScreen({ source, calculator, fileText, onHome, standing }: JobScreenProps) {
+export function JobScreen({ source, calculator, fileText, onHome, standing, begin }: JobScreenProps) {
   const job = useSyncExternalStore(source.subscribe, source.current);
-  const [store] = useState(() => workbenchOf(job));
+  const [store] = useState(() => workbenchOf(job, begin));
   const calculating = useCalculated(calculator, ({ busy, trouble: sentence, findings }) => ({
     busy,
     sentence,

@@ -107,19 +107,20 @@ export function firstStorey({ site, underlays }: Pick<OpenJob, "site" | "underla
   return (holds(site.rooms) ?? holds(underlays) ?? site.storeys[0])?.id ?? "";
 }
 
-export function workbenchOf(job: OpenJob): Store<Workbench> {
+export function workbenchOf(job: OpenJob, begin: "thing" | "visit" = "thing"): Store<Workbench> {
   const nothing = job.site.rooms.length === 0 && job.underlays.length === 0;
   return storeOf<Workbench>({
     job,
     storey: firstStorey(job),
     view: { scale: 40, x: 0, y: 0, width: 0, height: 0 },
     selection: [],
-    // An empty job begins with its first room.
-    tool: nothing && !job.readOnly ? { kind: "add", what: "roomChain" } : { kind: "select" },
+    // An empty job begins with its first room, unless somebody is on the telephone.
+    tool:
+      nothing && begin === "thing" && !job.readOnly ? { kind: "add", what: "roomChain" } : { kind: "select" },
     toolState: rest,
     shown: { ...allShown, across: false },
-    stage: nothing ? "survey" : "place",
-    panel: { kind: "thing" },
+    stage: nothing || begin === "visit" ? "survey" : "place",
+    panel: { kind: begin },
     finding: undefined,
     notice: undefined,
     tried: undefined,

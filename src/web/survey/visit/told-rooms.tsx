@@ -57,6 +57,12 @@ export function ToldRooms({ job, storey, onList, onMade }: ToldRoomsProps) {
         <form key={count} ref={form} className="stack" onSubmit={add}>
           <div className="fields">
             <TextBox label={t("rooms.column.name")} value={name} onChange={setName} when="typing" />
+            <Pick
+              label={t("rooms.column.use")}
+              value={use}
+              options={uses.map((value) => ({ value, word: t(`use.${value}`) }))}
+              onChange={setUse}
+            />
             <LengthField
               label={t("rooms.list.length")}
               value={length}
@@ -74,12 +80,6 @@ export function ToldRooms({ job, storey, onList, onMade }: ToldRoomsProps) {
               onChange={setWidth}
               onClear={() => setWidth(undefined)}
               when="typing"
-            />
-            <Pick
-              label={t("rooms.column.use")}
-              value={use}
-              options={uses.map((value) => ({ value, word: t(`use.${value}`) }))}
-              onChange={setUse}
             />
             <LengthField
               label={t("rooms.column.ceilingHeight")}
