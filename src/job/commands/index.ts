@@ -11,3 +11,4 @@ export { difference, loadFile } from "./load-file.ts";
 export type { SurveyRecords } from "./survey-records.ts";
 export { newTags } from "./tags.ts";
 export { replaceDetectors } from "./take-placement.ts";
+export { printsOf, type Reading, takeReading } from "./take-reading.ts";

@@ -27,6 +27,8 @@ export const underlay = kept({
     /** Maps a pixel to the plan: nine numbers, row by row, of the projective map (x, y, 1) → (X, Y, W), X/W and Y/W in metres. */
     map: z.array(z.number().min(-1e9).max(1e9)).length(9),
   }).optional(),
+  /** What the reading wrote, by kind and id, as a short print of each record: what differs since was changed by a person. */
+  read: z.record(z.string().max(300), z.string().max(40)).optional(),
   /** What was chosen when it was read, so that it can be read again the same way. */
-  choice: kept({}).optional(),
+  choice: z.record(z.string(), z.unknown()).optional(),
 });
