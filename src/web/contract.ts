@@ -74,6 +74,11 @@ export interface OpenJob {
   readonly canRedo: boolean;
   /** Changes records in one undoable transaction. `name` is a key of the text catalogue ("plan.edit.move"). */
   readonly edit: (name: string, steps: readonly EditStep[]) => void;
+  /** Takes what was read from a file into the job: one undoable step; what was changed since the file was read before stays. */
+  readonly take: (
+    read: ModelRead,
+    from: { readonly file: string; readonly choice: PlanWish },
+  ) => readonly Problem[];
   /** The same for what stands in `kept`. */
   readonly keep: (name: string, steps: readonly KeptStep[]) => void;
   readonly setDetails: (details: Partial<JobDetails>) => void;
@@ -216,7 +221,10 @@ export interface JobEntry {
 export interface HomeShelf {
   readonly list: () => Promise<readonly JobEntry[]>;
   /** Keeps a new job and returns its id. */
-  readonly create: (site: Site, drawings?: readonly SurveyDrawing[]) => Promise<string>;
+  readonly create: (
+    site: Site,
+    read?: { readonly drawings: readonly SurveyDrawing[]; readonly file: string; readonly choice: PlanWish },
+  ) => Promise<string>;
   /** Reads `NAME.job.json`; a file that is no job comes back as sentences. */
   readonly createFromFile: (
     text: string,

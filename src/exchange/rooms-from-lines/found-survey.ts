@@ -45,10 +45,10 @@ export function surveyOfPlan(
     return names.take("", `room-${file}-${place}`, "Room");
   });
   const rooms = found.rooms.map((room, index) => recordOf(room, { id: ids[index]!, heights, index }));
-  const openings = found.openings.flatMap((opening, index): Opening[] => {
+  const openings = found.openings.flatMap((opening): Opening[] => {
     const record = openingRecord(opening, {
       rooms,
-      id: names.take("", `opening-${file}-${index + 1}`, "Opening"),
+      id: names.take("", `opening-${file}-${placeOf(opening)}`, "Opening"),
       head: heights.head,
     });
     return record ? [record] : [];
@@ -82,6 +82,10 @@ export function surveyOfPlan(
     ],
   };
 }
+
+/** Where an opening lies, in quarters of a metre: the same door has the same name when the plan is read again. */
+const placeOf = ({ from, to }: FoundOpening): string =>
+  [from[0] + to[0], from[1] + to[1]].map((sum) => Math.round(2 * sum)).join("-");
 
 /** More names than this nobody reads in one sentence. */
 const MOST_NAMED = 8;
@@ -124,6 +128,10 @@ const recordOf = (
   ceilingHeight: of.heights.ceiling,
   demand: { catch: true, walk: true, hold: true },
   noDevices: [],
+  proposed: {
+    confidence: Math.round(room.confidence * 100) / 100,
+    reason: room.doubts.length > 0 ? room.doubts.join(", ") : "walls on all sides",
+  },
 });
 
 const ringOf = (ring: Outline): Outline => ring.map(([x, y]): Point => [tidy(x), tidy(y)]);

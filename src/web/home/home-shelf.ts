@@ -6,6 +6,7 @@ import {
   jobText,
   ownPlanning,
   parseJob,
+  printsOf,
   setName,
   siteKinds,
   underlayOf,
@@ -36,8 +37,19 @@ export function homeShelf(store: JobShelf, included: Included): HomeShelf {
   return {
     list: async () =>
       (await store.list()).map(({ id, name, changed, kept }) => ({ id, name, changed, where: where[kept] })),
-    create: (site, drawings = []) =>
-      store.create({ ...jobOfSite(site), underlays: drawings.map(underlayOf) }),
+    create: (site, read) => {
+      const job = jobOfSite(site);
+      if (!read) return store.create(job);
+      const { drawings, file, choice } = read;
+      // The file may be read again inside the job: what was written now is remembered with the first drawing.
+      const underlays = drawings.map(underlayOf).map((drawing, index) => ({
+        ...drawing,
+        file,
+        choice: { ...choice },
+        ...(index === 0 ? { read: printsOf(job) } : {}),
+      }));
+      return store.create({ ...job, underlays });
+    },
     createFromFile: async (text) => {
       const { job, problems } = parseJob(text);
       return job === undefined ? { problems } : { id: await store.create(job) };

@@ -12,6 +12,8 @@ interface ReadReportProps {
   /** What was settled when a plan was read. */
   readonly choice: PlanWish;
   readonly onReadAgain: (choice: PlanWish) => void;
+  /** What keeping it is called here. */
+  readonly keepWord: string;
   readonly onKeep: () => void;
   readonly onDrop: () => void;
 }
@@ -20,7 +22,7 @@ interface ReadReportProps {
 const intoView = (report: HTMLElement | null): void => report?.scrollIntoView({ block: "nearest" });
 
 /** What was read from a building model, what was left out and why, before it becomes a job. */
-export function ReadReport({ name, read, choice, onReadAgain, onKeep, onDrop }: ReadReportProps) {
+export function ReadReport({ name, read, choice, onReadAgain, keepWord, onKeep, onDrop }: ReadReportProps) {
   const units = useUnits();
   const { storeys, rooms } = read.site;
   return (
@@ -87,7 +89,7 @@ export function ReadReport({ name, read, choice, onReadAgain, onKeep, onDrop }: 
       )}
       <div className="row">
         <Button className={rooms.length > 0 ? "button button-first" : "button"} onPress={onKeep}>
-          {t("home.report.open")}
+          {keepWord}
         </Button>
         <Button className="button button-quiet" onPress={onDrop}>
           {t("home.report.drop")}

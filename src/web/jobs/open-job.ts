@@ -1,4 +1,4 @@
-import { editKept, editSite, type JobDocument, setDefaults, setDetails, setName } from "#job";
+import { editKept, editSite, type JobDocument, setDefaults, setDetails, setName, takeReading } from "#job";
 import type { OpenJob } from "../contract.ts";
 import { underlaysOf } from "./underlay.ts";
 
@@ -14,6 +14,10 @@ export function documentJob(id: string, document: JobDocument, newId: () => stri
     edit: (name, steps) => {
       document.run(editSite(name, steps as never));
     },
+    take: (read, { file, choice }) =>
+      document.run(
+        takeReading({ survey: { ...read.site, drawings: read.drawings }, file, choice: { ...choice } }),
+      ).problems,
     keep: (name, steps) => {
       document.run(editKept(name, steps));
     },

@@ -1,15 +1,59 @@
+import type { JobUnderlay } from "#job";
+import { FileDrop } from "../../home/file-drop.tsx";
+import { ReadReport } from "../../home/read-report.tsx";
+import { useReading } from "../../home/use-reading.ts";
 import { t } from "../../texts/index.ts";
 import type { SurveyPanelProps } from "../panel.ts";
+import { DrawingFields } from "./drawing-fields.tsx";
+import "../../home/home.css";
 
-/** Drawings and pictures that lie under the plan. */
-export function DrawingsPanel({ job }: SurveyPanelProps) {
-  const { underlays } = job.kept;
-  if (underlays.length === 0) return <p>{t("drawings.none")}</p>;
+/** Drawings and pictures that lie under the plan of the storey, and a way for more of them. */
+export function DrawingsPanel({ job, store, actions, calculator }: SurveyPanelProps) {
+  const { storey } = store.get();
+  const ways = useReading(calculator);
+  const { reading } = ways;
+  const here = job.site.storeys.find(({ id }) => id === storey);
+  const own = job.kept.underlays.filter((underlay) => underlay.storey === storey);
+  const read = (file: File, choice = knownChoice(job.kept.underlays, file.name)): Promise<void> =>
+    ways.read(file, { ...choice, ...(here ? { storey: here } : {}) });
   return (
-    <ul className="stack">
-      {underlays.map(({ id, name, file }) => (
-        <li key={id}>{name || file}</li>
+    <div className="stack">
+      {own.length === 0 ? <p className="hint">{t("drawings.none")}</p> : null}
+      {own.map((underlay) => (
+        <DrawingFields key={underlay.id} job={job} underlay={underlay} />
       ))}
-    </ul>
+      {job.readOnly ? null : (
+        <FileDrop
+          ways={ways}
+          legend={t("drawings.add")}
+          invitation={t("drawings.drop")}
+          kinds={[".ifc", ".ifczip", ".dxf", ".pdf", ".svg"]}
+          onFile={(file) => void read(file)}
+        />
+      )}
+      {reading?.state === "read" ? (
+        <ReadReport
+          // A plan read again begins with what was chosen for it.
+          key={JSON.stringify(reading.choice)}
+          name={reading.name}
+          read={reading.read}
+          choice={reading.choice}
+          onReadAgain={(choice) => void read(reading.file, choice)}
+          keepWord={t("drawings.take", { storey: here?.name ?? "" })}
+          onKeep={() => {
+            const { storey: _, ...choice } = reading.choice;
+            job.take(reading.read, { file: reading.name, choice });
+            ways.drop();
+            actions.showAll();
+          }}
+          onDrop={ways.drop}
+        />
+      ) : null}
+      {own.length > 0 && reading === undefined ? <p className="hint">{t("drawings.again")}</p> : null}
+    </div>
   );
 }
+
+/** What was chosen when a file of this name was read before. */
+const knownChoice = (underlays: readonly JobUnderlay[], file: string): object =>
+  underlays.find((underlay) => underlay.file === file)?.choice ?? {};

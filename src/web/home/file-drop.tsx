@@ -1,0 +1,68 @@
+import { useState } from "react";
+import { Button, FileTrigger } from "react-aria-components";
+import { Running, Say } from "../fields/index.ts";
+import { t } from "../texts/index.ts";
+import type { ReadingWays } from "./use-reading.ts";
+
+interface FileDropProps {
+  readonly ways: ReadingWays;
+  readonly legend: string;
+  readonly invitation: string;
+  readonly kinds: readonly string[];
+  readonly onFile: (file: File) => void;
+}
+
+/** Where a file is dropped or chosen; while it is read how far that is, afterwards why it was refused. */
+export function FileDrop({ ways, legend, invitation, kinds, onFile }: FileDropProps) {
+  const { reading, stop } = ways;
+  const [over, setOver] = useState(false);
+  return (
+    <>
+      {reading?.state === "reading" ? (
+        <Running
+          doing={t("home.model.reading", { name: reading.name, doing: reading.doing })}
+          share={reading.share}
+          onStop={stop}
+        />
+      ) : (
+        // The button does the same by keyboard and touch.
+        <fieldset
+          className="home-drop"
+          data-drop-target={over || undefined}
+          onDragOver={(event) => {
+            event.preventDefault();
+            event.dataTransfer.dropEffect = "copy";
+            setOver(true);
+          }}
+          onDragLeave={() => setOver(false)}
+          onDrop={(event) => {
+            event.preventDefault();
+            setOver(false);
+            const file = event.dataTransfer.files[0];
+            if (file !== undefined) onFile(file);
+          }}
+        >
+          <legend className="unseen">{legend}</legend>
+          <span>{invitation}</span>
+          <FileTrigger
+            acceptedFileTypes={[...kinds]}
+            onSelect={(files) => {
+              const file = files?.[0];
+              if (file !== undefined) onFile(file);
+            }}
+          >
+            <Button className="button">{t("home.model.choose")}</Button>
+          </FileTrigger>
+        </fieldset>
+      )}
+      {reading?.state === "refused" ? (
+        <Say severity="must" live>
+          <p>{t("home.model.refused", { name: reading.name })}</p>
+          {reading.sentences.map((sentence) => (
+            <p key={sentence}>{sentence}</p>
+          ))}
+        </Say>
+      ) : null}
+    </>
+  );
+}
