@@ -66,12 +66,18 @@ export const importModel: Command = {
     if (!result)
       return { problems: [{ code: "reading-cancelled", values: { file } }], exit: exitCodes.cancelled };
     if ("problems" in result) return { problems: result.problems };
-    const { addModel, createJobDocument, demoModels, importSurvey, jobText, setName } = await import("#job");
+    const { addModel, createJobDocument, demoModels, jobText, setName, takeReading } = await import("#job");
     const document = createJobDocument(undefined, { newId: world.newId });
     document.run(setName(nameOf(file)));
     // Without models there would be nothing to place; an order list is refused while these are in it.
     for (const model of demoModels) document.run(addModel(model));
-    const outcome = document.run(importSurvey(result.survey));
+    const outcome = document.run(
+      takeReading({
+        survey: result.survey,
+        file: basename(file),
+        choice: { ...wish.choice, ...("page" in wish ? { page: wish.page } : {}) },
+      }),
+    );
     const problems: readonly Problem[] = [...result.report.notes, ...outcome.problems];
     if (!outcome.done) return { problems };
     const failed = await writeWhole(world.folder, output, jobText(document.job()));

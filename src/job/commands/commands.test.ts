@@ -8,16 +8,17 @@ import {
   demoJob,
   duplicateRecord,
   editSite,
-  importSurvey,
   type JobDocument,
   jobText,
   loadFile,
   moveCorner,
   parseJob,
   replaceDetectors,
+  type SurveyRecords,
   setDefaults,
   setDetails,
   siteOf,
+  takeReading,
   turnDetector,
 } from "../index.ts";
 
@@ -288,9 +289,11 @@ describe("importing a survey", () => {
     luminaires: site.luminaires,
   };
 
+  const read = (records: SurveyRecords) => ({ survey: records, file: "wing.ifc", choice: {} });
+
   test("brings the reader's records in as they are", () => {
     const document = createJobDocument();
-    const outcome = document.run(importSurvey(survey));
+    const outcome = document.run(takeReading(read(survey)));
     expect(outcome).toMatchObject({ done: true, problems: [] });
     expect(document.job().rooms).toEqual(demoJob().rooms);
     expect(document.job().openings).toEqual(demoJob().openings);
@@ -311,30 +314,13 @@ describe("importing a survey", () => {
           }
         : room,
     );
-    const outcome = document.run(importSurvey({ ...survey, rooms }));
+    const outcome = document.run(takeReading(read({ ...survey, rooms })));
     expect(outcome.done).toBe(true);
     expect(outcome.problems.map(sentenceOf)).toEqual([
       "rooms “Drying room”: outline crosses itself near (0.5, 0.5).",
     ]);
     expect(document.snapshot().site.rooms.length).toBe(rooms.length - 1);
     expect(document.snapshot().problems).toEqual([]);
-  });
-
-  test("a second time brings walls up to date, and keeps what a person decided about the rooms", () => {
-    const document = createJobDocument();
-    document.run(importSurvey(survey));
-    document.run(changeRecord("rooms", "luggage", { use: "plant", highestTemperature: 30 }));
-    document.run(
-      importSurvey({
-        ...survey,
-        rooms: survey.rooms.map((room) => (room.id === "luggage" ? { ...room, ceilingHeight: 4 } : room)),
-      }),
-    );
-    expect(document.job().rooms.find((room) => room.id === "luggage")).toMatchObject({
-      use: "plant",
-      highestTemperature: 30,
-      ceilingHeight: 4,
-    });
   });
 });
 

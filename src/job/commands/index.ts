@@ -5,7 +5,6 @@ export { deleteRecords } from "./delete-records.ts";
 export { duplicateRecord } from "./duplicate-record.ts";
 export { editKept, type KeptStep } from "./edit-kept.ts";
 export { editSite, type SiteStep } from "./edit-site.ts";
-export { importSurvey } from "./import-survey.ts";
 export { setDefaults, setDetails, setName } from "./job-sheet.ts";
 export { difference, loadFile } from "./load-file.ts";
 export type { SurveyRecords } from "./survey-records.ts";

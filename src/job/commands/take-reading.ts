@@ -18,12 +18,14 @@ const readKinds = [
   "obstacles",
   "dwellPlaces",
   "interference",
+  "ceilingThings",
   "luminaires",
+  "switches",
 ] as const satisfies readonly RecordKind[];
 type ReadKind = (typeof readKinds)[number];
 
 /** What hangs or stands in a room. */
-const contents = [...readKinds.slice(1), "ceilingThings", "switches", "detectors"] as const;
+const contents = [...readKinds.slice(1), "detectors"] as const;
 
 /** A found room that lies on a present one by more than this share of itself is the same floor. */
 const sameFloor = 0.5;
