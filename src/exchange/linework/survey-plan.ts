@@ -106,7 +106,12 @@ export async function surveyPlan(
       obstacles: 0,
       luminaires: 0,
       leftOut: read.report.leftOut,
-      notes: [...read.report.notes, ...unitNote, ...notes],
+      // The reason for the unit says what the file declares as well: once is enough.
+      notes: [
+        ...read.report.notes.filter(({ code }) => unitNote.length === 0 || code !== "dxf-unit-doubted"),
+        ...unitNote,
+        ...notes,
+      ],
     },
     plan: {
       unit,

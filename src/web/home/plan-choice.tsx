@@ -8,6 +8,8 @@ interface PlanChoiceProps {
   readonly plan: NonNullable<ModelRead["plan"]>;
   readonly wish: PlanWish;
   readonly onRead: (wish: PlanWish) => void;
+  /** Whether the reason for the unit stands above already. */
+  readonly said: boolean;
 }
 
 const units = [
@@ -20,7 +22,7 @@ const units = [
 ] as const;
 
 /** What was assumed of a plan, and the same file read again with what a person says instead. */
-export function PlanChoice({ plan, wish, onRead }: PlanChoiceProps) {
+export function PlanChoice({ plan, wish, onRead, said }: PlanChoiceProps) {
   const [next, setNext] = useState<PlanWish>(wish);
   const looked = next.layers ?? plan.layers.filter((layer) => layer.looked).map(({ name }) => name);
   const unit =
@@ -30,7 +32,7 @@ export function PlanChoice({ plan, wish, onRead }: PlanChoiceProps) {
   const layers = plan.layers.filter(({ lines }) => lines > 0);
   return (
     <div className="home-plan stack">
-      <p className="hint">{plan.unit.reason}</p>
+      {said ? null : <p className="hint">{plan.unit.reason}</p>}
       <div className="home-plan-fields">
         {plan.unit.paper !== undefined ? (
           // Lengths in the file are paper: a scale is asked for, not a unit.

@@ -44,7 +44,14 @@ export function ReadReport({ name, read, choice, onReadAgain, keepWord, onKeep, 
           <p className="hint">{remedy}</p>
         </Say>
       ))}
-      {read.plan === undefined ? null : <PlanChoice plan={read.plan} wish={choice} onRead={onReadAgain} />}
+      {read.plan === undefined ? null : (
+        <PlanChoice
+          plan={read.plan}
+          wish={choice}
+          onRead={onReadAgain}
+          said={read.problems.some(({ message }) => message.includes(read.plan?.unit.reason ?? "\n"))}
+        />
+      )}
       {rooms.length > 0 ? (
         <More word={t("home.report.each-room")}>
           <div className="home-table">

@@ -1,3 +1,4 @@
+import { Button } from "react-aria-components";
 import type { JobUnderlay } from "#job";
 import { FileDrop } from "../../home/file-drop.tsx";
 import { ReadReport } from "../../home/read-report.tsx";
@@ -8,7 +9,7 @@ import { DrawingFields } from "./drawing-fields.tsx";
 import "../../home/home.css";
 
 /** Drawings and pictures that lie under the plan of the storey, and a way for more of them. */
-export function DrawingsPanel({ job, store, actions, calculator }: SurveyPanelProps) {
+export function DrawingsPanel({ job, store, actions, calculator, onClose }: SurveyPanelProps) {
   const { storey } = store.get();
   const ways = useReading(calculator);
   const { reading } = ways;
@@ -18,6 +19,12 @@ export function DrawingsPanel({ job, store, actions, calculator }: SurveyPanelPr
     ways.read(file, { ...choice, ...(here ? { storey: here } : {}) });
   return (
     <div className="stack">
+      <div className="row row-apart">
+        <h2 className="panel-title">{t("shell.panel.drawings")}</h2>
+        <Button className="button" onPress={onClose}>
+          {t("shell.close")}
+        </Button>
+      </div>
       {own.length === 0 ? <p className="hint">{t("drawings.none")}</p> : null}
       {own.map((underlay) => (
         <DrawingFields key={underlay.id} job={job} underlay={underlay} />
