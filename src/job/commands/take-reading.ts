@@ -1,4 +1,4 @@
-import { areaOf, intersection, type Problem, type Region, regionOf } from "#engine";
+import { type Outline, outlineContains, type Problem, poleOf } from "#engine";
 import { readRecord } from "../parse/read-record.ts";
 import type { JobFile, JobRecords, JobUnderlay, RecordKind } from "../schema/job-file.ts";
 import { lostReference } from "../site/references.ts";
@@ -26,9 +26,6 @@ type ReadKind = (typeof readKinds)[number];
 
 /** What hangs or stands in a room. */
 const contents = [...readKinds.slice(1), "detectors"] as const;
-
-/** A found room that lies on a present one by more than this share of itself is the same floor. */
-const sameFloor = 0.5;
 
 /** A file that was read, and what was chosen for it. */
 export interface Reading {
@@ -68,7 +65,7 @@ export const takeReading = (reading: Reading): Command => ({
       edits.push(put("storeys", fromSite("storeys", storey)));
       present.storeys.add(storey.id);
     }
-    const floor = regionsByStorey(job, new Set(gone));
+    const floor = outlinesByStorey(job, new Set(gone));
     for (const kind of readKinds) {
       present[kind] = new Set(
         (job[kind] as readonly { readonly id: string }[])
@@ -179,17 +176,17 @@ function refOf(key: string): { readonly kind: ReadKind; readonly id: string } {
   return { kind: key.slice(0, at) as ReadKind, id: key.slice(at + 1) };
 }
 
-function regionsByStorey(job: JobFile, gone: ReadonlySet<string>): ReadonlyMap<string, readonly Region[]> {
-  const floor = new Map<string, Region[]>();
+function outlinesByStorey(job: JobFile, gone: ReadonlySet<string>): ReadonlyMap<string, readonly Outline[]> {
+  const floor = new Map<string, Outline[]>();
   for (const { id, storey, outline } of job.rooms)
-    if (!gone.has(`rooms/${id}`)) floor.set(storey, [...(floor.get(storey) ?? []), regionOf(outline)]);
+    if (!gone.has(`rooms/${id}`)) floor.set(storey, [...(floor.get(storey) ?? []), outline]);
   return floor;
 }
 
-function liesOn(room: JobRecords["rooms"], floor: ReadonlyMap<string, readonly Region[]>): boolean {
-  const own = regionOf(room.outline);
-  const area = areaOf(own);
-  return (floor.get(room.storey) ?? []).some((other) => areaOf(intersection(own, other)) > sameFloor * area);
+/** Whether the place of a room that is farthest from its walls lies in a room that stays. */
+function liesOn(room: JobRecords["rooms"], floor: ReadonlyMap<string, readonly Outline[]>): boolean {
+  const { at } = poleOf({ outline: room.outline, holes: room.holes }, 0.05);
+  return (floor.get(room.storey) ?? []).some((other) => outlineContains(other, at));
 }
 
 /** Prints of all that a job holds of what a reading writes: for a job that was made of one reading. */

@@ -3,6 +3,7 @@ import type { Calculated, EditStep, RecordRef, Underlay } from "../contract.ts";
 import type { Units } from "../texts/index.ts";
 import type { Palette } from "./paint/palette.ts";
 import type { Shown } from "./paint/zones.ts";
+import type { DrawingTools } from "./tools/drawing-tools.ts";
 import type { Grip, ToolState } from "./tools/state.ts";
 import type { Insets, View } from "./view.ts";
 
@@ -28,6 +29,8 @@ export interface Picture {
   /** Rooms that the selection is about; the same set as long as it is about the same rooms. */
   readonly focus: ReadonlySet<string>;
   readonly insets: Insets;
+  /** Paints what is being drawn; absent until it is loaded. */
+  readonly drawing?: DrawingTools | undefined;
 }
 
 /** What a drag of detectors changes: all else keeps its picture while it lasts. */

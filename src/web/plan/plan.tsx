@@ -39,6 +39,7 @@ export const Plan = memo(function Plan({ store, calculator, actions, insets, inp
     if (!element) return;
     const painter = painterOn([...element.querySelectorAll("canvas")]);
     let space = false;
+    let loading = false;
     const own = {
       palette: readPalette(),
       repaint: () => {
@@ -63,6 +64,7 @@ export const Plan = memo(function Plan({ store, calculator, actions, insets, inp
           flags: flagsOf(bench, calculated.findings),
           focus: focusOf(bench),
           insets: insets(),
+          drawing: bench.drawing,
         });
       },
     };
@@ -111,6 +113,20 @@ export const Plan = memo(function Plan({ store, calculator, actions, insets, inp
     };
     element.addEventListener("keydown", keyDown);
     element.addEventListener("keyup", keyUp);
+    // Drawing is loaded with the first tool that is taken for it.
+    const loadDrawing = (): void => {
+      const { tool, drawing } = store.get();
+      if (tool.kind !== "add" || drawing || loading) return;
+      loading = true;
+      import("./tools/drawing-tools.ts").then(
+        ({ drawingTools }) => store.set({ drawing: drawingTools }),
+        () => {
+          loading = false;
+        },
+      );
+    };
+    loadDrawing();
+    const stopDrawing = store.subscribe(loadDrawing);
     const stopStore = store.subscribe(own.repaint);
     const stopCalculator = calculator.subscribe(own.repaint);
     const dark = matchMedia("(prefers-color-scheme: dark)");
@@ -128,6 +144,7 @@ export const Plan = memo(function Plan({ store, calculator, actions, insets, inp
       stopListening();
       stopClipboard();
       sized.disconnect();
+      stopDrawing();
       stopStore();
       stopCalculator();
       dark.removeEventListener("change", repalette);

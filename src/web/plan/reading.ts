@@ -10,12 +10,20 @@ import { gripsOf } from "./tools/step.ts";
 import { type Pixel, toPixel } from "./view.ts";
 
 /** What the tools see of the workbench. */
-export const benchOf = ({ job, storey, view, selection, tool }: Workbench): Omit<Bench, "grips"> => ({
+export const benchOf = ({
+  job,
+  storey,
+  view,
+  selection,
+  tool,
+  drawing,
+}: Workbench): Omit<Bench, "grips"> => ({
   site: job.site,
   storey,
   view,
   selection,
   tool,
+  drawing,
   readOnly: job.readOnly,
   newId: job.newId,
 });

@@ -7,7 +7,6 @@ import { type Input, rest, type Tool } from "../plan/tools/state.ts";
 import type { SurveyPanelProps } from "../survey/panel.ts";
 import { t } from "../texts/index.ts";
 import type { Actions } from "./actions.ts";
-import { DrawCard } from "./draw-card.tsx";
 import { pasteInView } from "./paste-in-view.ts";
 import { type Panel, type Store, usePart, type Workbench } from "./workbench.ts";
 
@@ -22,6 +21,7 @@ const EyeView = lazy(() => import("../eye/index.ts").then((part) => ({ default: 
 const SettingsPanel = lazy(() => import("../settings/index.ts").then((part) => ({ default: part.Settings })));
 const PlacePanel = lazy(() => import("../place/index.ts").then((part) => ({ default: part.PlacePanel })));
 
+const DrawCard = lazy(() => import("./draw-card.tsx").then((part) => ({ default: part.DrawCard })));
 const DrawingsPanel = lazy(() =>
   import("../survey/drawings/index.ts").then((part) => ({ default: part.DrawingsPanel })),
 );

@@ -2,6 +2,7 @@ import { useRef, useSyncExternalStore } from "react";
 import type { Layout } from "#engine";
 import type { OpenJob, RecordRef } from "../contract.ts";
 import type { Shown } from "../plan/paint/zones.ts";
+import type { DrawingTools } from "../plan/tools/drawing-tools.ts";
 import { rest, type Tool, type ToolState } from "../plan/tools/state.ts";
 import type { View } from "../plan/view.ts";
 
@@ -30,6 +31,8 @@ export interface Workbench {
   readonly selection: readonly RecordRef[];
   readonly tool: Tool;
   readonly toolState: ToolState;
+  /** What drawing needs, once it is loaded. */
+  readonly drawing: DrawingTools | undefined;
   readonly shown: Shown;
   readonly stage: Stage;
   readonly panel: Panel;
@@ -118,6 +121,7 @@ export function workbenchOf(job: OpenJob, begin: "thing" | "visit" = "thing"): S
     tool:
       nothing && begin === "thing" && !job.readOnly ? { kind: "add", what: "roomChain" } : { kind: "select" },
     toolState: rest,
+    drawing: undefined,
     shown: { ...allShown, across: false },
     stage: nothing || begin === "visit" ? "survey" : "place",
     panel: { kind: begin },

@@ -4,8 +4,8 @@ import { lengthText, t, type Units } from "../../texts/index.ts";
 import { recordOf, roomAt } from "../pick.ts";
 import { distance, openingShape, turnedRectangle } from "../shapes.ts";
 import { type Guide, wallDistances } from "../snap.ts";
+import type { DrawingTools } from "../tools/drawing-tools.ts";
 import type { Grip, ToolState } from "../tools/state.ts";
-import { paintDrawing } from "./drawing.ts";
 import { faded } from "./palette.ts";
 import { inPixels, pixelOf, type Surface, writeText } from "./surface.ts";
 
@@ -16,6 +16,7 @@ interface Held {
   readonly preview: readonly EditStep[];
   readonly grips: readonly Grip[];
   readonly units: Units;
+  readonly drawing?: DrawingTools | undefined;
 }
 
 /** Selection, grips, guides, figures while dragging, measure. */
@@ -31,7 +32,7 @@ export function paintHandles(surface: Surface, held: Held, site: Site): void {
   if (toolState.on === "reshape") paintSides(surface, { ref: toolState.grip.ref, site, units: held.units });
   if (toolState.on === "box") paintBox(surface, toolState.from, toolState.to);
   if (toolState.on === "draw" || toolState.on === "chain")
-    paintDrawing(surface, toolState, { site, storey: held.storey, units: held.units });
+    held.drawing?.paint(surface, toolState, { site, storey: held.storey, units: held.units });
   if (toolState.on === "measure") paintMeasure(surface, toolState, held.units);
 }
 

@@ -4,6 +4,7 @@ import type { RecordKind } from "../../contract.ts";
 import { applied } from "../../jobs/apply.ts";
 import { insideRing, insideRoom } from "../shapes.ts";
 import { toPixel } from "../view.ts";
+import { drawingTools } from "./drawing-tools.ts";
 import type { AddKind } from "./kinds.ts";
 import { addKinds, gestureOf } from "./kinds.ts";
 import { type Bench, type Deed, type Input, rest, type ToolState, type Towards } from "./state.ts";
@@ -69,6 +70,7 @@ function scripted(what: AddKind, site: Site = empty) {
       tool: now.tool,
       grips: [],
       readOnly: false,
+      drawing: drawingTools,
       newId: (kind: RecordKind) => `${kind}-${++number}`,
     };
     const deed: Deed = stepped(now.state, input, bench);

@@ -3,6 +3,7 @@ import type { EditStep, RecordKind, RecordRef } from "../../contract.ts";
 import type { Nearest } from "../draw-snap.ts";
 import type { Guide } from "../snap.ts";
 import type { Pixel, View } from "../view.ts";
+import type { DrawingTools } from "./drawing-tools.ts";
 import type { AddKind } from "./kinds.ts";
 import type { Refusal } from "./presets/ground.ts";
 
@@ -115,6 +116,8 @@ export interface Bench {
   readonly grips: readonly Grip[];
   readonly readOnly: boolean;
   readonly newId: (kind: RecordKind) => string;
+  /** What drawing needs; absent until it is loaded. */
+  readonly drawing?: DrawingTools | undefined;
   /** Nearest place on the drawing under the plan. */
   readonly nearest?: Nearest;
 }

@@ -3,6 +3,7 @@ import { type Detector, type Opening, planningDefaults, type Room, type Site } f
 import type { RecordKind, RecordRef } from "../../contract.ts";
 import { applied } from "../../jobs/apply.ts";
 import { type Pixel, toPixel } from "../view.ts";
+import { drawingTools } from "./drawing-tools.ts";
 import { type Bench, type Deed, type Input, rest, type Tool, type ToolState } from "./state.ts";
 import { gripsOf, previewOf, stepped } from "./step.ts";
 
@@ -111,6 +112,7 @@ function scripted(start: Site = site, tool: Tool = { kind: "select" }) {
       selection: now.selection,
       tool: now.tool,
       readOnly: false,
+      drawing: drawingTools,
       newId: (kind: RecordKind) => `${kind}-${++number}`,
     };
     return { ...own, grips: gripsOf(own) };

@@ -6,15 +6,6 @@ import { insideRoom, nearestOn } from "../shapes.ts";
 import { type Guide, snapCorner, snapObstacle, snapPlace, snapReference } from "../snap.ts";
 import { type Pixel, panned, toPixel, toPoint } from "../view.ts";
 import {
-  drawBack,
-  drawFinished,
-  drawMoved,
-  drawPressed,
-  drawReleased,
-  drawTowards,
-  drawTyped,
-} from "./draw.ts";
-import {
   type Bench,
   type Chain,
   type Deed,
@@ -34,7 +25,7 @@ const reachOf = (touch: boolean): number => (touch ? 24 : 12);
  * A drag changes nothing until it ends; until then it is in the state, and `previewOf` tells what it would do.
  */
 export function stepped(state: ToolState, input: Input, bench: Bench): Deed {
-  const { tool } = bench;
+  const { tool, drawing: draw } = bench;
   const drawn = drawing(state);
   switch (input.do) {
     case "cancel":
@@ -43,17 +34,17 @@ export function stepped(state: ToolState, input: Input, bench: Bench): Deed {
     case "down":
       return pressed(state, input, bench);
     case "hover":
-      return drawn ? drawMoved(drawn, input, bench) : { state };
+      return drawn && draw ? draw.moved(drawn, input, bench) : { state };
     case "typed":
-      return tool.kind === "add" && !bench.readOnly
-        ? drawTyped(tool, drawn, { lengths: input.lengths, bench })
+      return draw && tool.kind === "add" && !bench.readOnly
+        ? draw.typed(tool, drawn, { lengths: input.lengths, bench })
         : { state };
     case "towards":
-      return drawn ? drawTowards(drawn, input.way) : { state };
+      return drawn && draw ? draw.towards(drawn, input.way) : { state };
     case "back":
-      return drawn?.on === "chain" ? drawBack(drawn) : { state: rest };
+      return drawn?.on === "chain" && draw ? draw.back(drawn) : { state: rest };
     case "finish":
-      return drawn && tool.kind === "add" ? drawFinished(tool, drawn, bench) : { state };
+      return drawn && draw && tool.kind === "add" ? draw.finished(tool, drawn, bench) : { state };
     case "drag":
       return dragged(state, input, bench);
     case "up":
@@ -73,7 +64,7 @@ function pressed(state: ToolState, input: Extract<Input, { do: "down" }>, bench:
   if (bench.tool.kind === "measure")
     return { state: { on: "measure", from: cornerNear(bench, pixel) ?? point, to: point, held: "held" } };
   if (bench.tool.kind === "add" && !bench.readOnly)
-    return drawPressed(bench.tool, drawing(state), pixel, bench);
+    return bench.drawing?.pressed(bench.tool, drawing(state), pixel, bench) ?? { state };
   const reach = reachOf(input.touch);
   const grip = bench.readOnly ? undefined : gripAt(bench, pixel, reach);
   const hits = picked(bench.site, bench.storey, { view: bench.view, pixel, reach });
@@ -119,7 +110,7 @@ function dragged(state: ToolState, input: Extract<Input, { do: "drag" }>, bench:
       return { state: reshaped(state.grip, point, { bench, free: input.free }) };
     case "draw":
     case "chain":
-      return drawMoved(state, input, bench);
+      return bench.drawing?.moved(state, input, bench) ?? { state };
     case "box":
     case "measure":
       return state.on === "measure" && state.held === "set" ? { state } : { state: { ...state, to: point } };
@@ -242,7 +233,9 @@ function released(state: ToolState, pixel: Pixel, bench: Bench): Deed {
       return { state: rest, select: inBox(state, bench) };
     case "draw":
     case "chain":
-      return bench.tool.kind === "add" ? drawReleased(bench.tool, state, pixel, bench) : { state: rest };
+      return bench.tool.kind === "add" && bench.drawing
+        ? bench.drawing.released(bench.tool, state, pixel, bench)
+        : { state: rest };
     case "measure":
       return { state: { ...state, to: cornerNear(bench, pixel) ?? state.to, held: "set" } };
   }
@@ -291,7 +284,8 @@ function inBox(box: { readonly from: Point; readonly to: Point }, bench: Bench):
 
 /** Twice on a wall of the selected room: a new corner there. */
 function doubled(state: ToolState, pixel: Pixel, bench: Bench): Deed {
-  if (state.on === "chain" && bench.tool.kind === "add") return drawFinished(bench.tool, state, bench);
+  if (state.on === "chain" && bench.tool.kind === "add" && bench.drawing)
+    return bench.drawing.finished(bench.tool, state, bench);
   const ref = bench.selection.find(({ kind }) => kind === "rooms" || kind === "obstacles");
   if (!ref || bench.readOnly || bench.tool.kind !== "select") return { state: rest };
   const record = recordOf(bench.site, ref.kind as "rooms" | "obstacles", ref.id);
