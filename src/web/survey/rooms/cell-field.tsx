@@ -1,4 +1,4 @@
-import { type KeyboardEvent, useState } from "react";
+import { type KeyboardEvent, useRef, useState } from "react";
 import { t } from "../../texts/index.ts";
 import type { CellContext, Column } from "./columns.ts";
 
@@ -17,6 +17,15 @@ interface CellFieldProps {
 export function CellField({ column, context, start, wrong, onDone, onBack }: CellFieldProps) {
   const options = column.options?.(context);
   const [typed, setTyped] = useState(() => startOf(start, options));
+  /** Letters that choose an option: the one that opened the field, and those typed since. */
+  const letters = useRef(options?.some(({ word }) => word === start) ? "" : start.toLowerCase());
+  const choose = (key: string): void => {
+    const begins = (text: string) => options?.find(({ word }) => word.toLowerCase().startsWith(text));
+    const more = letters.current + key.toLowerCase();
+    letters.current = begins(more) ? more : key.toLowerCase();
+    const found = begins(letters.current);
+    if (found) setTyped(found.value);
+  };
   const onKeyDown = (event: KeyboardEvent): void => {
     event.stopPropagation();
     const back = event.shiftKey ? -1 : 1;
@@ -25,6 +34,7 @@ export function CellField({ column, context, start, wrong, onDone, onBack }: Cel
     else if (event.key === "Tab") onDone(typed, [0, back]);
     else if (vertical !== undefined) onDone(typed, [vertical, 0]);
     else if (event.key === "Escape") onBack();
+    else if (options && /^\S$/u.test(event.key) && !event.ctrlKey && !event.metaKey) choose(event.key);
     else return;
     event.preventDefault();
   };

@@ -46,6 +46,8 @@ export function RoomsGrid(props: RoomsGridProps) {
   const [seen, setSeen] = useState({ first: 0, count: 16 });
   const [editing, setEditing] = useState<{ readonly cell: Cell; readonly start: string } | undefined>();
   const [wrong, setWrong] = useState(false);
+  /** The field loses the keyboard when it is done with: what it then hands over is not to count again. */
+  const live = useRef(false);
   /** Column where a run of Tabs began: Enter goes back to it, as when one fills in a form row by row. */
   const tabbed = useRef<number | undefined>(undefined);
 
@@ -77,6 +79,7 @@ export function RoomsGrid(props: RoomsGridProps) {
   }, [at.to.row, at.to.column]);
 
   const go = (next: Block): void => {
+    live.current = false;
     setEditing(undefined);
     setWrong(false);
     onTroubles([]);
@@ -102,15 +105,17 @@ export function RoomsGrid(props: RoomsGridProps) {
     }
     onBlock({ from: at.to, to: at.to });
     setWrong(false);
+    live.current = true;
     setEditing({ cell: at.to, start: typed ?? column.shown(room, context) });
   };
   const finish = (typed: string, move: readonly [number, number] | "left"): void => {
-    if (!editing) return;
+    if (!editing || !live.current) return;
     const made = cellChange(typed, rooms, { cell: editing.cell, context });
     if (!change("rooms.edit.cell", made)) {
       setWrong(true);
       return;
     }
+    live.current = false;
     setEditing(undefined);
     setWrong(false);
     if (move === "left") return;
@@ -183,6 +188,7 @@ export function RoomsGrid(props: RoomsGridProps) {
         wrong={wrong}
         onDone={finish}
         onBack={() => {
+          live.current = false;
           setEditing(undefined);
           setWrong(false);
           onTroubles([]);
