@@ -6,7 +6,8 @@ const read = new WeakMap<JobFile["underlays"], readonly Underlay[]>();
 
 /** The underlays of a job where they lie in the plan; the same objects while they are the same. Damaged lines are left out. */
 export function underlaysOf({ underlays }: JobFile): readonly Underlay[] {
-  const found = read.get(underlays) ?? underlays.filter(({ shown, lines }) => shown && lines !== "").map(unpack);
+  const found =
+    read.get(underlays) ?? underlays.filter(({ shown, lines }) => shown && lines !== "").map(unpack);
   read.set(underlays, found);
   return found;
 }

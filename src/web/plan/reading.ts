@@ -1,5 +1,6 @@
 import type { Detector, Finding } from "#engine";
 import type { EditStep } from "../contract.ts";
+import { nearestOnUnderlays } from "../jobs/underlay-near.ts";
 import type { Workbench } from "../shell/workbench.ts";
 import { labelPlace } from "./label-place.ts";
 import { placedFlags } from "./paint/flags.ts";
@@ -24,6 +25,7 @@ export const benchOf = ({
   selection,
   tool,
   drawing,
+  nearest: nearestOnUnderlays(job.underlays, storey),
   readOnly: job.readOnly,
   newId: job.newId,
 });

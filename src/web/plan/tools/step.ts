@@ -1,6 +1,7 @@
 import type { Point } from "#engine";
 import type { EditStep, RecordRef } from "../../contract.ts";
 import { cornerSteps, moveSteps, turnSteps, wallSteps } from "../change.ts";
+import { boxed } from "../edit/selected.ts";
 import { picked, placeOf, recordOf, roomsOn, sameRef } from "../pick.ts";
 import { insideRoom, nearestOn } from "../shapes.ts";
 import { type Guide, snapCorner, snapObstacle, snapPlace, snapReference } from "../snap.ts";
@@ -230,7 +231,7 @@ function released(state: ToolState, pixel: Pixel, bench: Bench): Deed {
         : { state: rest };
     }
     case "box":
-      return { state: rest, select: inBox(state, bench) };
+      return { state: rest, select: boxed(bench.site, bench.storey, state) };
     case "draw":
     case "chain":
       return bench.tool.kind === "add" && bench.drawing
@@ -262,24 +263,6 @@ function chosen(state: Extract<ToolState, { on: "press" }>, bench: Bench): reado
   }
   const only = bench.selection.length === 1 ? hits.findIndex((hit) => sameRef(hit, bench.selection[0])) : -1;
   return [hits[(only + 1) % hits.length] ?? first];
-}
-
-function inBox(box: { readonly from: Point; readonly to: Point }, bench: Bench): readonly RecordRef[] {
-  const rooms = roomsOn(bench.site, bench.storey);
-  const inside = ([x, y]: Point): boolean =>
-    x >= Math.min(box.from[0], box.to[0]) &&
-    x <= Math.max(box.from[0], box.to[0]) &&
-    y >= Math.min(box.from[1], box.to[1]) &&
-    y <= Math.max(box.from[1], box.to[1]);
-  return (
-    ["detectors", "interference", "ceilingThings", "dwellPlaces", "luminaires", "obstacles"] as const
-  ).flatMap((kind) =>
-    bench.site[kind].flatMap((record) => {
-      const ref: RecordRef = { kind, id: record.id };
-      const at = placeOf(bench.site, ref);
-      return rooms.has(record.room) && at && inside(at) ? [ref] : [];
-    }),
-  );
 }
 
 /** Twice on a wall of the selected room: a new corner there. */
