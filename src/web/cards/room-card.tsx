@@ -39,6 +39,7 @@ export function RoomCard({ job, room, calculator, onPlace }: RoomCardProps) {
           value={room.use}
           options={uses.map((use) => ({ value: use, word: t(`use.${use}`) }))}
           onChange={(use) => set({ use })}
+          wide
         />
         <LengthField
           label={t("card.room.ceiling")}

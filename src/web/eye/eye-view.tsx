@@ -54,7 +54,16 @@ export function EyeView({ job, device, calculated, onClose }: EyeViewProps) {
         onSelect={setSelected}
         onDraw={job.readOnly ? undefined : add}
       />
-      <p className="hint">{t(job.readOnly ? "eye.how.look" : "eye.how")}</p>
+      <p className="hint">
+        {(["towards", "seated"] as const)
+          .filter((kind) => calculated.zones.get(detector.id)?.[kind] !== undefined)
+          .map((kind) => (
+            <span key={kind} className={`zone-word zone-word-${kind}`}>
+              {t(`zone.${kind}`)}
+            </span>
+          ))}
+        {t(job.readOnly ? "eye.how.look" : "eye.how")}
+      </p>
       <Outcome job={job} room={room} calculated={calculated} />
       <MaskFields
         masks={detector.masks}

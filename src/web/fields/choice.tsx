@@ -19,6 +19,10 @@ export interface Option<T extends string> {
   readonly sign?: ReactNode;
 }
 
+interface PickProps<T extends string> extends ChoiceProps<T> {
+  readonly wide?: boolean;
+}
+
 interface ChoiceProps<T extends string> {
   readonly label: string;
   readonly value: T;
@@ -49,9 +53,9 @@ export function Choice<T extends string>({ label, value, options, onChange }: Ch
 }
 
 /** One of many: the device's own list, which every phone shows well. */
-export function Pick<T extends string>({ label, value, options, onChange }: ChoiceProps<T>) {
+export function Pick<T extends string>({ label, value, options, onChange, wide }: PickProps<T>) {
   return (
-    <label className="field">
+    <label className={wide === true ? "field field-wide" : "field"}>
       <span className="field-label">{label}</span>
       <span className="field-box">
         <select className="field-input" value={value} onChange={(event) => onChange(event.target.value as T)}>

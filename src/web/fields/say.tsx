@@ -1,4 +1,4 @@
-import type { ReactNode } from "react";
+import { type ReactNode, useEffect, useRef } from "react";
 import { Button, ProgressBar } from "react-aria-components";
 import type { Severity } from "#engine";
 import { t } from "../texts/index.ts";
@@ -31,14 +31,19 @@ export function SeverityShape({ severity }: { readonly severity: Severity }) {
 interface SayProps {
   readonly severity: Severity;
   readonly children: ReactNode;
-  /** Read out when it appears. */
+  /** Read out, and brought into view, when it appears. */
   readonly live?: boolean;
 }
 
 /** A sentence that needs attention, with its remedy. */
 export function Say({ severity, children, live }: SayProps) {
+  const own = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    if (live === true) own.current?.scrollIntoView({ block: "nearest" });
+  }, [live]);
   return (
     <div
+      ref={own}
       className={`say say-${severity}`}
       role={live === true ? (severity === "must" ? "alert" : "status") : undefined}
     >

@@ -19,9 +19,11 @@ export function HeightsTable({ draft, onChange, onDraw }: HeightsTableProps) {
         // biome-ignore lint/suspicious/noArrayIndexKey: rows have no identity but their place, and a height changes while it is typed
         <fieldset key={index} className="height-row">
           <legend className="field-label">
-            {t("models.at-height", { height: lengthText(row.height, units) })}
+            {t(index === 0 ? "models.outline.at-height" : "models.at-height", {
+              height: lengthText(row.height, units),
+            })}
           </legend>
-          <div className="fields">
+          <div className={index === 0 ? "row" : "fields"}>
             {index === 0 ? null : (
               <LengthField
                 label={t("models.height")}
@@ -54,10 +56,17 @@ export function HeightsTable({ draft, onChange, onDraw }: HeightsTableProps) {
                     />
                   ) : null}
                   {kind === "sound" ? null : (
-                    <Button className="button button-quiet height-draw" onPress={() => onDraw(index, kind)}>
-                      {t(cell?.shape === "outline" ? "models.outline.change-of" : "models.outline.draw", {
-                        zone: t(`zone.${kind}`),
-                      })}
+                    <Button
+                      className={index === 0 ? "button" : "button button-quiet height-draw"}
+                      aria-label={t(
+                        cell?.shape === "outline" ? "models.outline.change-of" : "models.outline.draw",
+                        { zone: t(`zone.${kind}`) },
+                      )}
+                      onPress={() => onDraw(index, kind)}
+                    >
+                      {index === 0
+                        ? t(`zone.${kind}`)
+                        : t(cell?.shape === "outline" ? "models.outline.change" : "models.outline.draw-it")}
                     </Button>
                   )}
                   {cell?.shape === "outline" ? (

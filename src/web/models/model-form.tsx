@@ -7,6 +7,7 @@ import { HeightsTable } from "./heights-table.tsx";
 import { limitsOf, type ModelDraft, missingIn, modelOf, withCell, zoneKinds } from "./model-draft.ts";
 import { OutlineEditor } from "./outline-editor.tsx";
 import { SheetRest } from "./sheet-rest.tsx";
+import { ViewHead } from "./view-head.tsx";
 import { ZonePicture } from "./zone-picture.tsx";
 
 interface ModelFormProps {
@@ -34,6 +35,7 @@ export function ModelForm({ draft, onChange, used, onSave, onDelete, onBack }: M
   const first = draft.heights[0]!;
   const set = (change: Partial<ModelDraft>) => onChange({ ...draft, ...change });
   const preview = modelOf(draft, "preview");
+  const known = zoneKinds.filter((kind) => preview.zones[kind] !== undefined);
   if (drawn !== undefined) {
     const cell = draft.heights[drawn.row]?.cells[drawn.kind];
     return (
@@ -51,7 +53,7 @@ export function ModelForm({ draft, onChange, used, onSave, onDelete, onBack }: M
   return (
     <div className="stack">
       <div className="row row-apart">
-        <h2 className="models-title">{t(draft.id === undefined ? "models.new" : "models.edit")}</h2>
+        <ViewHead>{t(draft.id === undefined ? "models.new" : "models.edit")}</ViewHead>
         <Button className="button button-quiet" onPress={onBack}>
           {t("models.back")}
         </Button>
@@ -140,18 +142,18 @@ export function ModelForm({ draft, onChange, used, onSave, onDelete, onBack }: M
             </div>
           ) : null}
         </div>
-        <figure className="model-figure">
-          <ZonePicture zones={preview.zones} height={first.height} size="large" />
-          <figcaption className="hint">
-            {zoneKinds
-              .filter((kind) => preview.zones[kind] !== undefined)
-              .map((kind) => (
+        {known.length === 0 ? null : (
+          <figure className="model-figure">
+            <ZonePicture zones={preview.zones} height={first.height} size="large" />
+            <figcaption className="hint">
+              {known.map((kind) => (
                 <span key={kind} className={`zone-word zone-word-${kind}`}>
                   {t(`zone.${kind}`)}
                 </span>
               ))}
-          </figcaption>
-        </figure>
+            </figcaption>
+          </figure>
+        )}
       </div>
       <More>
         <div className="stack">

@@ -14,6 +14,12 @@ import { orderCsv, orderList } from "./order-list.ts";
 import { ZonePicture } from "./zone-picture.tsx";
 import "./models.css";
 
+/** Models that can be bought before those of the demo. */
+const ownFirst = (models: readonly DetectorModel[]): readonly DetectorModel[] => [
+  ...models.filter(({ demo }) => demo !== true),
+  ...models.filter(({ demo }) => demo === true),
+];
+
 /** The detectors that a job may use: each a data sheet, the firm's own list, and the list to order by. */
 export function ModelsEditor({ job, model, onClose }: ModelsEditorProps) {
   const start = job.site.models.find(({ id }) => id === model);
@@ -77,7 +83,7 @@ export function ModelsEditor({ job, model, onClose }: ModelsEditorProps) {
       </Button>
       {job.site.models.length === 0 ? <p>{t("models.none")}</p> : null}
       <ul className="models-list">
-        {job.site.models.map((one) => (
+        {ownFirst(job.site.models).map((one) => (
           <li key={one.id} className="models-row">
             <Button className="models-open" onPress={() => setDraft(draftOf(one))}>
               <ZonePicture zones={one.zones} height={2.5} size="small" />

@@ -1,4 +1,4 @@
-import { type PointerEvent, useEffect, useRef, useState } from "react";
+import { type MouseEvent, useEffect, useRef, useState } from "react";
 import { Button, FileTrigger } from "react-aria-components";
 import { type Point, radiansOf, type ZoneKind } from "#engine";
 import { AngleField, LengthField, Say } from "../fields/index.ts";
@@ -7,10 +7,11 @@ import {
   metresPerPixel,
   type PolarPoint,
   pixelOf,
-  polarOf,
   type Tracing,
+  tracedPoint,
   withPoint,
 } from "./outline-tracing.ts";
+import { ViewHead } from "./view-head.tsx";
 
 interface OutlineEditorProps {
   readonly kind: ZoneKind;
@@ -49,7 +50,7 @@ export function OutlineEditor({ kind, points: before, onDone }: OutlineEditorPro
       setTrouble(true);
     }
   };
-  const press = (event: PointerEvent<SVGSVGElement>) => {
+  const press = (event: MouseEvent<SVGSVGElement>) => {
     const box = drawing.current?.getScreenCTM();
     if (box === null || box === undefined) return;
     const { x, y } = new DOMPoint(event.clientX, event.clientY).matrixTransform(box.inverse());
@@ -57,7 +58,7 @@ export function OutlineEditor({ kind, points: before, onDone }: OutlineEditorPro
     if (tracing.centre === undefined) setTracing({ ...tracing, centre: at });
     else if (tracing.mark === undefined) setTracing({ ...tracing, mark: at });
     else {
-      const point = polarOf(tracing, at);
+      const point = tracedPoint(tracing, at);
       if (point !== undefined) setPoints(withPoint(points, point));
     }
   };
@@ -68,14 +69,15 @@ export function OutlineEditor({ kind, points: before, onDone }: OutlineEditorPro
   });
   return (
     <div className="stack outline">
-      <h2 className="models-title">{t("models.outline.title", { zone: t(`zone.${kind}`) })}</h2>
+      <ViewHead>{t("models.outline.title", { zone: t(`zone.${kind}`) })}</ViewHead>
       <p aria-live="polite">{t(`models.outline.step.${step}`)}</p>
       {trouble ? <Say severity="must">{t("models.outline.no-picture")}</Say> : null}
+      {/* biome-ignore lint/a11y/useKeyWithClickEvents: the keyboard enters the same points as figures below */}
       <svg
         ref={drawing}
         className="outline-board"
         viewBox={`0 0 ${width} ${height}`}
-        onPointerDown={press}
+        onClick={press}
         role="img"
         aria-label={t("models.outline.board", { count: points.length })}
       >
@@ -128,7 +130,7 @@ export function OutlineEditor({ kind, points: before, onDone }: OutlineEditorPro
         <Button
           className="button button-first"
           onPress={() => onDone(points)}
-          isDisabled={points.length === 1 || points.length === 2}
+          isDisabled={points.length < 3 && (points.length > 0 || before.length === 0)}
         >
           {t("models.outline.done")}
         </Button>

@@ -28,6 +28,14 @@ export function polarOf(tracing: Tracing, [x, y]: Point): PolarPoint | undefined
   return [wholeTurn(Math.atan2(dy, dx) - tracing.notch), Math.hypot(dx, dy) * scale];
 }
 
+/** The point that a press in the picture sets: to a tenth of a degree and a centimetre, finer than a hand is. */
+export function tracedPoint(tracing: Tracing, pixel: Point): PolarPoint | undefined {
+  const point = polarOf(tracing, pixel);
+  if (point === undefined) return undefined;
+  const tenths = Math.round((point[0] * 1800) / Math.PI) % 3600;
+  return [(tenths * Math.PI) / 1800, Math.round(point[1] * 100) / 100];
+}
+
 /** The place in the picture of a polar point. */
 export function pixelOf(tracing: Tracing, [angle, radius]: PolarPoint): Point | undefined {
   const scale = metresPerPixel(tracing);

@@ -18,7 +18,7 @@ export function SheetRest({ draft, limits, onChange }: SheetRestProps) {
   const set = (change: Partial<ModelDraft>) => onChange({ ...draft, ...change });
   const unknown = t("models.unknown");
   return (
-    <div className="fields">
+    <div className="fields fields-roomy">
       <p className="hint field-wide">{t("models.empty-fields")}</p>
       <LengthField
         label={t("models.lowest")}

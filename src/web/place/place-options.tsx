@@ -6,7 +6,8 @@ import { lengthText, t } from "../texts/index.ts";
 /** What a person may decide before placing; all of it has a sensible start. */
 export interface PlaceChoices {
   readonly models: readonly string[];
-  readonly demand: Room["demand"];
+  /** Undefined: what the card of each room says. A corridor and an office are not placed for the same. */
+  readonly demand: Room["demand"] | undefined;
   readonly seconds: number;
   readonly bound: PlacementOptions["bound"];
 }
@@ -14,13 +15,12 @@ export interface PlaceChoices {
 /** All models that may hang at these heights, the rooms' own demands, and time enough for an answer. */
 export function startChoices(site: Site, rooms: readonly string[]): PlaceChoices {
   const shown = site.rooms.filter(({ id }) => rooms.includes(id));
-  const some = (demand: keyof Room["demand"]) => shown.some((room) => room.demand[demand]);
   const fitting = site.models.filter(({ mounting }) =>
     shown.some(({ ceilingHeight }) => fits(ceilingHeight, mounting)),
   );
   return {
     models: fitting.map(({ id }) => id),
-    demand: { catch: some("catch"), walk: some("walk"), hold: some("hold") },
+    demand: shown.length === 1 ? shown[0]?.demand : undefined,
     seconds: rooms.length === 1 ? 20 : 10,
     bound: "candidates",
   };
@@ -38,6 +38,7 @@ const demands = ["catch", "walk", "hold"] as const;
 /** Models in sight, the rest behind "more". */
 export function PlaceOptions({ site, rooms, choices, onChange }: PlaceOptionsProps) {
   const units = useUnits();
+  const { demand: asked } = choices;
   const held = site.detectors.filter(
     ({ room, pinned }) => rooms.some(({ id }) => id === room) && pinned,
   ).length;
@@ -83,15 +84,19 @@ export function PlaceOptions({ site, rooms, choices, onChange }: PlaceOptionsPro
         <div className="stack">
           <fieldset className="place-models">
             <legend className="field-label">{t("place.demands")}</legend>
-            {demands.map((demand) => (
-              <Tick
-                key={demand}
-                on={choices.demand[demand]}
-                onChange={(on) => onChange({ ...choices, demand: { ...choices.demand, [demand]: on } })}
-              >
-                {t(`place.demand.${demand}`)}
-              </Tick>
-            ))}
+            {asked === undefined ? (
+              <p className="hint">{t("place.demands.own")}</p>
+            ) : (
+              demands.map((demand) => (
+                <Tick
+                  key={demand}
+                  on={asked[demand]}
+                  onChange={(on) => onChange({ ...choices, demand: { ...asked, [demand]: on } })}
+                >
+                  {t(`place.demand.${demand}`)}
+                </Tick>
+              ))
+            )}
           </fieldset>
           <Choice
             label={t("place.measured")}

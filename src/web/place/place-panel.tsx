@@ -1,6 +1,6 @@
 import { useEffect, useState } from "react";
 import { Button } from "react-aria-components";
-import type { Room, Site } from "#engine";
+import type { Site } from "#engine";
 import type { PlacePanelProps } from "../contract.ts";
 import { Running, Say } from "../fields/index.ts";
 import { t } from "../texts/index.ts";
@@ -9,7 +9,7 @@ import { RoomResult } from "./room-result.tsx";
 import { RoomResults } from "./room-results.tsx";
 import { usePlacing } from "./room-run.ts";
 import { runningWords } from "./running-words.ts";
-import { stepsToTake, type Taken } from "./take-layout.ts";
+import { siteAsked, stepsToTake, type Taken } from "./take-layout.ts";
 import "./place.css";
 
 /** Choose models and demands, place one room or many, compare what was found, and take it in one undoable step. */
@@ -21,7 +21,7 @@ export function PlacePanel({ job, calculations, rooms, onPreview, onClose }: Pla
   const shown = rooms.flatMap((id) => job.site.rooms.find((room) => room.id === id) ?? []);
   const one = shown.length === 1 ? shown[0] : undefined;
   const begin = () => {
-    const asked = siteAsked(job.site, rooms, choices);
+    const asked = siteAsked(job.site, rooms, choices.demand);
     setPlacedSite(job.site);
     setChosen(new Map());
     for (const room of rooms) onPreview(room, undefined);
@@ -38,9 +38,9 @@ export function PlacePanel({ job, calculations, rooms, onPreview, onClose }: Pla
     if (run?.state !== "done" || run.result.best === undefined) return undefined;
     return [run.result.best, ...run.result.alternatives][chosen.get(room) ?? 0];
   };
-  const takeable = shown.flatMap(({ id }): Taken[] => {
+  const takeable = shown.flatMap(({ id, demand }): Taken[] => {
     const layout = layoutOf(id);
-    return layout === undefined ? [] : [{ room: id, layout, demand: choices.demand }];
+    return layout === undefined ? [] : [{ room: id, layout, demand: choices.demand ?? demand }];
   });
   const choose = (room: string, index: number) => setChosen((known) => new Map(known).set(room, index));
   // The newest layout of a single room shows itself on the plan; taking or closing takes the picture away.
@@ -119,10 +119,4 @@ export function PlacePanel({ job, calculations, rooms, onPreview, onClose }: Pla
       </div>
     </div>
   );
-}
-
-/** The site with the demands that were chosen for this run. */
-function siteAsked(site: Site, rooms: readonly string[], { demand }: PlaceChoices): Site {
-  const asked = (room: Room): Room => (rooms.includes(room.id) ? { ...room, demand } : room);
-  return { ...site, rooms: site.rooms.map(asked) };
 }

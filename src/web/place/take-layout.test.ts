@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import type { Detector, Layout, Site } from "#engine";
 import { planningDefaults } from "#engine";
-import { nextTag, stepsToTake } from "./take-layout.ts";
+import { nextTag, siteAsked, stepsToTake } from "./take-layout.ts";
 
 const device = (id: string, tag: string, more: Partial<Detector> = {}): Detector => ({
   id,
@@ -107,4 +107,11 @@ test("demands that the run left out are left out in the room as well", () => {
 test("a tag carries the storey's place from below", () => {
   expect(nextTag(site([]), "r1", new Set())).toBe("B1.01");
   expect(nextTag(site([]), "r2", new Set(["B2.01"]))).toBe("B2.02");
+});
+
+test("many rooms are placed each for its own demand; one that is chosen goes to the rooms that are placed and no other", () => {
+  const own = site([]);
+  expect(siteAsked(own, ["r1", "r2"], undefined)).toBe(own);
+  const walking = { catch: true, walk: true, hold: false };
+  expect(siteAsked(own, ["r1"], walking).rooms.map(({ demand: asked }) => asked)).toEqual([walking, demand]);
 });

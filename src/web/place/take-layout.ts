@@ -8,6 +8,13 @@ export interface Taken {
   readonly demand: Room["demand"];
 }
 
+/** The site with the demand that was chosen for this run; undefined: each room is placed for its own. */
+export function siteAsked(site: Site, rooms: readonly string[], demand: Room["demand"] | undefined): Site {
+  if (demand === undefined) return site;
+  const asked = (room: Room): Room => (rooms.includes(room.id) ? { ...room, demand } : room);
+  return { ...site, rooms: site.rooms.map(asked) };
+}
+
 /**
  * The steps that put layouts into the job: pinned detectors stay as they are, the room's others give way,
  * new ones get ids of their own and the next free tags.

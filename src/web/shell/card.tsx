@@ -32,10 +32,15 @@ export function Card({ title, children, size, onClose, thing, about, cardRef }: 
   const grab = useRef<{ x: number; y: number; from: typeof shift; sheet: number } | undefined>(undefined);
 
   useEffect(() => {
-    if (size !== "narrow") setSheet((now) => (now === "low" ? "half" : now));
+    // What is drawn or filled in has no room on half a phone.
+    const whole = size === "broad" && globalThis.innerWidth <= 640;
+    if (whole) setSheet("full");
+    else if (size === "narrow") setSheet((now) => (now === "full" ? "low" : now));
+    else setSheet((now) => (now === "low" ? "half" : now));
   }, [size]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: looks again only when the card speaks of something else
   useEffect(() => {
+    own.current?.querySelector(".card-body")?.scrollTo(0, 0);
     if (!thing || !own.current) return;
     const box = own.current.getBoundingClientRect();
     const margin = 28;

@@ -1,8 +1,9 @@
 import { memo } from "react";
 import { Button, Header, Menu, MenuItem, MenuSection, MenuTrigger, Popover } from "react-aria-components";
-import type { Finding } from "#engine";
+import type { Finding, Metres } from "#engine";
 import { addMenu } from "../plan/tools/kinds.ts";
-import { t } from "../texts/index.ts";
+import { useUnits } from "../settings/preferences.ts";
+import { lengthText, t } from "../texts/index.ts";
 import type { Actions } from "./actions.ts";
 import { Sign } from "./signs.tsx";
 import { type Stage, type Store, usePart, type Workbench } from "./workbench.ts";
@@ -15,11 +16,13 @@ interface StageLineProps {
 
 /** The stages as a line of words, in the order of the job; each with what is still open in it. */
 export const StageLine = memo(function StageLine({ store, actions, findings }: StageLineProps) {
-  const { stage, tool, readOnly } = usePart(store, (bench) => ({
+  const { stage, tool, readOnly, measured } = usePart(store, (bench) => ({
     stage: bench.stage,
     tool: bench.tool,
     readOnly: bench.job.readOnly,
+    measured: measuredIn(bench),
   }));
+  const units = useUnits();
   const counts = countsOf(findings);
   return (
     <footer className="stage-line no-print">
@@ -48,9 +51,15 @@ export const StageLine = memo(function StageLine({ store, actions, findings }: S
       <span className="bar-gap" />
       {readOnly ? (
         <span className="hint">{t("shell.read-only")}</span>
-      ) : tool.kind === "add" ? (
+      ) : tool.kind === "add" || tool.kind === "measure" ? (
         <span className="tool-now" role="status">
-          <span className="bar-cut">{t(`plan.add.${tool.what}.how`)}</span>
+          <span className="bar-cut">
+            {tool.kind === "add"
+              ? t(`plan.add.${tool.what}.how`)
+              : measured === 0
+                ? t("plan.measure.how")
+                : t("plan.measure.is", { length: lengthText(measured, units) })}
+          </span>
           <Button className="bar-word" onPress={actions.letGo}>
             {t("plan.add.stop")}
           </Button>
@@ -112,6 +121,12 @@ export const StageLine = memo(function StageLine({ store, actions, findings }: S
     </footer>
   );
 });
+
+/** What was measured, once the hand has let go; 0: nothing yet. */
+function measuredIn({ toolState }: Workbench): Metres {
+  if (toolState.on !== "measure" || toolState.held !== "set") return 0;
+  return Math.hypot(toolState.to[0] - toolState.from[0], toolState.to[1] - toolState.from[1]);
+}
 
 /** Findings about how the plan was drawn or read belong to the survey, the others to placing. */
 export function stageOf(finding: Finding): Stage {

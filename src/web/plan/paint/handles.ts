@@ -217,6 +217,15 @@ function paintMeasure(
   context.strokeStyle = palette.ink;
   context.lineWidth = 1.5;
   context.beginPath();
+  if (length < 2) {
+    // One end only, as yet: a cross.
+    context.moveTo(a.px - 7, a.py);
+    context.lineTo(a.px + 7, a.py);
+    context.moveTo(a.px, a.py - 7);
+    context.lineTo(a.px, a.py + 7);
+    context.stroke();
+    return;
+  }
   context.moveTo(a.px, a.py);
   context.lineTo(b.px, b.py);
   for (const end of [a, b]) {

@@ -284,3 +284,19 @@ describe("adding", () => {
     expect(plan.now.site.detectors[1]).toMatchObject({ tag: "B1.02", room: "west", height: 2.5 });
   });
 });
+
+describe("measuring", () => {
+  test("from a corner dragged to another corner, or pressed at both: the same length", () => {
+    const dragged = scripted(site, { kind: "measure" });
+    dragged.pull([0.03, 0.02], [4.98, 0.03]);
+    const pressedTwice = scripted(site, { kind: "measure" });
+    pressedTwice.press(0.03, 0.02);
+    expect(pressedTwice.state()).toMatchObject({ from: [0, 0], to: [0, 0] });
+    pressedTwice.press(4.98, 0.03);
+    const measured = { on: "measure", from: [0, 0], to: [5, 0], held: "set" };
+    expect(dragged.state()).toEqual(measured);
+    expect(pressedTwice.state()).toEqual(measured);
+    pressedTwice.press(2.5, 2);
+    expect(pressedTwice.state()).toMatchObject({ from: [2.5, 2], to: [2.5, 2] });
+  });
+});

@@ -62,8 +62,12 @@ function pressed(state: ToolState, input: Extract<Input, { do: "down" }>, bench:
   const { pixel } = input;
   if (input.pan) return drawing(state) ? { state } : { state: { on: "pan", last: pixel } };
   const point = toPoint(bench.view, pixel);
-  if (bench.tool.kind === "measure")
-    return { state: { on: "measure", from: cornerNear(bench, pixel) ?? point, to: point, held: "held" } };
+  if (bench.tool.kind === "measure") {
+    const at = cornerNear(bench, pixel) ?? point;
+    // After a press without a drag the first end stands, and this is the other one.
+    const begun = state.on === "measure" && state.held === "set" && samePlace(state.from, state.to);
+    return { state: { on: "measure", from: begun ? state.from : at, to: at, held: "held" } };
+  }
   if (bench.tool.kind === "add" && !bench.readOnly)
     return bench.drawing?.pressed(bench.tool, drawing(state), pixel, bench) ?? { state };
   const reach = reachOf(input.touch);
@@ -71,6 +75,8 @@ function pressed(state: ToolState, input: Extract<Input, { do: "down" }>, bench:
   const hits = picked(bench.site, bench.storey, { view: bench.view, pixel, reach });
   return { state: { on: "press", from: pixel, hits, grip, add: input.shift ? "add" : "replace" } };
 }
+
+const samePlace = ([ax, ay]: Point, [bx, by]: Point): boolean => ax === bx && ay === by;
 
 const gripAt = (bench: Bench, pixel: Pixel, reach: number): Grip | undefined =>
   bench.grips.find(({ at }) => {
