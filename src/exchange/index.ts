@@ -35,6 +35,14 @@ export { type ReadPdfOptions, readPdf } from "./plan/pdf/read-pdf.ts";
 export { type PlanPicture, readPicture } from "./plan/picture/read-picture.ts";
 export type { PlanReport, PlanResult } from "./plan/report.ts";
 export { type ReadSvgOptions, readSvg } from "./plan/svg/read-svg.ts";
+export {
+  type FindRoomAtOptions,
+  findRoomAt,
+  type LineIndex,
+  lineIndex,
+  type RoomAt,
+} from "./rooms-from-lines/find-room-at.ts";
+export type { FoundOpening, FoundPlan, FoundRoom } from "./rooms-from-lines/found.ts";
 export type {
   ImportReport,
   ImportResult,

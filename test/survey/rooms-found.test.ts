@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { afterAll, describe, expect, test } from "vitest";
 import type { Piece, Point } from "#engine";
-import { readPlan } from "#exchange";
+import { findRoomAt, lineIndex, readPlan } from "#exchange";
 import { pieceArea, regionArea, ringArea, sharedOf } from "../../src/exchange/region.ts";
 import { findRooms } from "../../src/exchange/rooms-from-lines/find-rooms.ts";
 import { realFiles } from "../real-files.ts";
@@ -34,6 +34,32 @@ const OVERLAP = 0.8;
 
 const folders = { dxf: realFiles("dxf"), plan: realFiles("plan") };
 const total = { sure: 0, hit: 0, found: 0, wrong: 0 };
+
+/** Share of the rooms of a printed plan, hatched all over and without layers, that a click into the middle finds. */
+const leastClicked = 0.93;
+
+test.skipIf(!folders.plan)(
+  "A click into each room of a messy plan finds that room",
+  async () => {
+    const { file, rooms } = plans.find((one) => one.file === "university-floor1.pdf")!;
+    const bytes = new Uint8Array(readFileSync(`${folders.plan}/${file}`));
+    const read = await readPlan({ bytes, fileName: file, limits: {} }, () => {});
+    if ("problems" in read) throw new Error(JSON.stringify(read.problems));
+    const metres = measuredScales[file]!;
+    const index = lineIndex(read.linework);
+    const sure = rooms.filter((room) => room.sure);
+    const hits = sure.filter(({ outline }) => {
+      const counted = piece([outline], metres, [0, 0]);
+      const found = findRoomAt(read.linework, middleOf(counted.outline), { metres, index });
+      return (
+        found && overlapOf(piece([found.room.outline, ...found.room.holes], 1, [0, 0]), counted) >= OVERLAP
+      );
+    });
+    console.info(`${file}: ${hits.length} of ${sure.length} rooms found by a click`);
+    expect(hits.length / sure.length).toBeGreaterThanOrEqual(leastClicked);
+  },
+  120_000,
+);
 
 describe.skipIf(!folders.dxf || !folders.plan)("Rooms of real plans, against a count by eye", () => {
   test.each(plans.map((plan) => [plan.file, plan] as const))(
@@ -106,6 +132,19 @@ const overlapOf = (a: Piece, b: Piece): number => {
   const shared = regionArea(sharedOf([a], [b]));
   return shared / (pieceArea(a) + pieceArea(b) - shared);
 };
+
+/** Centre of gravity of a ring. */
+function middleOf(ring: readonly Point[]): Point {
+  let [x, y] = [0, 0];
+  ring.forEach((a, i) => {
+    const b = ring[(i + 1) % ring.length]!;
+    const part = a[0] * b[1] - b[0] * a[1];
+    x += (a[0] + b[0]) * part;
+    y += (a[1] + b[1]) * part;
+  });
+  const size = 6 * ringArea(ring);
+  return [x / size, y / size];
+}
 
 /** Rings in metres, the first counter-clockwise, at their place in the drawing. */
 function piece(rings: readonly (readonly Point[])[], metres: number, shift: Point): Piece {

@@ -1,5 +1,6 @@
 import Flatbush from "flatbush";
 import type { Metres } from "#engine";
+import { pairNumbers } from "./pair-numbers.ts";
 
 /** Straight lines cut at every crossing, with the lines that ended nearby joined: a planar graph. */
 export interface Arrangement {
@@ -48,33 +49,39 @@ interface Pieces {
   readonly count: number;
   readonly ends: Float64Array;
   readonly lineOf: Uint32Array;
+  /** 1: cut in the round before, so that its ends were rounded; two others cannot have come to cross. */
+  readonly fresh: Uint8Array;
 }
 
 /** Ends within the tolerance of one another become one point: the first of them. */
 function joinedEnds({ lines, tolerance }: LinesToArrange): Pieces {
-  const cells = new Map<number, number[]>();
-  const places: number[] = [];
+  const most = lines.length / 2;
+  const cells = pairNumbers(most);
+  /** Last place in each cell, and the one before each place in its cell; −1: none. */
+  const last = new Int32Array(most).fill(-1);
+  const before = new Int32Array(most).fill(-1);
+  const places = new Float64Array(2 * most);
+  let count = 0;
   const place = (x: number, y: number): number => {
     const [cx, cy] = [Math.floor(x / tolerance), Math.floor(y / tolerance)];
     let best = -1;
     let nearest = tolerance * tolerance;
     for (let i = cx - 1; i <= cx + 1; i++)
       for (let j = cy - 1; j <= cy + 1; j++) {
-        const cell = cells.get(keyOf(i, j));
-        if (cell === undefined) continue;
-        for (const index of cell) {
+        const cell = cells.find(i, j);
+        if (cell < 0) continue;
+        for (let index = last[cell]!; index >= 0; index = before[index]!) {
           const d = (places[2 * index]! - x) ** 2 + (places[2 * index + 1]! - y) ** 2;
-          if (d < nearest) [best, nearest] = [index, d];
+          if (d < nearest || (d === nearest && best >= 0 && index < best)) [best, nearest] = [index, d];
         }
       }
     if (best >= 0) return best;
-    const index = places.length / 2;
-    places.push(Math.round(x / GRID) * GRID, Math.round(y / GRID) * GRID);
-    const key = keyOf(cx, cy);
-    const list = cells.get(key);
-    if (list) list.push(index);
-    else cells.set(key, [index]);
-    return index;
+    places[2 * count] = Math.round(x / GRID) * GRID;
+    places[2 * count + 1] = Math.round(y / GRID) * GRID;
+    const cell = cells.of(cx, cy);
+    before[count] = last[cell]!;
+    last[cell] = count;
+    return count++;
   };
   const ends: number[] = [];
   const lineOf: number[] = [];
@@ -85,23 +92,23 @@ function joinedEnds({ lines, tolerance }: LinesToArrange): Pieces {
     ends.push(places[2 * a]!, places[2 * a + 1]!, places[2 * b]!, places[2 * b + 1]!);
     lineOf.push(line);
   }
-  return { count: lineOf.length, ends: Float64Array.from(ends), lineOf: Uint32Array.from(lineOf) };
+  return {
+    count: lineOf.length,
+    ends: Float64Array.from(ends),
+    lineOf: Uint32Array.from(lineOf),
+    fresh: new Uint8Array(lineOf.length).fill(1),
+  };
 }
 
-/** One number for two whole numbers of up to 33 million: cells and grid points of plans up to 33 km across. */
-const keyOf = (i: number, j: number): number => (i + 2 ** 25) * 2 ** 26 + (j + 2 ** 25);
-
 /** Each piece cut where another one crosses it, or ends on it within the reach. */
-function cutAtCrossings({ count, ends, lineOf }: Pieces, reach: Metres): Pieces {
-  if (count === 0) return { count, ends, lineOf };
-  const index = new Flatbush(count);
-  for (let i = 0; i < count; i++) {
-    const [a, b, c, d] = [ends[4 * i]!, ends[4 * i + 1]!, ends[4 * i + 2]!, ends[4 * i + 3]!];
-    index.add(Math.min(a, c), Math.min(b, d), Math.max(a, c), Math.max(b, d));
-  }
-  index.finish();
+function cutAtCrossings(pieces: Pieces, reach: Metres): Pieces {
+  const { count, ends, lineOf, fresh } = pieces;
+  if (count === 0) return pieces;
+  const everyone = indexOf(pieces, () => true);
+  const newcomers = fresh.every((flag) => flag === 1) ? everyone : indexOf(pieces, (i) => fresh[i] === 1);
   const cutEnds: number[] = [];
   const cutLines: number[] = [];
+  const cutFresh: number[] = [];
   const shares: number[] = [];
   for (let i = 0; i < count; i++) {
     const o = 4 * i;
@@ -114,7 +121,7 @@ function cutAtCrossings({ count, ends, lineOf }: Pieces, reach: Metres): Pieces 
     const length = Math.sqrt(dx * dx + dy * dy);
     const margin = reach / length;
     shares.length = 0;
-    const near = index.search(
+    const near = (fresh[i] === 1 ? everyone : newcomers)(
       Math.min(x1, x2) - reach,
       Math.min(y1, y2) - reach,
       Math.max(x1, x2) + reach,
@@ -146,12 +153,18 @@ function cutAtCrossings({ count, ends, lineOf }: Pieces, reach: Metres): Pieces 
     }
     push(i, [x1, y1, x2, y2]);
   }
-  return { count: cutLines.length, ends: Float64Array.from(cutEnds), lineOf: Uint32Array.from(cutLines) };
+  return {
+    count: cutLines.length,
+    ends: Float64Array.from(cutEnds),
+    lineOf: Uint32Array.from(cutLines),
+    fresh: Uint8Array.from(cutFresh),
+  };
 
   function push(i: number, [x1, y1, x2, y2]: readonly [number, number, number, number]): void {
     if (shares.length === 0) {
       cutEnds.push(x1, y1, x2, y2);
       cutLines.push(lineOf[i]!);
+      cutFresh.push(0);
       return;
     }
     const order: number[] = [];
@@ -163,58 +176,74 @@ function cutAtCrossings({ count, ends, lineOf }: Pieces, reach: Metres): Pieces 
       if (Math.abs(nx - x) < GRID / 2 && Math.abs(ny - y) < GRID / 2) continue;
       cutEnds.push(x, y, nx, ny);
       cutLines.push(lineOf[i]!);
+      cutFresh.push(1);
       [x, y] = [nx, ny];
     }
     cutEnds.push(x, y, x2, y2);
     cutLines.push(lineOf[i]!);
+    cutFresh.push(1);
   }
 }
 
-const onGrid = ({ count, ends, lineOf }: Pieces): Pieces => ({
+/** Pieces in boxes, by their numbers. */
+function indexOf(
+  { count, ends }: Pieces,
+  chosen: (piece: number) => boolean,
+): (x1: number, y1: number, x2: number, y2: number) => readonly number[] {
+  const members: number[] = [];
+  for (let i = 0; i < count; i++) if (chosen(i)) members.push(i);
+  if (members.length === 0) return () => [];
+  const index = new Flatbush(members.length);
+  for (const i of members) {
+    const [a, b, c, d] = [ends[4 * i]!, ends[4 * i + 1]!, ends[4 * i + 2]!, ends[4 * i + 3]!];
+    index.add(Math.min(a, c), Math.min(b, d), Math.max(a, c), Math.max(b, d));
+  }
+  index.finish();
+  if (members.length === count) return (x1, y1, x2, y2) => index.search(x1, y1, x2, y2);
+  return (x1, y1, x2, y2) => index.search(x1, y1, x2, y2).map((k) => members[k]!);
+}
+
+const onGrid = ({ count, ends, lineOf, fresh }: Pieces): Pieces => ({
   count,
+  fresh,
   ends: ends.map((value) => Math.round(value / GRID) * GRID),
   lineOf,
 });
 
 /** Every piece once, whichever way it runs; pieces without length are dropped. */
 function withoutDoubles(pieces: Pieces, rank: (line: number) => number): Pieces {
-  const { count, ends, lineOf } = pieces;
+  const { count, ends, lineOf, fresh } = pieces;
   const corners = cornersOf(pieces);
-  const known = new Map<number, number>();
-  const kept: number[] = [];
-  const lines: number[] = [];
+  const known = pairNumbers(count);
+  const kept = new Uint32Array(count);
+  const lines = new Uint32Array(count);
   for (let i = 0; i < count; i++) {
     const [a, b] = [corners.of[2 * i]!, corners.of[2 * i + 1]!];
     if (a === b) continue;
-    const key = a < b ? a * corners.count + b : b * corners.count + a;
-    const at = known.get(key);
-    if (at === undefined) {
-      known.set(key, lines.length);
-      kept.push(i);
-      lines.push(lineOf[i]!);
+    const before = known.count;
+    const at = a < b ? known.of(a, b) : known.of(b, a);
+    if (at === before) {
+      kept[at] = i;
+      lines[at] = lineOf[i]!;
     } else if (rank(lineOf[i]!) < rank(lines[at]!)) lines[at] = lineOf[i]!;
   }
-  const left = new Float64Array(4 * kept.length);
-  kept.forEach((i, k) => {
-    for (let n = 0; n < 4; n++) left[4 * k + n] = ends[4 * i + n]!;
-  });
-  return { count: kept.length, ends: left, lineOf: Uint32Array.from(lines) };
+  const left = new Float64Array(4 * known.count);
+  for (let k = 0; k < known.count; k++) for (let n = 0; n < 4; n++) left[4 * k + n] = ends[4 * kept[k]! + n]!;
+  return {
+    count: known.count,
+    ends: left,
+    lineOf: lines.slice(0, known.count),
+    fresh: Uint8Array.from({ length: known.count }, (_, k) => fresh[kept[k]!]!),
+  };
 }
 
 /** Number of each end among the different points, in the order in which they come. */
 function cornersOf({ count, ends }: Pieces): { readonly of: Uint32Array; readonly count: number } {
-  const known = new Map<number, number>();
+  const known = pairNumbers(2 * count);
   const of = new Uint32Array(2 * count);
-  for (let end = 0; end < 2 * count; end++) {
-    const key = keyOf(Math.round(ends[2 * end]! / GRID), Math.round(ends[2 * end + 1]! / GRID));
-    let index = known.get(key);
-    if (index === undefined) {
-      index = known.size;
-      known.set(key, index);
-    }
-    of[end] = index;
-  }
-  return { of, count: known.size };
+  for (let end = 0; end < 2 * count; end++)
+    of[end] = known.of(Math.round(ends[2 * end]! / GRID), Math.round(ends[2 * end + 1]! / GRID));
+  return { of, count: known.count };
 }
 
 function graphOf(pieces: Pieces): Arrangement {

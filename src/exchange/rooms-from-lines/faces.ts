@@ -174,29 +174,70 @@ function containing(
     index.add(x1, y1, x2, y2);
   }
   index.finish();
+  const tests = new Map<number, (at: Point) => boolean>();
+  const within = (i: number): ((at: Point) => boolean) => {
+    const known = tests.get(i);
+    if (known) return known;
+    const { ring } = rings[i]!;
+    const test = ring.length > MANY ? bandedRing(ring) : (at: Point) => inRing(at, ring);
+    tests.set(i, test);
+    return test;
+  };
   return (island, area) => {
     // The leftmost corner of an island lies in whatever surrounds it, and not on it unless they touch.
     const at = island.reduce((best, p) => (p[0] < best[0] ? p : best));
-    let found = -1;
-    for (const i of index.search(at[0], at[1], at[0], at[1])) {
-      const { ring, area: size } = rings[i]!;
-      // Its own outline from within has the same size and does not surround it.
-      if (size <= -area + 1e-9 || (found >= 0 && rings[found]!.area <= size)) continue;
-      if (inRing(at, ring)) found = i;
-    }
-    return found;
+    // The smallest first: the large outlines of a plan are long, and most islands lie in a room.
+    const around = index.search(at[0], at[1], at[0], at[1]).sort((i, j) => rings[i]!.area - rings[j]!.area);
+    // Its own outline from within has the same size and does not surround it.
+    return around.find((i) => rings[i]!.area > -area + 1e-9 && within(i)(at)) ?? -1;
   };
 }
 
+/** From this many corners on a ring is sorted into bands before points are looked for in it. */
+const MANY = 64;
+
+/** As inRing, for many points and a long ring: only the edges at the point's height are looked at. */
+function bandedRing(ring: readonly Point[]): (at: Point) => boolean {
+  let [low, high] = [Infinity, -Infinity];
+  for (const [, y] of ring) {
+    low = Math.min(low, y);
+    high = Math.max(high, y);
+  }
+  const count = Math.ceil(ring.length / 4);
+  const bandOf = (y: number): number =>
+    Math.max(0, Math.min(count - 1, Math.floor(((y - low) / (high - low)) * count)));
+  const bands: number[][] = Array.from({ length: count }, () => []);
+  ring.forEach((a, i) => {
+    const b = ring[(i + 1) % ring.length]!;
+    if (a[1] === b[1]) return;
+    const last = bandOf(Math.max(a[1], b[1]));
+    for (let band = bandOf(Math.min(a[1], b[1])); band <= last; band++) bands[band]!.push(i);
+  });
+  return (at) => {
+    let inside = false;
+    for (const i of bands[bandOf(at[1])]!) {
+      const side = crossing(at, ring[i]!, ring[(i + 1) % ring.length]!);
+      if (side === "on") return false;
+      if (side === "right") inside = !inside;
+    }
+    return inside;
+  };
+}
+
+/** Whether the ray from a point to the right crosses an edge; "on" where the point lies on it. */
+function crossing([x, y]: Point, a: Point, b: Point): "right" | "on" | "none" {
+  if (a[1] > y === b[1] > y) return "none";
+  const cross = a[0] + ((y - a[1]) * (b[0] - a[0])) / (b[1] - a[1]);
+  return Math.abs(cross - x) < 1e-9 ? "on" : x < cross ? "right" : "none";
+}
+
 /** Whether a point lies in a ring; on its edge: not. */
-export function inRing([x, y]: Point, ring: readonly Point[]): boolean {
+export function inRing(at: Point, ring: readonly Point[]): boolean {
   let inside = false;
   for (let i = 0, j = ring.length - 1; i < ring.length; j = i++) {
-    const [a, b] = [ring[i]!, ring[j]!];
-    if (a[1] > y === b[1] > y) continue;
-    const cross = a[0] + ((y - a[1]) * (b[0] - a[0])) / (b[1] - a[1]);
-    if (Math.abs(cross - x) < 1e-9) return false;
-    if (x < cross) inside = !inside;
+    const side = crossing(at, ring[i]!, ring[j]!);
+    if (side === "on") return false;
+    if (side === "right") inside = !inside;
   }
   return inside;
 }

@@ -23,6 +23,9 @@ export function layerChoices(
     .toSorted((a, b) => linework.layers[b]!.lines - linework.layers[a]!.lines)
     .slice(0, MOST_ALONE)
     .map((index) => [index]);
+  const large = linework.layerOf.length > TOO_MANY_LINES;
+  const linesOf = (choice: readonly number[]): number =>
+    choice.reduce((sum, index) => sum + linework.layers[index]!.lines, 0);
   const choices = [
     having("wall", "door", "window", "column", "room", "unknown"),
     having("wall", "door", "window", "column"),
@@ -30,14 +33,21 @@ export function layerChoices(
     having("wall", "window", "column"),
     having("room", "unknown"),
     having("room"),
-    ...(alone.length > 1 ? alone : []),
+    ...(alone.length > 1 && !large ? alone : []),
   ].filter((choice) => choice.length > 0);
   if (choices.length === 0) return [shown];
   const seen = new Set<string>();
+  const taken: (readonly number[])[] = [];
   return choices.filter((choice) => {
     const key = choice.join();
     if (seen.has(key)) return false;
     seen.add(key);
+    const nothingNew = (one: readonly number[]): boolean =>
+      linesOf(one.filter((index) => !choice.includes(index))) +
+        linesOf(choice.filter((index) => !one.includes(index))) <
+      FEW * linesOf(shown);
+    if (large && (linesOf(choice) < FEW * linesOf(shown) || taken.some(nothingNew))) return false;
+    taken.push(choice);
     return true;
   });
 }
@@ -58,3 +68,5 @@ export function layersToAdd(linework: Linework, chosen: readonly number[]): read
 
 const MOST_ADDED = 6;
 const TOO_MANY_LINES = 60_000;
+/** On large drawings a choice that leaves out nearly everything, or differs from another by as little, is not worth its time. */
+const FEW = 0.05;

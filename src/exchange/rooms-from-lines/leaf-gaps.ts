@@ -109,14 +109,61 @@ export function leafLines(
 /** What is wider than a door for one is no door unless leaves hang in it: two columns across a corridor face each other, too. [m] */
 const SINGLE_DOOR: Metres = 1.35;
 
-export function likelyGaps(gaps: readonly WallGap[], leaves: readonly DoorLeaf[]): readonly WallGap[] {
+/**
+ * Gaps that a door may hang in: empty, and no wider than a door for one unless leaves hang in them.
+ *
+ * @param gaps - Gaps between wall ends. @param leaves - Leaves of doors. @param lines - Lines without leaves. [m]
+ */
+export function likelyGaps(
+  gaps: readonly WallGap[],
+  leaves: readonly DoorLeaf[],
+  lines: Float64Array,
+): readonly WallGap[] {
   const near = boxSearch(leaves.map(({ hinge: [x, y] }) => [x, y, x, y]));
   const hung = ([x, y]: Point): boolean => near([x - 0.35, y - 0.35, x + 0.35, y + 0.35]).length > 0;
   // Beside a leaf a window of the door's height may fill the rest of a gap.
   const gapOf = gapFinder(gaps);
   const filled = new Set(leaves.map(gapOf));
-  return gaps.filter((gap) => gap.width <= SINGLE_DOOR || filled.has(gap) || gap.shut.flat().some(hung));
+  const barred = barredBy(lines);
+  return gaps.filter(
+    (gap) => (gap.width <= SINGLE_DOOR || filled.has(gap) || gap.shut.flat().some(hung)) && !barred(gap),
+  );
 }
+
+/** Whether something stands in a gap: lines of its own, or a line right across, from beyond one face of the wall to beyond the other. */
+function barredBy(lines: Float64Array): (gap: WallGap) => boolean {
+  const search = boxSearch(boxesOfLines(lines));
+  return ({ shut, thickness, middle: [x, y], width }) => {
+    const [[from, to]] = shut as readonly [readonly [Point, Point]];
+    const length = apart(from, to);
+    const [ux, uy] = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
+    const clear = thickness / 2 + CLEAR;
+    // Near both ends stand frames and leaves.
+    const half = 0.3 * width;
+    const [bx, by] = [half * Math.abs(ux), half * Math.abs(uy)];
+    const reach = half + clear;
+    let things = 0;
+    return search([x - bx - clear, y - by - clear, x + bx + clear, y + by + clear]).some((i) => {
+      const [px, py] = [lines[4 * i]! - x, lines[4 * i + 1]! - y];
+      const [qx, qy] = [lines[4 * i + 2]! - x, lines[4 * i + 3]! - y];
+      const [p, q] = [py * ux - px * uy, qy * ux - qx * uy];
+      const [s, t] = [px * ux + py * uy, qx * ux + qy * uy];
+      const size = Math.hypot(qx - px, qy - py);
+      // Lines along the gap within it are thresholds and sliding leaves; lines in other directions are a thing that stands there.
+      const within = Math.max(Math.abs(p), Math.abs(q)) < clear && Math.max(Math.abs(s), Math.abs(t)) < reach;
+      if (within && Math.abs(t - s) < 0.98 * size && ++things >= THING) return true;
+      if (p * q >= 0 || Math.abs(p) < clear || Math.abs(q) < clear || size > FURNITURE) return false;
+      return Math.abs(s + (p / (p - q)) * (t - s)) < half;
+    });
+  };
+}
+
+/** Fewest lines within a gap, not along it, that make a thing. */
+const THING = 4;
+/** Longer lines through a gap are walls, paths and axes; they part nothing that is not parted already. [m] */
+const FURNITURE: Metres = 1.6;
+/** A threshold or frame stays within the wall by this much. [m] */
+const CLEAR: Metres = 0.05;
 
 const apart = (p: Point, q: Point): Metres => Math.hypot(p[0] - q[0], p[1] - q[1]);
 

@@ -46,7 +46,8 @@ export function openingsOf(of: {
     const leaf = leafOf.get(gap);
     if (leaf) used.add(leaf);
     const sides = beside(from, to, gap.thickness);
-    if (sides[0] < 0 && sides[1] < 0) return [];
+    // On both sides the same room: two columns, two desks.
+    if (sides[0] === sides[1]) return [];
     return [
       {
         kind: leaf ? "door" : "passage",
@@ -61,7 +62,7 @@ export function openingsOf(of: {
   const fromLeaves = leaves.flatMap((leaf): FoundOpening[] => {
     if (used.has(leaf)) return [];
     const sides = beside(leaf.hinge, leaf.latch, 0.2);
-    if (sides[0] < 0 && sides[1] < 0) return [];
+    if (sides[0] === sides[1]) return [];
     return [{ kind: "door", from: leaf.hinge, to: leaf.latch, thickness: 0, rooms: sides, leaf }];
   });
   const known = [...fromGaps, ...fromLeaves];

@@ -32,6 +32,7 @@ export interface PlanText {
  *
  * @param linework - The drawing. @param choice.metres - Metres in one drawing unit. @param choice.layers - Indices of the layers to look at.
  * @param choice.box - Part of the drawing, in its own units; all of it if absent.
+ * @param choice.candidates - Numbers of the lines that may lie in the box, ascending; those that only cross it count as well.
  */
 export function planLines(
   linework: Linework,
@@ -39,6 +40,7 @@ export function planLines(
     readonly metres: Metres;
     readonly layers: ReadonlySet<number>;
     readonly box?: LineBox;
+    readonly candidates?: readonly number[];
   },
 ): PlanLines {
   const { metres, layers } = choice;
@@ -47,11 +49,18 @@ export function planLines(
   const far = box.some((edge) => Math.abs(edge * metres) > farthest);
   const shift: Point = far ? [Math.floor(box[0] * metres), Math.floor(box[1] * metres)] : [0, 0];
   const inside = (x: number, y: number): boolean => inBox(box, x, y);
+  const near = ([x, y]: Point, reach: number): boolean =>
+    x > box[0] - reach && x < box[2] + reach && y > box[1] - reach && y < box[3] + reach;
   const lines: number[] = [];
   const layerOf: number[] = [];
-  const swingOf = linework.arcs.map((arc) => swingArc(arc, metres));
+  const swingOf = linework.arcs.map((arc) =>
+    near(arc.centre, arc.radius) ? swingArc(arc, metres) : undefined,
+  );
   const doorArcs = swingOf.filter((arc) => arc !== undefined);
-  for (let i = 0; i < linework.layerOf.length; i++) {
+  const { candidates } = choice;
+  const count = candidates?.length ?? linework.layerOf.length;
+  for (let k = 0; k < count; k++) {
+    const i = candidates?.[k] ?? k;
     if (!layers.has(linework.layerOf[i]!)) continue;
     const arc = linework.arcOf[i]!;
     if (arc > 0 && swingOf[arc - 1] !== undefined) continue;
@@ -61,7 +70,7 @@ export function planLines(
       number,
       number,
     ];
-    if (!inside(x1, y1) && !inside(x2, y2)) continue;
+    if (candidates === undefined && !inside(x1, y1) && !inside(x2, y2)) continue;
     lines.push(
       x1 * metres - shift[0],
       y1 * metres - shift[1],

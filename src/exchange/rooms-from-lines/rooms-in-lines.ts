@@ -36,7 +36,7 @@ export function roomsInLines(
   const solid = withoutLeaves(plan.lines, leaves, (line) => strokes[line] === 1);
   const kept = { lines: solid.lines, layerOf: Uint16Array.from(solid.kept, (i) => plan.layerOf[i]!) };
   const first = arrange({ lines: kept.lines, rank: () => 0, tolerance: options.tolerance });
-  const gaps = likelyGaps(wallGaps(first), leaves);
+  const gaps = likelyGaps(wallGaps(first), leaves, kept.lines);
   const shutLines = [...gaps.flatMap((gap) => gap.shut), ...leafLines(leaves, gaps)];
   const own = kept.layerOf.length;
   const all = new Float64Array(4 * (own + shutLines.length));
@@ -110,7 +110,7 @@ function roomOfGroup(
     holes: holesOf(whole, members, closed).map((hole) => simplified(hole, 0.004)),
   };
   const area = pieceArea(piece);
-  if (area < LEAST_ROOM || widthOf(piece) < 0.35) return undefined;
+  if (area < LEAST_ROOM || widthOf({ ...piece, holes: [] }) < 0.35) return undefined;
   const { number, name } = roomName(textsIn(piece));
   return {
     room: { outline: piece.outline, holes: piece.holes, area, number, name, confidence: 0, doubts: [] },
@@ -140,13 +140,15 @@ function holesOf(whole: Piece, members: Faces["faces"], closed: Faces): readonly
   ];
 }
 
-const widthOf = ({ outline }: Piece): Metres => {
+/** Twice the area over the length of all edges: half the side of a square, the width of a long strip. [m] */
+const widthOf = (piece: Pick<Piece, "outline" | "holes">): Metres => {
   let around = 0;
-  outline.forEach((a, i) => {
-    const b = outline[(i + 1) % outline.length]!;
-    around += Math.hypot(b[0] - a[0], b[1] - a[1]);
-  });
-  return (2 * Math.abs(ringArea(outline))) / around;
+  for (const ring of [piece.outline, ...piece.holes])
+    ring.forEach((a, i) => {
+      const b = ring[(i + 1) % ring.length]!;
+      around += Math.hypot(b[0] - a[0], b[1] - a[1]);
+    });
+  return (2 * pieceArea(piece)) / around;
 };
 
 /** What surrounds other rooms without walls of its own round it is the paper, the frame, the ground round the house. */
@@ -213,13 +215,22 @@ function withoutNiches(
   rooms: readonly FoundRoom[],
   entered: ReadonlySet<number>,
 ): (room: FoundRoom, index: number) => boolean {
-  const large = rooms.flatMap(({ area }, index) => (area >= NICHE ? [index] : []));
+  const large = rooms.flatMap(({ area }, index) => (area >= ORDINARY ? [index] : []));
   const open = large.filter((index) => entered.has(index)).length;
   if (large.length < 3 || open < MOST_ENTERED * large.length) return () => true;
-  return (room, index) => entered.has(index) || room.area >= NICHE || room.name + room.number !== "";
+  return (room, index) => {
+    const niche = room.area < NICHE || (room.area < LONG_NICHE && widthOf(room) < NARROW);
+    return !niche || entered.has(index) || room.name + room.number !== "";
+  };
 }
 
 /** Niches are smaller. [m²] */
-const NICHE = 8;
+const NICHE = 6;
+/** Those that wind round columns and along walls may be larger. [m²] */
+const LONG_NICHE = 30;
+/** Corridors that people walk along are wider. [m] */
+const NARROW: Metres = 0.8;
+/** Rooms from here on are of ordinary size. [m²] */
+const ORDINARY = 8;
 /** Share of the rooms of ordinary size that have doors in a plan that shows doors. */
 const MOST_ENTERED = 0.7;

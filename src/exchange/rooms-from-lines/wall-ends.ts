@@ -41,54 +41,78 @@ export function wallGaps(graph: Arrangement): readonly WallGap[] {
   return [...facing(thickEnds(graph, star), gapWidths), ...facing(singleEnds(graph, star), singleGaps)];
 }
 
-/** Directions of the edges at each vertex, away from it. */
-type Star = readonly (readonly { readonly edge: number; readonly way: Point; readonly length: Metres }[])[];
+/** Edges at each vertex: those of vertex v stand from first[v] to first[v + 1]. */
+interface Star {
+  readonly first: Uint32Array;
+  readonly edges: Uint32Array;
+}
 
 function starOf({ xy, from, to }: Arrangement): Star {
-  const star: { edge: number; way: Point; length: Metres }[][] = Array.from(
-    { length: xy.length / 2 },
-    () => [],
-  );
+  const first = new Uint32Array(xy.length / 2 + 1);
   for (let edge = 0; edge < from.length; edge++) {
-    const [v, w] = [from[edge]!, to[edge]!];
-    const [dx, dy] = [xy[2 * w]! - xy[2 * v]!, xy[2 * w + 1]! - xy[2 * v + 1]!];
-    const length = Math.hypot(dx, dy);
-    star[v]!.push({ edge, way: [dx / length, dy / length], length });
-    star[w]!.push({ edge, way: [-dx / length, -dy / length], length });
+    first[from[edge]! + 1]!++;
+    first[to[edge]! + 1]!++;
   }
-  return star;
+  for (let v = 1; v < first.length; v++) first[v]! += first[v - 1]!;
+  const next = first.slice();
+  const edges = new Uint32Array(2 * from.length);
+  for (let edge = 0; edge < from.length; edge++) {
+    edges[next[from[edge]!]!++] = edge;
+    edges[next[to[edge]!]!++] = edge;
+  }
+  return { first, edges };
 }
 
 /** Short edges between two faces of a wall that both lead away to the same side, and nothing to the other. */
-function thickEnds({ xy, from, to }: Arrangement, star: Star): readonly WallEnd[] {
+function thickEnds(graph: Arrangement, star: Star): readonly WallEnd[] {
+  const { xy, from, to } = graph;
   const ends: WallEnd[] = [];
+  /** Whether an edge other than the given one leads from a vertex in a direction, within 15°. */
+  const leads = (vertex: number, but: number, wx: number, wy: number): boolean => {
+    for (let k = star.first[vertex]!; k < star.first[vertex + 1]!; k++) {
+      const edge = star.edges[k]!;
+      if (edge === but) continue;
+      const other = from[edge] === vertex ? to[edge]! : from[edge]!;
+      const [dx, dy] = [xy[2 * other]! - xy[2 * vertex]!, xy[2 * other + 1]! - xy[2 * vertex + 1]!];
+      if (dx * wx + dy * wy > 0.966 * Math.sqrt(dx * dx + dy * dy)) return true;
+    }
+    return false;
+  };
   for (let edge = 0; edge < from.length; edge++) {
     const [v, w] = [from[edge]!, to[edge]!];
-    const a: Point = [xy[2 * v]!, xy[2 * v + 1]!];
-    const b: Point = [xy[2 * w]!, xy[2 * w + 1]!];
-    const thickness = Math.hypot(b[0] - a[0], b[1] - a[1]);
+    const [ax, ay, bx, by] = [xy[2 * v]!, xy[2 * v + 1]!, xy[2 * w]!, xy[2 * w + 1]!];
+    const thickness = Math.sqrt((bx - ax) ** 2 + (by - ay) ** 2);
     if (thickness < wallThickness[0] || thickness > wallThickness[1]) continue;
-    const across: Point = [(b[0] - a[0]) / thickness, (b[1] - a[1]) / thickness];
     for (const sign of [1, -1]) {
-      const back: Point = [-across[1] * sign, across[0] * sign];
-      const leads = (vertex: number, way: Point): boolean =>
-        star[vertex]!.some((one) => one.edge !== edge && one.way[0] * way[0] + one.way[1] * way[1] > 0.966);
-      const out: Point = [-back[0], -back[1]];
-      if (!leads(v, back) || !leads(w, back) || leads(v, out) || leads(w, out)) continue;
-      ends.push({ a, b, middle: [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2], out, thickness });
+      const [x, y] = [(-(by - ay) / thickness) * sign, ((bx - ax) / thickness) * sign];
+      if (!leads(v, edge, x, y) || !leads(w, edge, x, y)) continue;
+      if (leads(v, edge, -x, -y) || leads(w, edge, -x, -y)) continue;
+      ends.push({
+        a: [ax, ay],
+        b: [bx, by],
+        middle: [(ax + bx) / 2, (ay + by) / 2],
+        out: [-x, -y],
+        thickness,
+      });
     }
   }
   return ends;
 }
 
 /** Ends of single lines that lead nowhere. */
-function singleEnds({ xy }: Arrangement, star: Star): readonly WallEnd[] {
-  return star.flatMap((edges, vertex): WallEnd[] => {
-    const [only, ...others] = edges;
-    if (only === undefined || others.length > 0 || only.length < 0.15) return [];
+function singleEnds({ xy, from, to }: Arrangement, star: Star): readonly WallEnd[] {
+  const ends: WallEnd[] = [];
+  for (let vertex = 0; vertex + 1 < star.first.length; vertex++) {
+    if (star.first[vertex + 1]! - star.first[vertex]! !== 1) continue;
+    const edge = star.edges[star.first[vertex]!]!;
+    const other = from[edge] === vertex ? to[edge]! : from[edge]!;
     const at: Point = [xy[2 * vertex]!, xy[2 * vertex + 1]!];
-    return [{ a: at, b: at, middle: at, out: [-only.way[0], -only.way[1]], thickness: 0 }];
-  });
+    const [dx, dy] = [at[0] - xy[2 * other]!, at[1] - xy[2 * other + 1]!];
+    const length = Math.hypot(dx, dy);
+    if (length < 0.15) continue;
+    ends.push({ a: at, b: at, middle: at, out: [dx / length, dy / length], thickness: 0 });
+  }
+  return ends;
 }
 
 function facing(ends: readonly WallEnd[], [least, most]: readonly [Metres, Metres]): WallGap[] {
