@@ -1,3 +1,4 @@
+import { useState } from "react";
 import { Button } from "react-aria-components";
 import type { JobUnderlay } from "#job";
 import { FileDrop } from "../../home/file-drop.tsx";
@@ -6,6 +7,8 @@ import { useReading } from "../../home/use-reading.ts";
 import { t } from "../../texts/index.ts";
 import type { SurveyPanelProps } from "../panel.ts";
 import { DrawingFields } from "./drawing-fields.tsx";
+import { type SmallPicture, smallPicture } from "./picture-file.ts";
+import { PictureScale } from "./picture-scale.tsx";
 import "../../home/home.css";
 
 /** Drawings and pictures that lie under the plan of the storey, and a way for more of them. */
@@ -13,10 +16,31 @@ export function DrawingsPanel({ job, store, actions, calculator, onClose }: Surv
   const { storey } = store.get();
   const ways = useReading(calculator);
   const { reading } = ways;
+  const [picture, setPicture] = useState<SmallPicture | undefined>();
   const here = job.site.storeys.find(({ id }) => id === storey);
   const own = job.kept.underlays.filter((underlay) => underlay.storey === storey);
   const read = (file: File, choice = knownChoice(job.kept.underlays, file.name)): Promise<void> =>
     ways.read(file, { ...choice, ...(here ? { storey: here } : {}) });
+  const taken = async (file: File): Promise<void> => {
+    const small = await smallPicture(file);
+    if ("sentences" in small) ways.refuse(file.name, small.sentences);
+    else {
+      ways.drop();
+      setPicture(small);
+    }
+  };
+  const underlayOf = ({ name, ...pixels }: SmallPicture, map: readonly number[]): JobUnderlay => ({
+    id: job.newId("underlays"),
+    storey,
+    name,
+    file: name,
+    shown: true,
+    layers: [],
+    origin: [0, 0],
+    turn: 0,
+    lines: "",
+    picture: { ...pixels, map: [...map] },
+  });
   return (
     <div className="stack">
       <div className="row row-apart">
@@ -29,13 +53,27 @@ export function DrawingsPanel({ job, store, actions, calculator, onClose }: Surv
       {own.map((underlay) => (
         <DrawingFields key={underlay.id} job={job} underlay={underlay} />
       ))}
-      {job.readOnly ? null : (
+      {picture ? (
+        <PictureScale
+          picture={picture}
+          word={t("drawings.take", { storey: here?.name ?? "" })}
+          onTake={(map) => {
+            job.keep("drawings.picture", [
+              { do: "put", kind: "underlays", record: underlayOf(picture, map) },
+            ]);
+            setPicture(undefined);
+            actions.showAll();
+          }}
+          onDrop={() => setPicture(undefined)}
+        />
+      ) : null}
+      {job.readOnly || picture ? null : (
         <FileDrop
           ways={ways}
           legend={t("drawings.add")}
           invitation={t("drawings.drop")}
-          kinds={[".ifc", ".ifczip", ".dxf", ".pdf", ".svg"]}
-          onFile={(file) => void read(file)}
+          kinds={[".ifc", ".ifczip", ".dxf", ".pdf", ".svg", ".png", ".jpg", ".jpeg"]}
+          onFile={(file) => void (isPicture(file) ? taken(file) : read(file))}
         />
       )}
       {reading?.state === "read" ? (
@@ -60,6 +98,9 @@ export function DrawingsPanel({ job, store, actions, calculator, onClose }: Surv
     </div>
   );
 }
+
+const isPicture = ({ name, type }: File): boolean =>
+  /^image\/(png|jpeg)$/.test(type) || /\.(png|jpe?g)$/i.test(name);
 
 /** What was chosen when a file of this name was read before. */
 const knownChoice = (underlays: readonly JobUnderlay[], file: string): object =>

@@ -72,7 +72,7 @@ export function partsByKind(
   if (after !== "" && writtenUse(after) === undefined) return { why: "word", part: after };
   const before = figuresBefore(figures, { named: name !== "", usual });
   const more = figures.slice(0, before);
-  if (more.length > 1 || (more[0] !== undefined && (!isBare(more[0]) || (celled && name !== ""))))
+  if (more.length > 1 || (more[0] !== undefined && (!isWhole(more[0]) || (celled && name !== ""))))
     return { why: "too-many", part: figures.join("  ") };
   const [length, width, height] = figures.slice(before).map((text): Figure => ({ text, unit: undefined }));
   return {
@@ -91,8 +91,12 @@ function figuresBefore(
 ): number {
   if (figures.length > 3) return figures.length - (named ? usual : 3);
   if (figures.length < 3) return 0;
-  return named ? 3 - usual : beginsWithNumber(figures) ? 1 : 0;
+  if (named) return usual === 2 && isWhole(figures[0]!) ? 1 : 0;
+  return beginsWithNumber(figures) ? 1 : 0;
 }
+
+/** What stands at the end of a name (Office 2) or is a room's number, where it is a figure at all. */
+const isWhole = (text: string): boolean => /^\d+$/.test(text);
 
 /** "101" in "101  3.42  4.10": whole, with a last figure that has decimals and could not be a height beside a side. */
 function beginsWithNumber(figures: readonly string[]): boolean {

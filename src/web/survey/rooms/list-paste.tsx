@@ -8,6 +8,7 @@ import type { ListUnit } from "./list-headings.ts";
 import { ceilingOn, roomSteps } from "./rooms-of-list.ts";
 import { readSizes, type SizesList } from "./sizes-list.ts";
 import { usualUse } from "./uses.ts";
+import "./rooms.css";
 
 interface ListPasteProps {
   readonly job: OpenJob;

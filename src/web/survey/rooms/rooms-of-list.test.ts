@@ -70,6 +70,24 @@ describe("rooms that are laid out", () => {
     );
   });
 
+  test("told one after the other do not become a strip: the whole stays between a third and three times a screen", () => {
+    let there: { left: number; right: number; bottom: number; top: number } | undefined;
+    for (let i = 0; i < 40; i += 1) {
+      const size = { length: 3 + (i % 4), width: 2.5 + (i % 3) };
+      const [corner] = packedInRows([size], there);
+      const [x, y] = corner!;
+      there = {
+        left: Math.min(there?.left ?? x, x),
+        right: Math.max(there?.right ?? x, x + size.length),
+        bottom: Math.min(there?.bottom ?? y, y),
+        top: Math.max(there?.top ?? y, y + size.width),
+      };
+    }
+    const shape = (there!.right - there!.left) / (there!.top - there!.bottom);
+    expect(shape).toBeGreaterThan(0.5);
+    expect(shape).toBeLessThan(4.5);
+  });
+
   test("take the use that was given, else the usual one of their name, and the ceiling of their storey", () => {
     const there = {
       id: "r",

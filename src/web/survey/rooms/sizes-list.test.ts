@@ -49,6 +49,21 @@ describe("a list of sizes", () => {
     expect(sizesOf("Office 3.42 4.10")).toEqual([["", "Office", 3.42, 4.1, undefined]]);
   });
 
+  test("never takes a side with decimals for a part of the name, whatever the other lines have", () => {
+    expect(sizesOf("101 Office 3.42 4.10 2.7\n102 Meeting room 5.00 x 4.10\n103 Store 2.80 4.10")).toEqual([
+      ["101", "Office", 3.42, 4.1, 2.7],
+      ["102", "Meeting room", 5, 4.1, undefined],
+      ["103", "Store", 2.8, 4.1, undefined],
+    ]);
+    expect(sizesOf("101 Office 2 3.42 4.10\n102 Store 2.80 4.10\n103 Store 2.60 4.10")[0]).toEqual([
+      "101",
+      "Office 2",
+      3.42,
+      4.1,
+      undefined,
+    ]);
+  });
+
   test("follows its headings, in any order and with the units that stand in them", () => {
     const text =
       "Width (mm)\tRoom\tFloor area\tLength [m]\tNo.\tUse\tCeiling height in cm\n4100\tOffice\t14\t3.42\t101\tOffice\t270";
@@ -233,7 +248,7 @@ describe("laws", () => {
           for (const room of rooms) expect(isPlausible(room)).toBe(true);
         },
       ),
-      { seed: 32, numRuns: 3000 },
+      { seed: 32, numRuns: 1200 },
     );
   });
 
