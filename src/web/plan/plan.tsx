@@ -11,6 +11,7 @@ import { keyDeed } from "./keys.ts";
 import { type Palette, readPalette } from "./paint/palette.ts";
 import { forgetLetters } from "./paint/surface.ts";
 import { painterOn } from "./painter.ts";
+import { picturesIn } from "./pictures.ts";
 import { listenOn } from "./pointers.ts";
 import { benchOf, cursorAt, flagsOf, focusOf, heldOf, triedOf } from "./reading.ts";
 import { type Input, rest } from "./tools/state.ts";
@@ -127,6 +128,10 @@ export const Plan = memo(function Plan({ store, calculator, actions, insets, inp
     };
     loadDrawing();
     const stopDrawing = store.subscribe(loadDrawing);
+    const layPictures = picturesIn(element.querySelector(".plan-pictures") as HTMLElement);
+    const laid = (): void => layPictures(store.get());
+    laid();
+    const stopPictures = store.subscribe(laid);
     const stopStore = store.subscribe(own.repaint);
     const stopCalculator = calculator.subscribe(own.repaint);
     const dark = matchMedia("(prefers-color-scheme: dark)");
@@ -145,6 +150,7 @@ export const Plan = memo(function Plan({ store, calculator, actions, insets, inp
       stopClipboard();
       sized.disconnect();
       stopDrawing();
+      stopPictures();
       stopStore();
       stopCalculator();
       dark.removeEventListener("change", repalette);
@@ -176,6 +182,7 @@ export const Plan = memo(function Plan({ store, calculator, actions, insets, inp
     >
       <canvas />
       <canvas />
+      <div className="plan-pictures" aria-hidden="true" />
       <canvas />
       <canvas />
       <canvas />

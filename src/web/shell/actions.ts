@@ -1,5 +1,6 @@
 import type { Finding, Point } from "#engine";
 import type { RecordKind, RecordRef } from "../contract.ts";
+import { cornersOf, picturesOf } from "../jobs/underlay-pictures.ts";
 import { moveSteps, turnSteps } from "../plan/change.ts";
 import { placeOf, recordOf, roomsOn, sameRef } from "../plan/pick.ts";
 import { rest, type Tool } from "../plan/tools/state.ts";
@@ -172,10 +173,11 @@ const endsOf = (lines: Float64Array): Point[] =>
   Array.from({ length: lines.length / 2 }, (_, end) => [lines[2 * end]!, lines[2 * end + 1]!]);
 
 /** Bounds of a storey's rooms, and of the lines to draw them over, with a margin for walls and swings outside. */
-export function storeyBounds({ site, underlays }: Workbench["job"], storey: string): Bounds {
+export function storeyBounds({ site, underlays, kept }: Workbench["job"], storey: string): Bounds {
   const bounds = boundsOf([
     ...[...roomsOn(site, storey).values()].flatMap((room) => room.outline),
     ...underlays.filter((one) => one.storey === storey).flatMap(({ lines }) => endsOf(lines)),
+    ...picturesOf(kept.underlays, storey).flatMap(cornersOf),
   ]) ?? {
     left: 0,
     right: 12,
