@@ -165,8 +165,8 @@ test("500 rooms are gone through without a long task, and few of them are in the
   }
   expect(await page.locator(".rooms-body [role=row]").count()).toBeLessThan(60);
   const long = await page.evaluate(() => (globalThis as unknown as { long: number[] }).long);
-  // On a busy machine with two cores a frame may be late; a task that blocks the hand is three times that.
-  expect(long.filter((duration) => duration > 150)).toEqual([]);
+  // None is longer than 54 ms on two cores that others use as well; a drawing of 500 rooms takes longer than 100.
+  expect(long.filter((duration) => duration > 100)).toEqual([]);
   await press("Control+End");
   expect((await column(1)).some((text) => text === "500")).toBe(true);
 });

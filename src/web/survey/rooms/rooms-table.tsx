@@ -1,4 +1,4 @@
-import { useMemo, useState, useSyncExternalStore } from "react";
+import { useEffect, useMemo, useRef, useState, useSyncExternalStore } from "react";
 import { Button } from "react-aria-components";
 import type { Room } from "#engine";
 import { Choice, Say } from "../../fields/index.ts";
@@ -12,6 +12,9 @@ import { RoomCards } from "./room-cards.tsx";
 import { RoomsGrid } from "./rooms-grid.tsx";
 import { type Block, edges, setRoom } from "./table-block.ts";
 import "./rooms.css";
+
+/** Longer than a held key repeats, shorter than one notices. [ms] */
+const handRests = 90;
 
 const narrow = globalThis.matchMedia?.("(max-width: 640px)");
 const onNarrow = (listener: () => void): (() => void) => {
@@ -47,13 +50,19 @@ export function RoomsTable({ job, store, actions, onClose }: SurveyPanelProps) {
     );
     return { from: { row, column: 0 }, to: { row, column: 0 } };
   });
+  /** The plan follows when the hand rests: an arrow key that is held must not wait for a drawing of 500 rooms. */
+  const following = useRef<ReturnType<typeof setTimeout>>(undefined);
+  useEffect(() => () => clearTimeout(following.current), []);
   const choose = (next: Block): void => {
     setBlock(next);
+    clearTimeout(following.current);
     const { top, bottom } = edges(next);
     const chosen = rooms.slice(Math.max(0, top), bottom + 1);
     const seen = rooms[next.to.row];
-    if (seen && seen.storey !== store.get().storey) actions.goTo(seen.storey);
-    store.set({ selection: chosen.map(({ id }) => ({ kind: "rooms", id })) });
+    following.current = setTimeout(() => {
+      if (seen && seen.storey !== store.get().storey) actions.goTo(seen.storey);
+      store.set({ selection: chosen.map(({ id }) => ({ kind: "rooms", id })) });
+    }, handRests);
   };
   const sortBy = (column: number): void => {
     const down = sort?.column === column && !sort.down;
