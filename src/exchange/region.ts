@@ -17,6 +17,11 @@ export function sharedOf(a: Region, b: Region): Region {
   return toRegion(booleanOp(ClipType.Intersection, toPaths(a), toPaths(b), FillRule.NonZero));
 }
 
+/** What the first region has beyond the second. */
+export function remainderOf(a: Region, b: Region): Region {
+  return toRegion(booleanOp(ClipType.Difference, toPaths(a), toPaths(b), FillRule.NonZero));
+}
+
 /** Area of a ring, positive when it runs counter-clockwise. [m²] */
 export function ringArea(ring: Outline): SquareMetres {
   let sum = 0;
@@ -31,6 +36,17 @@ export function ringArea(ring: Outline): SquareMetres {
 /** Area of a piece without its holes. [m²] */
 export function pieceArea(piece: Piece): SquareMetres {
   return piece.holes.reduce((sum, hole) => sum - Math.abs(ringArea(hole)), Math.abs(ringArea(piece.outline)));
+}
+
+/** Twice the area over the length of all edges: half the side of a square, the width of a long strip. [m] */
+export function pieceWidth(piece: Piece): Metres {
+  let around = 0;
+  for (const ring of [piece.outline, ...piece.holes])
+    ring.forEach((a, i) => {
+      const b = ring[(i + 1) % ring.length]!;
+      around += Math.hypot(b[0] - a[0], b[1] - a[1]);
+    });
+  return (2 * pieceArea(piece)) / around;
 }
 
 /** Area of a region. [m²] */

@@ -104,26 +104,25 @@ describe.skipIf(!folders.dxf || !folders.plan)("Rooms of real plans, against a c
     console.info(
       `All: ${total.hit} of ${total.sure} rooms found (${percent(total.hit / total.sure)}), ${total.wrong} of ${total.found} are none (${percent(total.wrong / total.found)}); wanted: 90 % and under 5 %`,
     );
-    expect(total.hit / total.sure).toBeGreaterThanOrEqual(0.84);
-    expect(total.wrong / total.found).toBeLessThanOrEqual(0.13);
+    expect(total.hit / total.sure).toBeGreaterThanOrEqual(0.885);
+    expect(total.wrong / total.found).toBeLessThanOrEqual(0.052);
   });
 });
 
 /** What was reached; a change of the finder must not lose it. 1 where absent. */
 const leastFound: Readonly<Record<string, number>> = {
-  "architecture-school-doors-r2010.dxf": 0.84,
+  "architecture-school-doors-r2010.dxf": 0.83,
   // Sliding doors and cased openings without leaf or wall end.
-  "house-xref-layers-text-dims-r2004.dxf": 0.4,
+  "house-xref-layers-text-dims-r2004.dxf": 0.5,
   "iso-office-walkable-m-r2013.dxf": 0.75,
-  // Cubicles drawn at half size.
-  "learning-center-mm-r2018.dxf": 0.85,
+  "learning-center-mm-r2018.dxf": 0.96,
   "lines-only-inches-r2000.dxf": 0.8,
   "pavilion-plan-m-r2013.dxf": 0.5,
   "university-arts-cm-r2018.dxf": 0.6,
   "university-floor1.pdf": 0.88,
   "university-floor1.svg": 0.88,
   "university-floorB.pdf": 0.82,
-  "university-lab-floor3-roomlayers-r2007.dxf": 0.88,
+  "university-lab-floor3-roomlayers-r2007.dxf": 0.94,
 };
 
 const percent = (share: number): string => `${(100 * share).toFixed(0)} %`;

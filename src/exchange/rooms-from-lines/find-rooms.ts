@@ -4,6 +4,7 @@ import { type FoundPlan, type FoundRoom, SURE } from "./found.ts";
 import { layerChoices, layersToAdd } from "./layer-choices.ts";
 import { planLines } from "./plan-lines.ts";
 import { roomsInLines } from "./rooms-in-lines.ts";
+import { withRoomsWithin } from "./rooms-within.ts";
 
 export interface FindRoomsOptions {
   /** Metres in one drawing unit; the drawing's own proposal if absent. */
@@ -53,7 +54,15 @@ export function findRooms(linework: Linework, options: FindRoomsOptions = {}): F
       if (more.worth > best.worth * WORTH_ADDING) best = more;
     }
   }
-  return { ...best.found, layers: best.layers.map((index) => names[index]!) };
+  const layers = best.layers.map((index) => names[index]!);
+  if (options.layers !== undefined) return { ...best.found, layers };
+  return {
+    ...withRoomsWithin(
+      best.found,
+      first.filter((one) => one !== best).map((one) => one.found),
+    ),
+    layers,
+  };
 }
 
 interface Tried {

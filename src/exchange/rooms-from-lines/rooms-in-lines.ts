@@ -1,5 +1,5 @@
 import type { Metres, Outline, Piece, Point } from "#engine";
-import { boxOf, inPiece, pieceArea, simplified, unionOf } from "../region.ts";
+import { boxOf, inPiece, pieceArea, pieceWidth, simplified, unionOf } from "../region.ts";
 import { arrange } from "./arrangement.ts";
 import { boxSearch } from "./box-index.ts";
 import { doorLeaves } from "./door-arcs.ts";
@@ -110,7 +110,7 @@ function roomOfGroup(
     holes: holesOf(whole, members, closed).map((hole) => simplified(hole, 0.004)),
   };
   const area = pieceArea(piece);
-  if (area < LEAST_ROOM || widthOf({ ...piece, holes: [] }) < 0.35) return undefined;
+  if (area < LEAST_ROOM || pieceWidth({ ...piece, holes: [] }) < 0.35) return undefined;
   const { number, name } = roomName(textsIn(piece));
   return {
     room: { outline: piece.outline, holes: piece.holes, area, number, name, confidence: 0, doubts: [] },
@@ -139,17 +139,6 @@ function holesOf(whole: Piece, members: Faces["faces"], closed: Faces): readonly
     ...islands.filter((ring) => !whole.holes.some((hole) => ring.some((p) => inRing(p, hole)))),
   ];
 }
-
-/** Twice the area over the length of all edges: half the side of a square, the width of a long strip. [m] */
-const widthOf = (piece: Pick<Piece, "outline" | "holes">): Metres => {
-  let around = 0;
-  for (const ring of [piece.outline, ...piece.holes])
-    ring.forEach((a, i) => {
-      const b = ring[(i + 1) % ring.length]!;
-      around += Math.hypot(b[0] - a[0], b[1] - a[1]);
-    });
-  return (2 * pieceArea(piece)) / around;
-};
 
 /** What surrounds other rooms without walls of its own round it is the paper, the frame, the ground round the house. */
 function withoutSurroundings(candidates: readonly Candidate[]): readonly Candidate[] {
@@ -219,7 +208,7 @@ function withoutNiches(
   const open = large.filter((index) => entered.has(index)).length;
   if (large.length < 3 || open < MOST_ENTERED * large.length) return () => true;
   return (room, index) => {
-    const niche = room.area < NICHE || (room.area < LONG_NICHE && widthOf(room) < NARROW);
+    const niche = room.area < NICHE || (room.area < LONG_NICHE && pieceWidth(room) < NARROW);
     return !niche || entered.has(index) || room.name + room.number !== "";
   };
 }
