@@ -43,6 +43,12 @@ export {
   type RoomAt,
 } from "./rooms-from-lines/find-room-at.ts";
 export type { FoundOpening, FoundPlan, FoundRoom } from "./rooms-from-lines/found.ts";
+export {
+  type AskedDrawing,
+  askedDrawing,
+  type LaidLines,
+  surveyRoomAt,
+} from "./rooms-from-lines/survey-room-at.ts";
 export type {
   ImportReport,
   ImportResult,

@@ -1,10 +1,16 @@
 import type { Calculator } from "../calculate/calculator.ts";
+import { roomAsker } from "../calculate/room-at.ts";
 import type { Actions } from "../shell/actions.ts";
 import type { Store, Workbench } from "../shell/workbench.ts";
+import { takeRoomSteps } from "../survey/drawings/take-room.ts";
 import { benchOf, flagAt } from "./reading.ts";
 import type { Input } from "./tools/state.ts";
+import { rest } from "./tools/state.ts";
 import { gripsOf, previewOf, stepped } from "./tools/step.ts";
-import { boundsOf, fitted, type Insets, toPixel } from "./view.ts";
+import { boundsOf, fitted, type Insets, type Pixel, toPixel, toPoint } from "./view.ts";
+
+/** Where no room of the storey says otherwise. Common practice, no source. [m] */
+const usualCeiling = 2.5;
 
 /** Takes what a person did on the plan, by pointer, key or typed figure, to the tools, and what comes of it to the job and the screen. */
 export function inputOn(ports: {
@@ -15,8 +21,35 @@ export function inputOn(ports: {
 }): (input: Input) => void {
   const { store, calculator, actions, insets } = ports;
   let lastPreview: ReturnType<typeof previewOf> = [];
+  const ask = roomAsker();
+  const takeDrawn = async (pixel: Pixel): Promise<void> => {
+    const { job, storey, view } = store.get();
+    const here = job.site.storeys.find(({ id }) => id === storey);
+    if (!here || job.readOnly) return;
+    const ceiling = job.site.rooms.findLast((room) => room.storey === storey)?.ceilingHeight ?? usualCeiling;
+    const drawings = job.kept.underlays.filter((one) => one.shown && one.storey === storey);
+    store.set({ toolState: rest });
+    const found = await ask(drawings, { point: toPoint(view, pixel), of: { storey: here, ceiling } });
+    const { job: now, tool } = store.get();
+    if (!found) {
+      store.set({ toolState: { on: "rest", refused: "lines" } });
+      return;
+    }
+    if (!now.site.rooms.some(({ id }) => id === found.room.id))
+      now.edit("plan.edit.add", takeRoomSteps(now.site, found));
+    store.set({
+      selection: [{ kind: "rooms", id: found.room.id }],
+      panel: { kind: "thing" },
+      ...(tool.kind === "add" && tool.after !== "again" ? { tool: { kind: "select" } as const } : {}),
+    });
+  };
   return (what) => {
     const bench = store.get();
+    if (bench.tool.kind === "add" && bench.tool.what === "drawnRoom" && bench.toolState.on === "rest") {
+      // One touch asks the drawing for the room round it; dragging with the middle button still moves the plan.
+      if (what.do === "up") void takeDrawn(what.pixel);
+      if (what.do !== "down" || !what.pan) return;
+    }
     if (what.do === "down") {
       const flag = flagAt(bench, calculator.current().findings, what.pixel);
       if (flag !== undefined && bench.tool.kind === "select") {

@@ -1,9 +1,9 @@
 import type { Detector, Finding, Site } from "#engine";
 import type { Calculated, EditStep, RecordRef, Underlay } from "../contract.ts";
 import type { Units } from "../texts/index.ts";
+import type { PaintDrawing } from "./paint/handles.ts";
 import type { Palette } from "./paint/palette.ts";
 import type { Shown } from "./paint/zones.ts";
-import type { DrawingTools } from "./tools/drawing-tools.ts";
 import type { Grip, ToolState } from "./tools/state.ts";
 import type { Insets, View } from "./view.ts";
 
@@ -30,7 +30,7 @@ export interface Picture {
   readonly focus: ReadonlySet<string>;
   readonly insets: Insets;
   /** Paints what is being drawn; absent until it is loaded. */
-  readonly drawing?: DrawingTools | undefined;
+  readonly drawing?: { readonly paint: PaintDrawing } | undefined;
 }
 
 /** What a drag of detectors changes: all else keeps its picture while it lasts. */

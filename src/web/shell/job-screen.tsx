@@ -1,5 +1,6 @@
 import { useCallback, useEffect, useMemo, useRef, useState, useSyncExternalStore } from "react";
 import type { Layout, Site } from "#engine";
+import { whenSettled } from "../calculate/calculated.ts";
 import type { Calculator } from "../calculate/calculator.ts";
 import { useCalculated } from "../calculate/use-calculated.ts";
 import type { EditStep } from "../contract.ts";
@@ -109,9 +110,13 @@ export function JobScreen({ source, calculator, fileText, onHome, standing, begi
     [store, calculator],
   );
   const onPrint = useCallback((): void => {
-    const { job: now, storey: shown } = store.get();
-    import("./print.ts")
-      .then(({ printStorey }) => printStorey({ job: now, storey: shown, calculated: calculator.current() }))
+    const { storey: shown } = store.get();
+    if (calculator.current().busy) store.set({ notice: t("shell.print.waits") });
+    Promise.all([import("./print.ts"), whenSettled(calculator)])
+      .then(([{ printStorey }, calculated]) => {
+        store.set({ notice: undefined });
+        return printStorey({ job: store.get().job, storey: shown, calculated });
+      })
       .catch((cause: unknown) => setTrouble(cause instanceof Error ? cause.message : String(cause)));
   }, [store, calculator]);
   useClearOfSheet({ store, actions, card, about: `${bench.panel.kind} ${bench.selection[0]?.id}` });

@@ -1,9 +1,9 @@
 import { useRef, useSyncExternalStore } from "react";
 import type { Layout } from "#engine";
 import type { OpenJob, RecordRef } from "../contract.ts";
+import type { PaintDrawing } from "../plan/paint/handles.ts";
 import type { Shown } from "../plan/paint/zones.ts";
-import type { DrawingTools } from "../plan/tools/drawing-tools.ts";
-import { rest, type Tool, type ToolState } from "../plan/tools/state.ts";
+import { type DrawingTools, rest, type Tool, type ToolState } from "../plan/tools/state.ts";
 import type { View } from "../plan/view.ts";
 
 export type Stage = "survey" | "place";
@@ -32,7 +32,7 @@ export interface Workbench {
   readonly tool: Tool;
   readonly toolState: ToolState;
   /** What drawing needs, once it is loaded. */
-  readonly drawing: DrawingTools | undefined;
+  readonly drawing: (DrawingTools & { readonly paint: PaintDrawing }) | undefined;
   readonly shown: Shown;
   readonly stage: Stage;
   readonly panel: Panel;

@@ -4,8 +4,7 @@ import { lengthText, t, type Units } from "../../texts/index.ts";
 import { recordOf, roomAt } from "../pick.ts";
 import { distance, openingShape, turnedRectangle } from "../shapes.ts";
 import { type Guide, wallDistances } from "../snap.ts";
-import type { DrawingTools } from "../tools/drawing-tools.ts";
-import type { Grip, ToolState } from "../tools/state.ts";
+import type { Chain, Drawing, Grip, ToolState } from "../tools/state.ts";
 import { faded } from "./palette.ts";
 import { inPixels, pixelOf, type Surface, writeText } from "./surface.ts";
 
@@ -16,8 +15,15 @@ interface Held {
   readonly preview: readonly EditStep[];
   readonly grips: readonly Grip[];
   readonly units: Units;
-  readonly drawing?: DrawingTools | undefined;
+  readonly drawing?: { readonly paint: PaintDrawing } | undefined;
 }
+
+/** Paints what is being drawn. */
+export type PaintDrawing = (
+  surface: Surface,
+  state: Chain | Drawing,
+  ground: { readonly site: Site; readonly storey: string; readonly units: Units },
+) => void;
 
 /** Selection, grips, guides, figures while dragging, measure. */
 export function paintHandles(surface: Surface, held: Held, site: Site): void {

@@ -25,6 +25,8 @@ function setDown(what: AddKind, ground: Ground, span: Span): Added | Refusal | u
     case "room":
     case "lRoom":
       return rectangleRoom(what, ground, span);
+    // Found by a worker that asks the drawing, see `input.ts`.
+    case "drawnRoom":
     case "roomChain":
       return undefined;
     case "wall":

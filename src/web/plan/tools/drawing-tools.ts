@@ -1,4 +1,5 @@
 import { paintDrawing } from "../paint/drawing.ts";
+import type { PaintDrawing } from "../paint/handles.ts";
 import {
   drawBack,
   drawFinished,
@@ -8,9 +9,10 @@ import {
   drawTowards,
   drawTyped,
 } from "./draw.ts";
+import type { DrawingTools } from "./state.ts";
 
 /** What one needs only while one draws; loaded once the plan shows, so that the first page is light. */
-export const drawingTools = {
+export const drawingTools: DrawingTools & { readonly paint: PaintDrawing } = {
   back: drawBack,
   finished: drawFinished,
   moved: drawMoved,
@@ -19,6 +21,4 @@ export const drawingTools = {
   released: drawReleased,
   towards: drawTowards,
   typed: drawTyped,
-} as const;
-
-export type DrawingTools = typeof drawingTools;
+};

@@ -3,6 +3,7 @@ export const addKinds = {
   room: "box",
   lRoom: "box",
   roomChain: "chain",
+  drawnRoom: "touch",
   wall: "line",
   door: "touch",
   passage: "touch",
@@ -48,7 +49,7 @@ export const gestureOf = (what: AddKind): Gesture => addKinds[what];
 /** What can be drawn in a stage, by the heading under which the menu shows it. */
 export const addMenu = {
   survey: [
-    ["rooms", ["roomChain", "room", "lRoom", "wall"]],
+    ["rooms", ["roomChain", "room", "lRoom", "drawnRoom", "wall"]],
     ["openings", ["door", "passage", "window", "glazing"]],
     [
       "furniture",

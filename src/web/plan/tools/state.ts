@@ -3,7 +3,6 @@ import type { EditStep, RecordKind, RecordRef } from "../../contract.ts";
 import type { Nearest } from "../draw-snap.ts";
 import type { Guide } from "../snap.ts";
 import type { Pixel, View } from "../view.ts";
-import type { DrawingTools } from "./drawing-tools.ts";
 import type { AddKind } from "./kinds.ts";
 import type { Refusal } from "./presets/ground.ts";
 
@@ -130,3 +129,24 @@ export interface Deed {
   readonly commit?: { readonly name: string; readonly steps: readonly EditStep[] };
   readonly tool?: Tool;
 }
+
+/** What one needs only while one draws: loaded with the first tool that is taken for it. */
+export interface DrawingTools {
+  readonly pressed: (tool: AddTool, state: Chain | Drawing | undefined, pixel: Pixel, bench: Bench) => Deed;
+  readonly moved: (
+    state: Chain | Drawing,
+    input: Extract<Input, { do: "drag" | "hover" }>,
+    bench: Bench,
+  ) => Deed;
+  readonly released: (tool: AddTool, state: Chain | Drawing, pixel: Pixel, bench: Bench) => Deed;
+  readonly typed: (
+    tool: AddTool,
+    state: Chain | Drawing | undefined,
+    how: { readonly lengths: readonly [Metres] | readonly [Metres, Metres]; readonly bench: Bench },
+  ) => Deed;
+  readonly towards: (state: Chain | Drawing, way: Towards) => Deed;
+  readonly back: (state: Chain) => Deed;
+  readonly finished: (tool: AddTool, state: Chain | Drawing, bench: Bench) => Deed;
+}
+
+type AddTool = Extract<Tool, { kind: "add" }>;

@@ -25,9 +25,9 @@ export interface Added {
   readonly made: RecordRef;
 }
 
-/** Why a thing cannot be set down: no wall near, no room around, or an opening in the way. */
+/** Why a thing cannot be set down: no wall near, no room around, an opening in the way, no closed lines round it. */
 export interface Refusal {
-  readonly refused: "wall" | "room" | "opening";
+  readonly refused: "wall" | "room" | "opening" | "lines";
 }
 
 /** Collects the records of one thing that is set down, the thing itself first. */
