@@ -9,3 +9,21 @@ export const nothingCalculated: Calculated = {
   findings: [],
   trouble: undefined,
 };
+
+/** What is known as soon as nothing is being calculated any more: paper must not leave out what is still on its way. */
+export function whenSettled({
+  current,
+  subscribe,
+}: {
+  readonly current: () => Calculated;
+  readonly subscribe: (listener: () => void) => () => void;
+}): Promise<Calculated> {
+  return new Promise((settle) => {
+    if (!current().busy) return settle(current());
+    const end = subscribe(() => {
+      if (current().busy) return;
+      end();
+      settle(current());
+    });
+  });
+}

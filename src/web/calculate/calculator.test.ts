@@ -2,6 +2,7 @@ import { afterEach, beforeEach, expect, test, vi } from "vitest";
 import type { Region, Site } from "#engine";
 import { demoJob, siteOf } from "#job";
 import type { DeviceZones, EditStep, OpenJob } from "../contract.ts";
+import { whenSettled } from "./calculated.ts";
 import { startCalculator } from "./calculator.ts";
 import type { ReviewAnswer, ReviewQuestion } from "./protocol.ts";
 
@@ -128,4 +129,13 @@ test("zones of a layout on show outlast a device that is tried meanwhile", () =>
   void calculator.tryDevice(site, device);
   live(2);
   expect(shown()).toEqual(zonesOf(2));
+});
+
+test("what is printed waits until nothing is being calculated any more", async () => {
+  const { calculator, tell } = following();
+  expect(calculator.current().busy).toBe(true);
+  const settled = whenSettled(calculator);
+  tell({ tell: "done", revision: 1, findings: [], rooms: [device.room] });
+  expect((await settled).busy).toBe(false);
+  expect(await whenSettled(calculator)).toBe(calculator.current());
 });

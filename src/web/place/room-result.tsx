@@ -17,7 +17,7 @@ interface RoomResultProps {
 
 /** What placing one room came to: the count, what it is measured against, and the layouts to choose from. */
 export function RoomResult({ site, run, models, chosen, onChoose }: RoomResultProps) {
-  if (run === undefined || run.state === "waiting" || run.state === "running") return null;
+  if (run === undefined || (run.state !== "done" && run.state !== "failed")) return null;
   if (run.state === "failed")
     return (
       <Say severity="must" live>

@@ -89,6 +89,7 @@ interface RoomStateProps {
 function RoomState({ run, models }: RoomStateProps) {
   if (run === undefined || run.state === "waiting")
     return <span className="hint">{t("place.state.waiting")}</span>;
+  if (run.state === "left") return <span className="hint">{t("place.state.left")}</span>;
   if (run.state === "running") return <span className="hint">{t("place.state.running")}</span>;
   if (run.state === "failed") return <SeverityMark severity="must" />;
   const { best } = run.result;

@@ -5,6 +5,8 @@ import type { Calculations } from "../contract.ts";
 /** Where placing one room stands. */
 export type RoomRun =
   | { readonly state: "waiting" }
+  /** Stopped before its turn came. */
+  | { readonly state: "left" }
   | { readonly state: "running"; readonly step: PlacementProgress | undefined }
   | { readonly state: "done"; readonly result: PlacementResult }
   | { readonly state: "failed"; readonly message: string };
@@ -20,6 +22,8 @@ export interface Placing {
   /** Forgets what was found. */
   readonly clear: () => void;
 }
+
+const unlessWaiting = (run: RoomRun): RoomRun => (run.state === "waiting" ? { state: "left" } : run);
 
 /** Rooms placed at the same time: each takes a worker, and one core is left for the screen. */
 const atOnce = (): number => Math.max(1, Math.min(4, (navigator.hardwareConcurrency || 2) - 1));
@@ -61,7 +65,9 @@ export function usePlacing({ place }: Pick<Calculations, "place">): Placing {
         }
       };
       void Promise.all(Array.from({ length: Math.min(atOnce(), rooms.length) }, worker)).then(() => {
-        if (control.current === own) setRunning(false);
+        if (control.current !== own) return;
+        setRunning(false);
+        setRuns((known) => new Map([...known].map(([room, run]) => [room, unlessWaiting(run)])));
       });
     },
     [place],
