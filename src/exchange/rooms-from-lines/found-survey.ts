@@ -20,8 +20,8 @@ export interface PlanHeights {
   readonly head: Metres;
 }
 
-/** Ceiling and door heights where nobody has said anything. [m] @source COMMON-PRACTICE */
-export const usualHeights = { ceiling: 2.5, head: 2.05 } as const;
+/** Heights of ceilings, doors and windows where nobody has said anything. [m] @source COMMON-PRACTICE */
+export const usualHeights = { ceiling: 2.5, head: 2.05, sill: 0.9, windowHead: 2.2 } as const;
 
 /**
  * Survey records of a plan: its rooms, its doors joined to the rooms on both sides, its lines as an underlay.
@@ -159,13 +159,13 @@ function openingRecord(
     kind: opening.kind,
     from: face.from,
     to: face.to,
-    sill: 0,
-    head: Math.min(of.head, first.ceilingHeight),
+    sill: opening.kind === "window" ? usualHeights.sill : 0,
+    head: Math.min(opening.kind === "window" ? usualHeights.windowHead : of.head, first.ceilingHeight),
     thickness: tidy(thickness),
     hinge,
     opensInto: into > 0 ? first.id : (second?.id ?? null),
     angle: Math.PI / 2,
-    state: opening.kind === "door" ? "closed" : "open",
+    state: opening.kind === "passage" ? "open" : "closed",
   };
 }
 

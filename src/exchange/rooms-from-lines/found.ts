@@ -13,9 +13,9 @@ export interface FoundRoom {
   readonly doubts: readonly string[];
 }
 
-/** An opening as found: between the jambs on both faces of its wall. */
+/** An opening as found: between the jambs on both faces of its wall; a window on the face of its room, which is the first. */
 export interface FoundOpening {
-  readonly kind: "door" | "passage";
+  readonly kind: "door" | "passage" | "window";
   readonly from: Point;
   readonly to: Point;
   readonly thickness: Metres;

@@ -13,6 +13,7 @@ import type { PlanLines, PlanText } from "./plan-lines.ts";
 import { type RoomGroup, roomGroups, STRIP } from "./room-groups.ts";
 import { mayName, roomName } from "./room-names.ts";
 import { wallGaps } from "./wall-ends.ts";
+import { windowsOf } from "./windows.ts";
 
 /** Nobody needs light in less. [m²] */
 const LEAST_ROOM = 0.9;
@@ -79,8 +80,11 @@ export function roomsInLines(
       [x2, y2],
     ]);
   }
-  const openings = openingsOf({ gaps, leaves, doorLines, pieces: likely.map(({ piece }) => piece) });
-  return { ...judged(likely, openings), shift: plan.shift };
+  const pieces = likely.map(({ piece }) => piece);
+  const doors = openingsOf({ gaps, leaves, doorLines, pieces });
+  const glazed = (line: number): boolean => meaning[kept.layerOf[line]!] === "window";
+  const windows = windowsOf({ lines: kept.lines, glazed, pieces, doors });
+  return { ...judged(likely, [...doors, ...windows]), shift: plan.shift };
 }
 
 interface Candidate {
@@ -161,7 +165,7 @@ function judged(
   candidates: readonly Candidate[],
   openings: readonly FoundOpening[],
 ): { readonly rooms: readonly FoundRoom[]; readonly openings: readonly FoundOpening[] } {
-  const entered = new Set(openings.flatMap(({ rooms }) => rooms));
+  const entered = new Set(openings.flatMap(({ kind, rooms }) => (kind === "window" ? [] : rooms)));
   const rooms = candidates.map(({ room, enclosed }, index): FoundRoom => {
     const door = entered.has(index);
     const called = room.name + room.number !== "";

@@ -84,11 +84,12 @@ function besideRooms(
       inPiece([x, y], { outline: rooms[index]!.outline, holes: rooms[index]!.holes }),
     ) ?? -1;
   return openings.flatMap((opening): FoundOpening[] => {
-    const { from, to, thickness } = opening;
+    const { from, to, thickness, kind } = opening;
     const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
     const n: Point = [-(to[1] - from[1]) / length, (to[0] - from[0]) / length];
     const [x, y] = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
-    const off = thickness / 2 + 0.15;
+    // A window lies on the face of its room, the others in the middle of their wall.
+    const off = kind === "window" ? 0.1 : thickness / 2 + 0.15;
     const sides = [
       roomAt([x + off * n[0], y + off * n[1]]),
       roomAt([x - off * n[0], y - off * n[1]]),
