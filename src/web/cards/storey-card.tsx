@@ -17,7 +17,7 @@ interface StoreyCardProps {
   readonly calculated: Calculated;
   readonly onPlace: (rooms: readonly string[]) => void;
   readonly onFindings: () => void;
-  readonly onDraw: () => void;
+  readonly onDraw: (what: "roomChain" | "drawnRoom") => void;
   readonly onPanel: (panel: SurveyPanel) => void;
   readonly actions: Actions;
   readonly onPaste: () => void;
@@ -36,18 +36,16 @@ export function StoreyCard(props: StoreyCardProps) {
     (sum, { id }) => sum + (calculated.rooms.get(id)?.gaps.reduce((part, { area }) => part + area, 0) ?? 0),
     0,
   );
+  const over = job.underlays.some((one) => one.storey === storey);
   if (rooms.length === 0)
     return (
       <div className="stack">
-        <p>
-          {t(
-            job.underlays.some((one) => one.storey === storey)
-              ? "card.storey.empty-over"
-              : "card.storey.empty",
-          )}
-        </p>
-        <Button className="button button-first wide-button" onPress={onDraw}>
-          {t("card.storey.draw")}
+        <p>{t(over ? "card.storey.empty-over" : "card.storey.empty")}</p>
+        <Button
+          className="button button-first wide-button"
+          onPress={() => onDraw(over ? "drawnRoom" : "roomChain")}
+        >
+          {t(over ? "card.storey.draw-over" : "card.storey.draw")}
         </Button>
         <SurveyPanels onPanel={onPanel} />
         {fields}

@@ -7,6 +7,7 @@ import { type Input, rest, type Tool } from "../plan/tools/state.ts";
 import type { SurveyPanelProps } from "../survey/panel.ts";
 import { t } from "../texts/index.ts";
 import type { Actions } from "./actions.ts";
+import { PartBoundary } from "./part-boundary.tsx";
 import { pasteInView } from "./paste-in-view.ts";
 import { type Panel, type Store, usePart, type Workbench } from "./workbench.ts";
 
@@ -62,75 +63,79 @@ export function PanelBody(props: PanelBodyProps) {
   const first = selection[0];
   const survey: SurveyPanelProps = { job, store, actions, calculator, onClose };
   return (
-    <Suspense fallback={<p className="hint">{t("shell.loading")}</p>}>
-      {props.drawing ? (
-        <DrawCard
-          key={props.drawing.what}
-          store={store}
-          tool={props.drawing}
-          input={props.input}
-          onStop={() => store.set({ tool: { kind: "select" }, toolState: rest })}
-        />
-      ) : panel.kind === "place" ? (
-        <PlacePanel
-          job={job}
-          calculations={calculator}
-          rooms={panel.rooms}
-          onPreview={onPreview}
-          onClose={onClose}
-        />
-      ) : panel.kind === "findings" ? (
-        <FindingsList
-          job={job}
-          findings={findings}
-          current={finding}
-          onShow={(index) => actions.showFinding(index, findings)}
-          onPlace={(room) => onPanel({ kind: "place", rooms: [room] })}
-          onClose={onClose}
-        />
-      ) : panel.kind === "models" ? (
-        <ModelsEditor
-          job={job}
-          onClose={onClose}
-          {...(panel.model === undefined ? {} : { model: panel.model })}
-        />
-      ) : panel.kind === "eye" ? (
-        <Known calculator={calculator}>
-          {(calculated) => (
-            <EyeView job={job} device={panel.device} calculated={calculated} onClose={onClose} />
-          )}
-        </Known>
-      ) : panel.kind === "settings" ? (
-        <SettingsPanel job={job} onClose={onClose} />
-      ) : panel.kind === "drawings" ? (
-        <DrawingsPanel {...survey} />
-      ) : panel.kind === "rooms" ? (
-        <RoomsTable {...survey} />
-      ) : panel.kind === "visit" ? (
-        <VisitPanel {...survey} />
-      ) : panel.kind === "notes" ? (
-        <NotesPanel {...survey} />
-      ) : first ? (
-        <ThingCard job={job} refs={selection} calculator={calculator} actions={actions} onPanel={onPanel} />
-      ) : (
-        <Known calculator={calculator}>
-          {(calculated) => (
-            <StoreyCard
-              job={job}
-              storey={storey}
-              stage={stage}
-              calculated={calculated}
-              onPlace={(rooms) => onPanel({ kind: "place", rooms })}
-              onFindings={() => onPanel({ kind: "findings" })}
-              onPanel={(kind) => onPanel({ kind })}
-              onDraw={() => actions.take({ kind: "add", what: "room" })}
-              actions={actions}
-              onPaste={() => void pasteInView(store, actions)}
-            />
-          )}
-        </Known>
-      )}
-    </Suspense>
+    <PartBoundary key={`${panel.kind} ${first?.kind}`}>
+      <Suspense fallback={<p className="hint">{t("shell.loading")}</p>}>
+        {props.drawing ? (
+          <DrawCard
+            key={props.drawing.what}
+            store={store}
+            tool={props.drawing}
+            input={props.input}
+            onStop={() => store.set({ tool: { kind: "select" }, toolState: rest })}
+          />
+        ) : panel.kind === "place" ? (
+          <PlacePanel
+            job={job}
+            calculations={calculator}
+            rooms={panel.rooms}
+            onPreview={onPreview}
+            onClose={onClose}
+          />
+        ) : panel.kind === "findings" ? (
+          <FindingsList
+            job={job}
+            findings={findings}
+            current={finding}
+            onShow={(index) => actions.showFinding(index, findings)}
+            onPlace={(room) => onPanel({ kind: "place", rooms: [room] })}
+            onClose={onClose}
+          />
+        ) : panel.kind === "models" ? (
+          <ModelsEditor
+            job={job}
+            onClose={onClose}
+            {...(panel.model === undefined ? {} : { model: panel.model })}
+          />
+        ) : panel.kind === "eye" ? (
+          <Known calculator={calculator}>
+            {(calculated) => (
+              <EyeView job={job} device={panel.device} calculated={calculated} onClose={onClose} />
+            )}
+          </Known>
+        ) : panel.kind === "settings" ? (
+          <SettingsPanel job={job} onClose={onClose} />
+        ) : panel.kind === "drawings" ? (
+          <DrawingsPanel {...survey} />
+        ) : panel.kind === "rooms" ? (
+          <RoomsTable {...survey} />
+        ) : panel.kind === "visit" ? (
+          <VisitPanel {...survey} />
+        ) : panel.kind === "notes" ? (
+          <NotesPanel {...survey} />
+        ) : first ? (
+          <ThingCard job={job} refs={selection} calculator={calculator} actions={actions} onPanel={onPanel} />
+        ) : (
+          <Known calculator={calculator}>
+            {(calculated) => (
+              <StoreyCard
+                job={job}
+                storey={storey}
+                stage={stage}
+                calculated={calculated}
+                onPlace={(rooms) => onPanel({ kind: "place", rooms })}
+                onFindings={() => onPanel({ kind: "findings" })}
+                onPanel={(kind) => onPanel({ kind })}
+                onDraw={(what) =>
+                  actions.take({ kind: "add", what, after: what === "drawnRoom" ? "again" : "away" })
+                }
+                actions={actions}
+                onPaste={() => void pasteInView(store, actions)}
+              />
+            )}
+          </Known>
+        )}
+      </Suspense>
+    </PartBoundary>
   );
 }
 
