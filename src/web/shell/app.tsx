@@ -15,6 +15,7 @@ import {
 import { t } from "../texts/index.ts";
 import { JobScreen } from "./job-screen.tsx";
 import { Kept, useStanding } from "./kept.tsx";
+import { PartBoundary } from "./part-boundary.tsx";
 
 const HomePage = lazy(() => import("../home/index.ts").then((part) => ({ default: part.HomePage })));
 
@@ -29,13 +30,15 @@ export function App() {
   const address = useSyncExternalStore(listen, () => location.hash);
   const [, id, panel] = /^#\/job\/([^/]+)(\/visit)?$/.exec(address) ?? [];
   return (
-    <Suspense fallback={<p className="wait">{t("shell.loading")}</p>}>
-      {id === undefined ? (
-        <Start />
-      ) : (
-        <OneJob key={id} id={decodeURIComponent(id)} begin={panel ? "visit" : "thing"} />
-      )}
-    </Suspense>
+    <PartBoundary>
+      <Suspense fallback={<p className="wait">{t("shell.loading")}</p>}>
+        {id === undefined ? (
+          <Start />
+        ) : (
+          <OneJob key={id} id={decodeURIComponent(id)} begin={panel ? "visit" : "thing"} />
+        )}
+      </Suspense>
+    </PartBoundary>
   );
 }
 

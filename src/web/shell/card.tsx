@@ -10,6 +10,8 @@ interface CardProps {
   /** Narrow for a thing; panels bring their own heading and way out. */
   readonly size: "narrow" | "wide" | "broad";
   readonly onClose?: () => void;
+  /** Escape, where no field had a use for it: the keyboard goes back to the plan. */
+  readonly onLeave: () => void;
   /** Where on the screen the thing lies that the card speaks of: it is never covered. */
   readonly thing: Pixel | undefined;
   /** Changes when the card speaks of something else. */
@@ -24,7 +26,7 @@ const sheets = ["low", "half", "full"] as const;
 const sheetSize = { low: "148px", half: "46dvh", full: "calc(100dvh - 120px)" } as const;
 
 /** The card of the selected thing: floats on a laptop and may be moved aside; on a phone a sheet that is low, half or full. */
-export function Card({ title, children, size, onClose, thing, about, cardRef }: CardProps) {
+export function Card({ title, children, size, onClose, onLeave, thing, about, cardRef }: CardProps) {
   const own = useRef<HTMLElement | null>(null);
   const [shift, setShift] = useState({ x: 0, y: 0 });
   const [side, setSide] = useState<"left" | "right">("right");
@@ -94,6 +96,9 @@ export function Card({ title, children, size, onClose, thing, about, cardRef }: 
         ["--sheet-size" as string]: sheetSize[sheet],
       }}
       aria-label={title}
+      onKeyDown={(event) => {
+        if (event.key === "Escape" && !event.defaultPrevented) onLeave();
+      }}
     >
       <header
         className="card-head"

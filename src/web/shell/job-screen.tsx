@@ -177,6 +177,7 @@ export function JobScreen({ source, calculator, fileText, onHome, standing, begi
               ? "broad"
               : "wide"
         }
+        onLeave={onPlan}
         cardRef={(element) => {
           card.current = element;
         }}
