@@ -1,12 +1,30 @@
+import { readFileSync } from "node:fs";
 import react from "@vitejs/plugin-react";
-import { defineConfig } from "vite";
+import { defineConfig, type Plugin } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
+
+/**
+ * The schema library carries its printer of JSON Schema into every page, some 6 kB compressed, since each schema has a method for it.
+ * Pages read jobs and never print their schema (`src/job/print-schema.ts` does, on the command line): the printer's names stay, its code goes.
+ */
+const withoutSchemaPrinting: Plugin = {
+  name: "without-schema-printing",
+  enforce: "pre",
+  apply: "build",
+  load(id) {
+    if (!/zod[/\\]v4[/\\]core[/\\](to-json-schema|json-schema-processors)\.js$/.test(id)) return undefined;
+    const source = readFileSync(id, "utf8");
+    const names = [...source.matchAll(/^export (?:const|function|class) (\w+)/gm)].map((found) => found[1]);
+    return names.map((name) => `export const ${name} = () => undefined;`).join("\n");
+  },
+};
 
 /** Relative addresses: the build runs from any static host, also below a sub-path. */
 export default defineConfig({
   base: "./",
   publicDir: "public",
   plugins: [
+    withoutSchemaPrinting,
     react(),
     VitePWA({
       registerType: "prompt",
