@@ -1,10 +1,12 @@
+import { lazy, Suspense } from "react";
 import type { Site } from "#engine";
 import { planningDefaults, remedyOf, sentenceOf } from "#engine";
 import type { Calculations, HomeShelf, ModelRead } from "../contract.ts";
 import { t } from "../texts/index.ts";
 import { FileDrop } from "./file-drop.tsx";
-import { ReadReport } from "./read-report.tsx";
 import { type Reading, useReading } from "./use-reading.ts";
+
+const ReadReport = lazy(() => import("./read-report.tsx").then((part) => ({ default: part.ReadReport })));
 
 interface ModelStartProps {
   readonly calculations: Calculations;
@@ -45,17 +47,19 @@ export function ModelStart({ calculations, shelf, onOpen }: ModelStartProps) {
         onFile={(file) => void take(file).catch(fail(file.name))}
       />
       {reading?.state === "read" ? (
-        <ReadReport
-          // A plan read again begins with what was chosen for it.
-          key={JSON.stringify(reading.choice)}
-          name={reading.name}
-          read={reading.read}
-          choice={reading.choice}
-          onReadAgain={(choice) => void ways.read(reading.file, choice)}
-          keepWord={t("home.report.open")}
-          onKeep={() => keep(reading)}
-          onDrop={ways.drop}
-        />
+        <Suspense>
+          <ReadReport
+            // A plan read again begins with what was chosen for it.
+            key={JSON.stringify(reading.choice)}
+            name={reading.name}
+            read={reading.read}
+            choice={reading.choice}
+            onReadAgain={(choice) => void ways.read(reading.file, choice)}
+            keepWord={t("home.report.open")}
+            onKeep={() => keep(reading)}
+            onDrop={ways.drop}
+          />
+        </Suspense>
       ) : null}
     </section>
   );
