@@ -27,14 +27,15 @@ const longEnough = 4;
 const settleMilliseconds = 90;
 
 /**
- * Paints the plan on canvases, one above the other: linework of a foreign file, the building, the zones, the zones that a drag
+ * Paints the plan on canvases, one above the other: the building, linework of a foreign file, the zones, the zones that a drag
  * changes, words and signs, and what moves under the hand. Each is painted only when something that it shows has changed,
  * once a frame at most: while one drags, that is the two small ones. Each knows for which view it was painted, and is moved
  * to the one on show until its turn comes.
  */
 export function painterOn(canvases: readonly HTMLCanvasElement[]): Painter {
-  const underlay = underlayOn(canvases[0] as HTMLCanvasElement);
-  const [base, zones, heldZones, words, moving] = canvases.slice(1).map(layerOn) as [
+  const [lowest, linework, ...upper] = canvases as [HTMLCanvasElement, ...HTMLCanvasElement[]];
+  const underlay = underlayOn(linework as HTMLCanvasElement);
+  const [base, zones, heldZones, words, moving] = [lowest, ...upper].map(layerOn) as [
     Layer,
     Layer,
     Layer,

@@ -181,7 +181,7 @@ export const Plan = memo(function Plan({ store, calculator, actions, insets, inp
       aria-describedby="plan-keys"
     >
       <canvas />
-      <canvas />
+      <canvas className="plan-linework" />
       <div className="plan-pictures" aria-hidden="true" />
       <canvas />
       <canvas />

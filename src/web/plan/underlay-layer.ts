@@ -4,7 +4,7 @@ import type { Picture } from "./picture.ts";
 import type { UnderlayAnswer, UnderlayQuestion, UnderlayWish } from "./underlay-asked.ts";
 import type { View } from "./view.ts";
 
-/** The lowest layer: linework of a foreign file, painted by a worker and shown when it is ready. */
+/** Linework of a foreign file, as ink on the painted building: painted by a worker and shown when it is ready. */
 interface UnderlayLayer {
   readonly show: (picture: Picture) => void;
   readonly place: (view: View) => void;

@@ -1,11 +1,11 @@
-import { useRef, useState } from "react";
+import { useState } from "react";
 import { Button } from "react-aria-components";
 import { type Metres, type Point, remedyOf, sentenceOf } from "#engine";
 import { fourPointMap, twoPointMap } from "#exchange";
 import { Choice, LengthField } from "../../fields/index.ts";
 import { t } from "../../texts/index.ts";
 import type { SmallPicture } from "./picture-file.ts";
-import "./picture-scale.css";
+import { PlacesFrame } from "./places-frame.tsx";
 
 interface PictureScaleProps {
   readonly picture: SmallPicture;
@@ -17,8 +17,10 @@ interface PictureScaleProps {
 type Kind = "straight" | "slanted";
 
 /** Places that are set, in order, and how many. */
-const needed: Readonly<Record<Kind, number>> = { straight: 2, slanted: 4 };
-const zooms = [1, 2, 4] as const;
+const needed = { straight: 2, slanted: 4 } as const satisfies Record<Kind, number>;
+
+/** A picture is the answer to choosing a file: it comes into sight by itself. */
+const intoView = (element: HTMLElement | null): void => element?.scrollIntoView({ block: "start" });
 
 /** Gives a picture its scale: two places with the length between them, or the four corners of a rectangle with its two sides. */
 export function PictureScale({ picture, word, onTake, onDrop }: PictureScaleProps) {
@@ -26,34 +28,7 @@ export function PictureScale({ picture, word, onTake, onDrop }: PictureScaleProp
   const [places, setPlaces] = useState<readonly Point[]>([]);
   const [length, setLength] = useState<Metres | undefined>();
   const [width, setWidth] = useState<Metres | undefined>();
-  const [zoom, setZoom] = useState<number>(1);
   const [trouble, setTrouble] = useState<string | undefined>();
-  const held = useRef<{ readonly index: number; readonly fresh: "fresh" | "known" } | undefined>(undefined);
-  const frame = useRef<HTMLDivElement>(null);
-  const placeOf = (event: React.PointerEvent): Point => {
-    const box = frame.current?.getBoundingClientRect() ?? new DOMRect(0, 0, 1, 1);
-    return [
-      ((event.clientX - box.left) / box.width) * picture.width,
-      ((event.clientY - box.top) / box.height) * picture.height,
-    ];
-  };
-  const pressed = (event: React.PointerEvent): void => {
-    const at = placeOf(event);
-    const box = frame.current?.getBoundingClientRect();
-    const reach = (22 / (box?.width ?? 1)) * picture.width;
-    const near = places.findIndex((place) => Math.hypot(place[0] - at[0], place[1] - at[1]) < reach);
-    if (near < 0 && places.length >= needed[kind]) return;
-    held.current = near < 0 ? { index: places.length, fresh: "fresh" } : { index: near, fresh: "known" };
-    frame.current?.setPointerCapture(event.pointerId);
-    setPlaces(near < 0 ? [...places, at] : places);
-    setTrouble(undefined);
-  };
-  const moved = (event: React.PointerEvent): void => {
-    const index = held.current?.index;
-    if (index === undefined) return;
-    const at = placeOf(event);
-    setPlaces((known) => known.map((place, i) => (i === index ? at : place)));
-  };
   const take = (): void => {
     const answer =
       kind === "straight"
@@ -64,9 +39,8 @@ export function PictureScale({ picture, word, onTake, onDrop }: PictureScaleProp
   };
   const whole =
     places.length === needed[kind] && (length ?? 0) > 0 && (kind === "straight" || (width ?? 0) > 0);
-  const size = 100 / picture.width;
   return (
-    <div className="stack">
+    <div className="stack" ref={intoView}>
       <Choice
         label={t("drawings.picture.kind")}
         value={kind}
@@ -82,55 +56,15 @@ export function PictureScale({ picture, word, onTake, onDrop }: PictureScaleProp
       <p className="hint" role="status">
         {t(`drawings.picture.${kind}.how`, { set: places.length, count: needed[kind] })}
       </p>
-      <div className="picture-frame">
-        <div
-          ref={frame}
-          className="picture-sheet"
-          style={{ inlineSize: `${100 * zoom}%`, aspectRatio: `${picture.width} / ${picture.height}` }}
-          onPointerDown={pressed}
-          onPointerMove={moved}
-          onPointerUp={() => {
-            held.current = undefined;
-          }}
-          onPointerCancel={() => {
-            // The finger went on to scroll: it did not mean to set a place.
-            const { index, fresh } = held.current ?? { index: -1, fresh: "known" };
-            if (fresh === "fresh") setPlaces((known) => known.filter((_, i) => i !== index));
-            held.current = undefined;
-          }}
-        >
-          <img src={`data:${picture.type};base64,${picture.data}`} alt={picture.name} draggable={false} />
-          <svg viewBox={`0 0 ${picture.width} ${picture.height}`} aria-hidden="true">
-            <polyline
-              points={[...places, ...(places.length === 4 ? [places[0] as Point] : [])]
-                .map(([x, y]) => `${x},${y}`)
-                .join(" ")}
-              vectorEffect="non-scaling-stroke"
-            />
-          </svg>
-          {places.map(([x, y], index) => (
-            <span
-              // Places are told apart by their order.
-              // biome-ignore lint/suspicious/noArrayIndexKey: the order is what they are
-              key={index}
-              className="picture-place"
-              style={{ insetInlineStart: `${x * size}%`, insetBlockStart: `${(y / picture.height) * 100}%` }}
-            >
-              {index + 1}
-            </span>
-          ))}
-        </div>
-      </div>
-      <div className="row">
-        {zooms.map((times) => (
-          <Button key={times} className="button" aria-pressed={zoom === times} onPress={() => setZoom(times)}>
-            {t("drawings.picture.zoom", { times })}
-          </Button>
-        ))}
-        <Button className="button" isDisabled={places.length === 0} onPress={() => setPlaces([])}>
-          {t("drawings.picture.again")}
-        </Button>
-      </div>
+      <PlacesFrame
+        picture={{ ...picture, source: `data:${picture.type};base64,${picture.data}` }}
+        places={places}
+        needed={needed[kind]}
+        onPlaces={(next) => {
+          setPlaces(next);
+          setTrouble(undefined);
+        }}
+      />
       <div className="fields">
         <LengthField
           label={t(kind === "straight" ? "drawings.picture.length" : "drawings.picture.first-side")}
