@@ -22,16 +22,23 @@ export const leafWidths: readonly [Metres, Metres] = [0.5, 1.4];
 /** A quarter circle may be drawn a little short or long. [rad] */
 export const sweeps: readonly [number, number] = [(55 * Math.PI) / 180, (125 * Math.PI) / 180];
 
-/** An arc of a plan as the swing of a door; undefined where its size or its sweep is none. */
+/** Leaves of gates and wide entrances, where the name of the layer says that they are doors. [m] @source COMMON-PRACTICE */
+export const widestNamedLeaf: Metres = 3;
+
+/**
+ * An arc of a plan as the swing of a door; undefined where its size or its sweep is none.
+ *
+ * @param drawing.metres - Metres in one drawing unit. @param drawing.widest - Widest leaf that may be meant. [m]
+ */
 export function swingArc(
   arc: { readonly centre: Point; readonly radius: number; readonly from: number; readonly to: number },
-  metres: number,
+  drawing: { readonly metres: Metres; readonly widest: Metres },
 ): SwingArc | undefined {
+  const { metres, widest } = drawing;
   const { centre, radius, from, to } = arc;
   const size = radius * metres;
   const sweep = (((to - from) % (2 * Math.PI)) + 2 * Math.PI) % (2 * Math.PI);
-  if (size < leafWidths[0] || size > leafWidths[1] || sweep < sweeps[0] || sweep > sweeps[1])
-    return undefined;
+  if (size < leafWidths[0] || size > widest || sweep < sweeps[0] || sweep > sweeps[1]) return undefined;
   const at = (angle: number): Point => [
     (centre[0] + radius * Math.cos(angle)) * metres,
     (centre[1] + radius * Math.sin(angle)) * metres,

@@ -9,7 +9,7 @@ const words: readonly (readonly [LayerMeaning, RegExp])[] = [
   ],
   [
     "furniture",
-    /\b(furn|mobil|moebel|mobel|moeb|inneh|chair|chaise|stuhl|desk|table|tisch|case|equip|appl|kitchen|kueche|kitch|sanit|bath|bad|plumb|plfx|fixture|toilet fix|plant|vegetat|tree|car|people|person|inventar|stol|bord|light|lumin|electr|elec|hvac|pipe|duct|floor(?!\s*plan)|pavim|tile|belag|boden|fire|sprink|ceil|clng|decke|roof|dach)/,
+    /\b(furn|mobil|moebel|mobel|moeb|inneh|chair|chaise|stuhl|desk|table|tisch|case|equip|appl|kitchen|kueche|kitch|sanit|bath|bad|plumb|plfx|fixture|toilet fix|plant|vegetat|tree|car|people|person|stair|trepp|escal|escada|trappe|inventar|stol|bord|light|lumin|electr|elec|hvac|pipe|duct|floor(?!\s*plan)|pavim|tile|belag|boden|fire|sprink|ceil|clng|decke|roof|dach)/,
   ],
   ["door", /\b(door|opening|tuer|tur|porte|puerta|porta|dor|entrance|entrada)/],
   ["window", /\b(window|fenster|fenetre|ventana|janela|finestra|vindue|glaz|glas|vitr|crystal|curt)/],

@@ -2,7 +2,8 @@ import type { Metres, Point } from "#engine";
 import type { LineBox, Linework } from "../linework/linework.ts";
 import { inBox } from "./box-index.ts";
 import { chainArcs } from "./chain-arcs.ts";
-import { type SwingArc, swingArc } from "./door-arcs.ts";
+import { leafWidths, type SwingArc, swingArc, widestNamedLeaf } from "./door-arcs.ts";
+import { meaningOf } from "./layer-words.ts";
 
 /** Drawings within this distance of the origin keep their coordinates. [m] */
 const farthest = 1000;
@@ -53,8 +54,10 @@ export function planLines(
     x > box[0] - reach && x < box[2] + reach && y > box[1] - reach && y < box[3] + reach;
   const lines: number[] = [];
   const layerOf: number[] = [];
+  const widestOf = (layer: number): Metres =>
+    meaningOf(linework.layers[layer]?.name ?? "") === "door" ? widestNamedLeaf : leafWidths[1];
   const swingOf = linework.arcs.map((arc) =>
-    near(arc.centre, arc.radius) ? swingArc(arc, metres) : undefined,
+    near(arc.centre, arc.radius) ? swingArc(arc, { metres, widest: widestOf(arc.layer) }) : undefined,
   );
   const doorArcs = swingOf.filter((arc) => arc !== undefined);
   const { candidates } = choice;
