@@ -2,11 +2,11 @@ import { Button } from "react-aria-components";
 import { LengthField } from "../fields/index.ts";
 import { useUnits } from "../settings/preferences.ts";
 import { lengthText, t } from "../texts/index.ts";
-import { type ModelDraft, withCell, zoneKinds } from "./model-draft.ts";
+import { type DraftChange, type ModelDraft, withCell, zoneKinds } from "./model-draft.ts";
 
 interface HeightsTableProps {
   readonly draft: ModelDraft;
-  readonly onChange: (draft: ModelDraft) => void;
+  readonly onChange: (change: DraftChange) => void;
   readonly onDraw: (row: number, kind: (typeof zoneKinds)[number]) => void;
 }
 
@@ -31,10 +31,10 @@ export function HeightsTable({ draft, onChange, onDraw }: HeightsTableProps) {
                 least={1.5}
                 most={30}
                 onChange={(height) =>
-                  onChange({
-                    ...draft,
-                    heights: draft.heights.map((one, at) => (at === index ? { ...one, height } : one)),
-                  })
+                  onChange((now) => ({
+                    ...now,
+                    heights: now.heights.map((one, at) => (at === index ? { ...one, height } : one)),
+                  }))
                 }
               />
             )}
@@ -50,9 +50,9 @@ export function HeightsTable({ draft, onChange, onDraw }: HeightsTableProps) {
                       least={0.2}
                       most={100}
                       onChange={(diameter) =>
-                        onChange(withCell(draft, { row: index, kind }, { shape: "round", diameter }))
+                        onChange((now) => withCell(now, { row: index, kind }, { shape: "round", diameter }))
                       }
-                      onClear={() => onChange(withCell(draft, { row: index, kind }, undefined))}
+                      onClear={() => onChange((now) => withCell(now, { row: index, kind }, undefined))}
                     />
                   ) : null}
                   {kind === "sound" ? null : (
@@ -72,7 +72,7 @@ export function HeightsTable({ draft, onChange, onDraw }: HeightsTableProps) {
                   {cell?.shape === "outline" ? (
                     <Button
                       className="button button-quiet height-draw"
-                      onPress={() => onChange(withCell(draft, { row: index, kind }, undefined))}
+                      onPress={() => onChange((now) => withCell(now, { row: index, kind }, undefined))}
                     >
                       {t("models.outline.remove", { zone: t(`zone.${kind}`) })}
                     </Button>
@@ -84,7 +84,9 @@ export function HeightsTable({ draft, onChange, onDraw }: HeightsTableProps) {
           {index === 0 ? null : (
             <Button
               className="button button-quiet"
-              onPress={() => onChange({ ...draft, heights: draft.heights.filter((_, at) => at !== index) })}
+              onPress={() =>
+                onChange((now) => ({ ...now, heights: now.heights.filter((_, at) => at !== index) }))
+              }
             >
               {t("models.height.remove")}
             </Button>
@@ -96,7 +98,7 @@ export function HeightsTable({ draft, onChange, onDraw }: HeightsTableProps) {
           className="button"
           onPress={() => {
             const highest = Math.max(...draft.heights.map(({ height }) => height));
-            onChange({ ...draft, heights: [...draft.heights, { height: highest + 0.5, cells: {} }] });
+            onChange((now) => ({ ...now, heights: [...now.heights, { height: highest + 0.5, cells: {} }] }));
           }}
         >
           {t("models.height.add")}

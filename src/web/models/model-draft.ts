@@ -32,6 +32,9 @@ export interface ModelDraft {
   readonly rest: Pick<DetectorModel, "lens" | "demo">;
 }
 
+/** What a field does to the draft as it stands by then. */
+export type DraftChange = (draft: ModelDraft) => ModelDraft;
+
 /** Half a metre either way of the data sheet's heights, until the limits are entered. Common practice, no source. */
 const assumedSlack: Metres = 0.5;
 const lowestSensible: Metres = 1.8;

@@ -4,7 +4,15 @@ import type { DetectorModel } from "#engine";
 import { FigureField, LengthField, More, Say, TextBox, Tick } from "../fields/index.ts";
 import { t } from "../texts/index.ts";
 import { HeightsTable } from "./heights-table.tsx";
-import { limitsOf, type ModelDraft, missingIn, modelOf, withCell, zoneKinds } from "./model-draft.ts";
+import {
+  type DraftChange,
+  limitsOf,
+  type ModelDraft,
+  missingIn,
+  modelOf,
+  withCell,
+  zoneKinds,
+} from "./model-draft.ts";
 import { OutlineEditor } from "./outline-editor.tsx";
 import { SheetRest } from "./sheet-rest.tsx";
 import { ViewHead } from "./view-head.tsx";
@@ -12,7 +20,8 @@ import { ZonePicture } from "./zone-picture.tsx";
 
 interface ModelFormProps {
   readonly draft: ModelDraft;
-  readonly onChange: (draft: ModelDraft) => void;
+  /** A change of what stands now: a field that is left by pressing a tick says its own after the tick. */
+  readonly onChange: (change: DraftChange) => void;
   /** Detectors of the job that are of this model. */
   readonly used: number;
   readonly onSave: (make: (id: string) => DetectorModel, keep: "job" | "job-and-firm") => void;
@@ -33,7 +42,7 @@ export function ModelForm({ draft, onChange, used, onSave, onDelete, onBack }: M
   const [drawn, setDrawn] = useState<Drawn | undefined>();
   const missing = missingIn(draft);
   const first = draft.heights[0]!;
-  const set = (change: Partial<ModelDraft>) => onChange({ ...draft, ...change });
+  const set = (change: Partial<ModelDraft>) => onChange((now) => ({ ...now, ...change }));
   const preview = modelOf(draft, "preview");
   const known = zoneKinds.filter((kind) => preview.zones[kind] !== undefined);
   if (drawn !== undefined) {
@@ -44,7 +53,9 @@ export function ModelForm({ draft, onChange, used, onSave, onDelete, onBack }: M
         points={cell?.shape === "outline" ? cell.points : []}
         onDone={(points) => {
           if (points !== undefined)
-            onChange(withCell(draft, drawn, points.length < 3 ? undefined : { shape: "outline", points }));
+            onChange((now) =>
+              withCell(now, drawn, points.length < 3 ? undefined : { shape: "outline", points }),
+            );
           setDrawn(undefined);
         }}
       />
@@ -75,7 +86,10 @@ export function ModelForm({ draft, onChange, used, onSave, onDelete, onBack }: M
               most={30}
               when="typing"
               onChange={(height) =>
-                set({ heights: draft.heights.map((row, index) => (index === 0 ? { ...row, height } : row)) })
+                onChange((now) => ({
+                  ...now,
+                  heights: now.heights.map((row, index) => (index === 0 ? { ...row, height } : row)),
+                }))
               }
             />
             {(["towards", "across", "seated"] as const).map((kind) => {
@@ -97,9 +111,9 @@ export function ModelForm({ draft, onChange, used, onSave, onDelete, onBack }: M
                   most={100}
                   when="typing"
                   onChange={(diameter) =>
-                    onChange(withCell(draft, { row: 0, kind }, { shape: "round", diameter }))
+                    onChange((now) => withCell(now, { row: 0, kind }, { shape: "round", diameter }))
                   }
-                  onClear={() => onChange(withCell(draft, { row: 0, kind }, undefined))}
+                  onClear={() => onChange((now) => withCell(now, { row: 0, kind }, undefined))}
                 />
               );
             })}
@@ -116,11 +130,11 @@ export function ModelForm({ draft, onChange, used, onSave, onDelete, onBack }: M
           <Tick
             on={first.cells.sound !== undefined}
             onChange={(on) =>
-              onChange(
+              onChange((now) =>
                 withCell(
-                  draft,
+                  now,
                   { row: 0, kind: "sound" },
-                  on ? { shape: "round", diameter: roundDiameter(draft) } : undefined,
+                  on ? { shape: "round", diameter: roundDiameter(now) } : undefined,
                 ),
               )
             }
@@ -136,7 +150,7 @@ export function ModelForm({ draft, onChange, used, onSave, onDelete, onBack }: M
                 least={0.2}
                 most={100}
                 onChange={(diameter) =>
-                  onChange(withCell(draft, { row: 0, kind: "sound" }, { shape: "round", diameter }))
+                  onChange((now) => withCell(now, { row: 0, kind: "sound" }, { shape: "round", diameter }))
                 }
               />
             </div>

@@ -35,7 +35,7 @@ export function ModelsEditor({ job, model, onClose }: ModelsEditorProps) {
       <div className="models">
         <ModelForm
           draft={draft}
-          onChange={setDraft}
+          onChange={(change) => setDraft((now) => now && change(now))}
           used={usedBy(draft.id)}
           onBack={() => setDraft(undefined)}
           onSave={(make, keep) => {

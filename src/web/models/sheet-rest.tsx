@@ -2,20 +2,20 @@ import type { Declaration, Metres } from "#engine";
 import { FigureField, LengthField, Pick, TextBox } from "../fields/index.ts";
 import { useUnits } from "../settings/preferences.ts";
 import { lengthText, t } from "../texts/index.ts";
-import type { ModelDraft } from "./model-draft.ts";
+import type { DraftChange, ModelDraft } from "./model-draft.ts";
 
 const declarations: readonly Declaration[] = ["data-sheet", "standard-test", "measured-on-site", "assumed"];
 
 interface SheetRestProps {
   readonly draft: ModelDraft;
   readonly limits: { readonly min: Metres; readonly max: Metres };
-  readonly onChange: (draft: ModelDraft) => void;
+  readonly onChange: (change: DraftChange) => void;
 }
 
 /** The rest of the data sheet; an empty field says that the figure is unknown and what is used instead. */
 export function SheetRest({ draft, limits, onChange }: SheetRestProps) {
   const units = useUnits();
-  const set = (change: Partial<ModelDraft>) => onChange({ ...draft, ...change });
+  const set = (change: Partial<ModelDraft>) => onChange((now) => ({ ...now, ...change }));
   const unknown = t("models.unknown");
   return (
     <div className="fields fields-roomy">

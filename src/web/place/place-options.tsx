@@ -30,7 +30,7 @@ interface PlaceOptionsProps {
   readonly site: Site;
   readonly rooms: readonly Room[];
   readonly choices: PlaceChoices;
-  readonly onChange: (choices: PlaceChoices) => void;
+  readonly onChange: (change: (choices: PlaceChoices) => PlaceChoices) => void;
 }
 
 const demands = ["catch", "walk", "hold"] as const;
@@ -58,12 +58,12 @@ export function PlaceOptions({ site, rooms, choices, onChange }: PlaceOptionsPro
               on={choices.models.includes(model.id)}
               disabled={suits === 0}
               onChange={(on) =>
-                onChange({
-                  ...choices,
+                onChange((now) => ({
+                  ...now,
                   models: site.models
                     .map(({ id }) => id)
-                    .filter((id) => (id === model.id ? on : choices.models.includes(id))),
-                })
+                    .filter((id) => (id === model.id ? on : now.models.includes(id))),
+                }))
               }
             >
               {model.title}{" "}
@@ -91,7 +91,7 @@ export function PlaceOptions({ site, rooms, choices, onChange }: PlaceOptionsPro
                 <Tick
                   key={demand}
                   on={asked[demand]}
-                  onChange={(on) => onChange({ ...choices, demand: { ...asked, [demand]: on } })}
+                  onChange={(on) => onChange((now) => ({ ...now, demand: { ...asked, [demand]: on } }))}
                 >
                   {t(`place.demand.${demand}`)}
                 </Tick>
@@ -105,7 +105,7 @@ export function PlaceOptions({ site, rooms, choices, onChange }: PlaceOptionsPro
               value,
               word: t(`place.measured.${value}`),
             }))}
-            onChange={(bound) => onChange({ ...choices, bound })}
+            onChange={(bound) => onChange((now) => ({ ...now, bound }))}
           />
           <div className="fields">
             <FigureField
@@ -114,7 +114,7 @@ export function PlaceOptions({ site, rooms, choices, onChange }: PlaceOptionsPro
               unit="s"
               least={1}
               most={600}
-              onChange={(seconds) => onChange({ ...choices, seconds })}
+              onChange={(seconds) => onChange((now) => ({ ...now, seconds }))}
             />
           </div>
         </div>

@@ -40,7 +40,10 @@ export const StageLine = memo(function StageLine({ store, actions, findings }: S
               <Button
                 className="stage-count"
                 aria-label={t("shell.open-findings", { count: counts[one] })}
-                onPress={() => store.set({ stage: one, panel: { kind: "findings" } })}
+                onPress={() => {
+                  actions.take({ kind: "select" });
+                  store.set({ stage: one, panel: { kind: "findings" } });
+                }}
               >
                 {counts[one]}
               </Button>
@@ -60,9 +63,15 @@ export const StageLine = memo(function StageLine({ store, actions, findings }: S
                 ? t("plan.measure.how")
                 : t("plan.measure.is", { length: lengthText(measured, units) })}
           </span>
-          <Button className="bar-word" onPress={actions.letGo}>
-            {t("plan.add.stop")}
-          </Button>
+          {tool.kind === "measure" ? (
+            <Button className="bar-word" onPress={() => actions.take({ kind: "select" })}>
+              {t("plan.measure.end")}
+            </Button>
+          ) : (
+            <Button className="bar-word" onPress={actions.letGo}>
+              {t("plan.add.stop")}
+            </Button>
+          )}
         </span>
       ) : (
         <MenuTrigger>

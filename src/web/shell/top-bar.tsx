@@ -5,7 +5,7 @@ import { t } from "../texts/index.ts";
 import type { Actions } from "./actions.ts";
 import { ShowMenu } from "./show-menu.tsx";
 import { Sign } from "./signs.tsx";
-import { type Store, usePart, type Workbench } from "./workbench.ts";
+import { type Panel, type Store, usePart, type Workbench } from "./workbench.ts";
 
 interface TopBarProps {
   readonly store: Store<Workbench>;
@@ -28,6 +28,11 @@ export const TopBar = memo(function TopBar({
   const { job, storey } = usePart(store, (bench) => ({ job: bench.job, storey: bench.storey }));
   const { site } = job;
   const here = site.storeys.find(({ id }) => id === storey);
+  // The card holds one thing: what one was drawing is put down.
+  const show = (panel: Panel): void => {
+    actions.take({ kind: "select" });
+    store.set({ panel });
+  };
   const save = async (): Promise<void> =>
     saveFile({
       name: `${site.name.replace(/[\\/:*?"<>|]+/g, " ").trim() || "job"}.job.json`,
@@ -45,10 +50,10 @@ export const TopBar = memo(function TopBar({
             <MenuItem className="menu-item" onAction={onHome}>
               {t("shell.home")}
             </MenuItem>
-            <MenuItem className="menu-item" onAction={() => store.set({ panel: { kind: "settings" } })}>
+            <MenuItem className="menu-item" onAction={() => show({ kind: "settings" })}>
               {t("shell.details")}
             </MenuItem>
-            <MenuItem className="menu-item" onAction={() => store.set({ panel: { kind: "models" } })}>
+            <MenuItem className="menu-item" onAction={() => show({ kind: "models" })}>
               {t("shell.models")}
             </MenuItem>
             <MenuItem className="menu-item" onAction={() => void save()}>
