@@ -186,3 +186,29 @@ test("a picture is scaled by two places with the keyboard alone, and lies under 
   await nothing().waitFor();
   expect(await picture().count()).toBe(0);
 });
+
+test("a plan is read again at the scale that two places with a known length tell", async () => {
+  await choose({ name: "store.svg", mimeType: "image/svg+xml", buffer: Buffer.from(plan) });
+  await page.getByText("Read from store.svg").waitFor();
+  const scale = page.getByLabel("Scale, 1 :");
+  expect(await scale.inputValue()).toBe("100");
+  await button("Scale from a length you know").click();
+  const sheet = page.locator(".picture-sheet");
+  await sheet.scrollIntoViewIfNeeded();
+  // The outer rectangle is 44 × 34 mm of paper: from its left side to its right one.
+  const box = (await sheet.boundingBox())!;
+  const edge = (12 / 2000) * box.width;
+  for (const x of [box.x + edge, box.x + box.width - edge])
+    await page.mouse.click(x, box.y + box.height * 0.3);
+  await holds(page);
+  const length = page.getByLabel("Distance from 1 to 2");
+  await length.fill("8.8 m");
+  await length.press("Tab");
+  await button("Read again at this scale").click();
+  // 44 mm that are 8.8 m make 1 : 200; a press of the mouse meets a whole pixel.
+  await expect
+    .poll(async () => Number(await scale.inputValue()), { timeout: 30_000 })
+    .toSatisfy((value: number) => Math.abs(value - 200) < 200 * (2 / box.width));
+  await page.getByRole("button", { name: "Leave it" }).click();
+  await nothing().waitFor();
+});

@@ -1,11 +1,17 @@
-import { useState } from "react";
+import { lazy, Suspense, useState } from "react";
 import { Button } from "react-aria-components";
 import type { ModelRead, PlanWish } from "../contract.ts";
 import { FigureField, LengthField, More, Pick, Tick } from "../fields/index.ts";
 import { t } from "../texts/index.ts";
 
+const ScaleFromLength = lazy(() =>
+  import("./scale-from-length.tsx").then(({ ScaleFromLength }) => ({ default: ScaleFromLength })),
+);
+
 interface PlanChoiceProps {
   readonly plan: NonNullable<ModelRead["plan"]>;
+  /** The lines as they were read. */
+  readonly drawing: ModelRead["drawings"][number] | undefined;
   readonly wish: PlanWish;
   readonly onRead: (wish: PlanWish) => void;
   /** Whether the reason for the unit stands above already. */
@@ -22,8 +28,10 @@ const units = [
 ] as const;
 
 /** What was assumed of a plan, and the same file read again with what a person says instead. */
-export function PlanChoice({ plan, wish, onRead, said }: PlanChoiceProps) {
+export function PlanChoice({ plan, drawing, wish, onRead, said }: PlanChoiceProps) {
   const [next, setNext] = useState<PlanWish>(wish);
+  // Its picture is made only for one who asks for it.
+  const [measuring, setMeasuring] = useState<"open" | "closed">("closed");
   const looked = next.layers ?? plan.layers.filter((layer) => layer.looked).map(({ name }) => name);
   const unit =
     units.find(([, metres]) => Math.abs(metres / (next.metres ?? plan.metres) - 1) < 1e-6)?.[0] ?? "";
@@ -97,9 +105,35 @@ export function PlanChoice({ plan, wish, onRead, said }: PlanChoiceProps) {
           </div>
         </More>
       ) : null}
+      {drawing === undefined ? null : (
+        <>
+          <Button
+            className="button"
+            aria-expanded={measuring === "open"}
+            onPress={() => setMeasuring(measuring === "open" ? "closed" : "open")}
+          >
+            {t("home.plan.measured")}
+          </Button>
+          {measuring === "open" ? (
+            <Suspense>
+              <ScaleFromLength
+                drawing={drawing}
+                onTimes={(times) => onRead({ ...next, ...larger(plan, times) })}
+              />
+            </Suspense>
+          ) : null}
+        </>
+      )}
       <Button className="button" onPress={() => onRead(next)} isDisabled={next === wish}>
         {t("home.plan.again")}
       </Button>
     </div>
   );
+}
+
+/** What is said of a plan that is so many times larger than it was read. */
+function larger({ metres, unit }: PlanChoiceProps["plan"], times: number): PlanWish {
+  return unit.paper === undefined
+    ? { metres: metres * times }
+    : { scale: Number(((metres * times) / unit.paper).toPrecision(6)) };
 }

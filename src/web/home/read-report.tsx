@@ -47,6 +47,7 @@ export function ReadReport({ name, read, choice, onReadAgain, keepWord, onKeep, 
       {read.plan === undefined ? null : (
         <PlanChoice
           plan={read.plan}
+          drawing={read.drawings[0]}
           wish={choice}
           onRead={onReadAgain}
           said={read.problems.some(({ message }) => message.includes(read.plan?.unit.reason ?? "\n"))}
