@@ -12,6 +12,7 @@ import { type Palette, readPalette } from "./paint/palette.ts";
 import { forgetLetters } from "./paint/surface.ts";
 import { painterOn } from "./painter.ts";
 import { picturesIn } from "./pictures.ts";
+import { pinsIn } from "./pins.ts";
 import { listenOn } from "./pointers.ts";
 import { benchOf, cursorAt, flagsOf, focusOf, heldOf, triedOf } from "./reading.ts";
 import { type Input, rest } from "./tools/state.ts";
@@ -128,8 +129,17 @@ export const Plan = memo(function Plan({ store, calculator, actions, insets, inp
     };
     loadDrawing();
     const stopDrawing = store.subscribe(loadDrawing);
+    const pinNotes = pinsIn(element.querySelector(".plan-pins") as HTMLElement, (note) => {
+      store.set({ panel: { kind: "notes" } });
+      requestAnimationFrame(() =>
+        document.getElementById(`note-${note}`)?.scrollIntoView({ block: "nearest" }),
+      );
+    });
     const layPictures = picturesIn(element.querySelector(".plan-pictures") as HTMLElement);
-    const laid = (): void => layPictures(store.get());
+    const laid = (): void => {
+      layPictures(store.get());
+      pinNotes(store.get());
+    };
     laid();
     const stopPictures = store.subscribe(laid);
     const stopStore = store.subscribe(own.repaint);
@@ -187,6 +197,7 @@ export const Plan = memo(function Plan({ store, calculator, actions, insets, inp
       <canvas />
       <canvas />
       <canvas />
+      <div className="plan-pins" />
       <p id="plan-keys" className="unseen">
         {t("plan.keys")}
       </p>
