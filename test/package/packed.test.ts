@@ -76,6 +76,7 @@ test("the package holds the program, the web app, the demo and the papers, and n
     "dist/web",
     "docs/detector-model.schema.json",
     "docs/job.schema.json",
+    "docs/rooms-from-plans.md",
     "docs/screen.png",
     "examples/saltmarsh.job.json",
     "package.json",
