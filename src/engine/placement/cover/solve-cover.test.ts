@@ -85,7 +85,7 @@ describe("Steiner triple covers have the published least sizes (FULKERSON-1974, 
   test("A45 = 30, found; its proof takes longer than a test may", async () => {
     const model = steiner(45, tripled(15, fifteen));
     expect(model.rows).toHaveLength(330);
-    const answer = await solveCover(model, effort(4));
+    const answer = await solveCover(model, effort(10));
     expect(answer.cost).toBe(30);
     expect(answer.bound).toBeLessThanOrEqual(30);
     expect(checkedChoice(model, answer.chosen ?? [])).toEqual({ valid: true, cost: 30 });
