@@ -165,7 +165,7 @@ test.each([
   async (_, how, viewport) => {
     const context = await browser.newContext({ viewport, hasTouch: how === "touch" });
     const page = await context.newPage();
-    page.setDefaultTimeout(30_000);
+    page.setDefaultTimeout(90_000);
     const { count, things, sheet } = await planned(page, how);
     for (const [what, many] of [
       [/Rack/, 2],
