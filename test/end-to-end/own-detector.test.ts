@@ -177,7 +177,7 @@ test("a distance is measured by dragging, and the same one by pressing its two e
   const [left, right] = [plan.x + 200, plan.x + 560];
   const level = plan.y + 120;
   await button(page, "Measure").click();
-  await page.getByText(/^Drag from one place to another/).waitFor();
+  await page.getByText(/^Drag, or press both ends/).waitFor();
   await page.mouse.move(left, level);
   await page.mouse.down();
   await page.mouse.move(right, level, { steps: 4 });
@@ -186,7 +186,7 @@ test("a distance is measured by dragging, and the same one by pressing its two e
   await expect.poll(() => told.textContent(), patient).toMatch(/^\d+\.\d\d m\. /);
   const dragged = await told.textContent();
   await page.mouse.click(left, level);
-  await expect.poll(() => told.textContent(), patient).toMatch(/^Drag from one place/);
+  await expect.poll(() => told.textContent(), patient).toMatch(/^Drag, or press both ends/);
   await page.mouse.click(right, level);
   await expect.poll(() => told.textContent(), patient).toBe(dragged);
   await button(page, "Done").click();

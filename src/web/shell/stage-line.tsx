@@ -64,7 +64,7 @@ export const StageLine = memo(function StageLine({ store, actions, findings }: S
                 : t("plan.measure.is", { length: lengthText(measured, units) })}
           </span>
           {tool.kind === "measure" ? (
-            <Button className="bar-word" onPress={() => actions.take({ kind: "select" })}>
+            <Button className="bar-word tool-end" onPress={() => actions.take({ kind: "select" })}>
               {t("plan.measure.end")}
             </Button>
           ) : (
