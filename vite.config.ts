@@ -1,7 +1,9 @@
 import { readFileSync } from "node:fs";
+import { parse } from "@formatjs/icu-messageformat-parser";
 import react from "@vitejs/plugin-react";
 import { defineConfig, type Plugin } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
+import { isPlain } from "./src/web/texts/plain.ts";
 
 /**
  * The schema library carries its printer of JSON Schema into every page, some 6 kB compressed, since each schema has a method for it.
@@ -19,12 +21,37 @@ const withoutSchemaPrinting: Plugin = {
   },
 };
 
+/**
+ * The sentences of the screen are read when the page is built: a page carries what they came to, and not the reader (some 8 kB compressed).
+ * Sentences without {names} stay as they are written; the screen shows them without asking the formatter.
+ */
+const sentencesRead: Plugin = {
+  name: "sentences-read",
+  enforce: "pre",
+  apply: "build",
+  config: () => ({
+    resolve: {
+      alias: { "@formatjs/icu-messageformat-parser": "@formatjs/icu-messageformat-parser/no-parser.js" },
+    },
+  }),
+  load(id) {
+    if (!/[/\\]src[/\\]web[/\\]texts[/\\](?:[\w-]+[/\\])?[\w-]+\.json$/.test(id)) return undefined;
+    const sentences = Object.entries(JSON.parse(readFileSync(id, "utf8")) as Record<string, string>);
+    const ready = sentences.map(([key, text]) => [
+      key,
+      isPlain(text) ? text : parse(text, { captureLocation: false }),
+    ]);
+    return JSON.stringify(Object.fromEntries(ready));
+  },
+};
+
 /** Relative addresses: the build runs from any static host, also below a sub-path. */
 export default defineConfig({
   base: "./",
   publicDir: "public",
   plugins: [
     withoutSchemaPrinting,
+    sentencesRead,
     react(),
     VitePWA({
       registerType: "prompt",

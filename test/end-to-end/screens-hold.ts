@@ -12,6 +12,17 @@ async function barriers(page: Page, rules: "all" | "colours" = "all"): Promise<r
     .map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(" ")).join(", ")}`);
 }
 
+/** Colours that fade from one theme to the other are looked at when they have arrived. */
+const settled = (page: Page): Promise<unknown> =>
+  page.evaluate(() =>
+    Promise.all(
+      document
+        .getAnimations()
+        .filter((animation) => animation.effect?.getComputedTiming().endTime !== Number.POSITIVE_INFINITY)
+        .map((animation) => animation.finished.catch(() => undefined)),
+    ),
+  );
+
 /** Parts of the page wider than the window, which one would have to scroll for. */
 const overflow = (page: Page): Promise<number> =>
   page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
@@ -23,9 +34,11 @@ export async function fits(page: Page): Promise<void> {
 
 /** The screen as it is, in light colours and in dark ones. */
 export async function holds(page: Page): Promise<void> {
+  await settled(page);
   expect(await barriers(page)).toEqual([]);
   await fits(page);
   await page.emulateMedia({ colorScheme: "dark" });
+  await settled(page);
   expect(await barriers(page, "colours")).toEqual([]);
   await page.emulateMedia({ colorScheme: "light" });
 }

@@ -2,7 +2,7 @@ import type { Room } from "#engine";
 import type { OpenJob } from "../contract.ts";
 import { LengthField, More } from "../fields/index.ts";
 import { numberAt, type PlanningNumber, planningNumbers, withNumber } from "../settings/planning-numbers.ts";
-import { t } from "../texts/index.ts";
+import { t } from "../texts/settings.ts";
 
 interface RoomPlanningProps {
   readonly job: OpenJob;

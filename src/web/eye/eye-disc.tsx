@@ -1,7 +1,7 @@
 import { type PointerEvent, useMemo, useRef, useState } from "react";
 import { type Detector, type LensMask, maskContains, type Room, radiansOf, type Site } from "#engine";
 import type { DeviceZones } from "../contract.ts";
-import { t } from "../texts/index.ts";
+import { t } from "../texts/eye.ts";
 import {
   type Direction,
   directionOf,

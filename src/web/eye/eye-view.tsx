@@ -4,7 +4,7 @@ import type { LensMask, Room } from "#engine";
 import { radiansOf } from "#engine";
 import type { EyeViewProps, OpenJob } from "../contract.ts";
 import { Say } from "../fields/index.ts";
-import { t } from "../texts/index.ts";
+import { t } from "../texts/eye.ts";
 import { EyeDisc } from "./eye-disc.tsx";
 import { MaskFields } from "./mask-fields.tsx";
 import "./eye.css";

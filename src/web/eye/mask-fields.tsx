@@ -2,7 +2,8 @@ import { Button, ToggleButton } from "react-aria-components";
 import type { LensMask } from "#engine";
 import { radiansOf } from "#engine";
 import { AngleField } from "../fields/index.ts";
-import { degreesText, t } from "../texts/index.ts";
+import { t } from "../texts/eye.ts";
+import { degreesText } from "../texts/index.ts";
 
 interface MaskFieldsProps {
   readonly masks: readonly LensMask[];

@@ -3,7 +3,7 @@ import { Button, FileTrigger } from "react-aria-components";
 import type { DetectorModel } from "#engine";
 import { More, Say } from "../fields/index.ts";
 import { saveFile } from "../fields/save-file.ts";
-import { t } from "../texts/index.ts";
+import { t } from "../texts/models.ts";
 import { firmListIn, firmListText, keepInFirm, takeFromFirm, useFirmModels } from "./firm-list.ts";
 
 interface FirmSectionProps {

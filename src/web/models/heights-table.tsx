@@ -1,7 +1,8 @@
 import { Button } from "react-aria-components";
 import { LengthField } from "../fields/index.ts";
 import { useUnits } from "../settings/preferences.ts";
-import { lengthText, t } from "../texts/index.ts";
+import { lengthText } from "../texts/index.ts";
+import { t } from "../texts/models.ts";
 import { type DraftChange, type ModelDraft, withCell, zoneKinds } from "./model-draft.ts";
 
 interface HeightsTableProps {

@@ -2,7 +2,7 @@ import { useState } from "react";
 import { Button } from "react-aria-components";
 import type { DetectorModel } from "#engine";
 import { FigureField, LengthField, More, Say, TextBox, Tick } from "../fields/index.ts";
-import { t } from "../texts/index.ts";
+import { t } from "../texts/models.ts";
 import { HeightsTable } from "./heights-table.tsx";
 import {
   type DraftChange,

@@ -2,7 +2,7 @@ import { type MouseEvent, useEffect, useRef, useState } from "react";
 import { Button, FileTrigger } from "react-aria-components";
 import { type Point, radiansOf, type ZoneKind } from "#engine";
 import { AngleField, LengthField, Say } from "../fields/index.ts";
-import { t } from "../texts/index.ts";
+import { t } from "../texts/models.ts";
 import {
   metresPerPixel,
   type PolarPoint,

@@ -1,7 +1,8 @@
 import type { Declaration, Metres } from "#engine";
 import { FigureField, LengthField, Pick, TextBox } from "../fields/index.ts";
 import { useUnits } from "../settings/preferences.ts";
-import { lengthText, t } from "../texts/index.ts";
+import { lengthText } from "../texts/index.ts";
+import { t } from "../texts/models.ts";
 import type { DraftChange, ModelDraft } from "./model-draft.ts";
 
 const declarations: readonly Declaration[] = ["data-sheet", "standard-test", "measured-on-site", "assumed"];

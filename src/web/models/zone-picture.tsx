@@ -1,6 +1,7 @@
 import type { DetectorModel, ZoneKind, ZoneRow } from "#engine";
 import { useUnits } from "../settings/preferences.ts";
-import { lengthText, t } from "../texts/index.ts";
+import { lengthText } from "../texts/index.ts";
+import { t } from "../texts/models.ts";
 
 const order = ["sound", "across", "towards", "seated"] as const satisfies readonly ZoneKind[];
 

@@ -1,7 +1,8 @@
 import { Label, Radio, RadioGroup } from "react-aria-components";
 import type { Layout } from "#engine";
 import { useUnits } from "../settings/preferences.ts";
-import { areaText, lengthText, percentText, t, type Units } from "../texts/index.ts";
+import { areaText, lengthText, percentText, type Units } from "../texts/index.ts";
+import { t } from "../texts/place.ts";
 
 type Trait = keyof Layout["traits"];
 

@@ -1,5 +1,6 @@
 import type { DetectorModel, PlacementResult } from "#engine";
-import { numberText, t } from "../texts/index.ts";
+import { numberText } from "../texts/index.ts";
+import { t } from "../texts/place.ts";
 
 /** Room for the rounding of a bound that a solver gives in floating point. */
 const boundSlack = 1e-6;

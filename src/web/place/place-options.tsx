@@ -1,7 +1,8 @@
 import type { PlacementOptions, Room, Site } from "#engine";
 import { Choice, FigureField, More, Say, Tick } from "../fields/index.ts";
 import { useUnits } from "../settings/preferences.ts";
-import { lengthText, t } from "../texts/index.ts";
+import { lengthText } from "../texts/index.ts";
+import { t } from "../texts/place.ts";
 
 /** What a person may decide before placing; all of it has a sensible start. */
 export interface PlaceChoices {

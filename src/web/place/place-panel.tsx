@@ -3,7 +3,7 @@ import { Button } from "react-aria-components";
 import type { Site } from "#engine";
 import type { PlacePanelProps } from "../contract.ts";
 import { Running, Say } from "../fields/index.ts";
-import { t } from "../texts/index.ts";
+import { t } from "../texts/place.ts";
 import { type PlaceChoices, PlaceOptions, startChoices } from "./place-options.tsx";
 import { RoomResult } from "./room-result.tsx";
 import { RoomResults } from "./room-results.tsx";

@@ -2,7 +2,7 @@ import { useState } from "react";
 import { Button } from "react-aria-components";
 import type { Layout, Room, Site } from "#engine";
 import { SeverityMark, SeverityShape } from "../fields/index.ts";
-import { t } from "../texts/index.ts";
+import { t } from "../texts/place.ts";
 import { measuredShort } from "./measured-against.ts";
 import { RoomResult } from "./room-result.tsx";
 import type { RoomRun } from "./room-run.ts";

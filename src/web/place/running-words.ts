@@ -1,5 +1,5 @@
 import type { Room } from "#engine";
-import { t } from "../texts/index.ts";
+import { t } from "../texts/place.ts";
 import type { RoomRun } from "./room-run.ts";
 
 /** What a run is doing, in words, and how far it is. */

@@ -1,5 +1,5 @@
 import { type PlanningDefaults, planningDefaults } from "#engine";
-import type { TextKey } from "../texts/index.ts";
+import type { TextKey } from "../texts/settings.ts";
 
 export type PlanningUnit = "m" | "m²" | "s" | "m/s" | "%";
 

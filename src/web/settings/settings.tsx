@@ -2,7 +2,8 @@ import { Button } from "react-aria-components";
 import { planningDefaults } from "#engine";
 import type { JobDetails, OpenJob, SettingsProps } from "../contract.ts";
 import { Choice, FigureField, LengthField, More, TextBox, Tick } from "../fields/index.ts";
-import { areaText, lengthText, numberText, percentText, t, type Units } from "../texts/index.ts";
+import { areaText, lengthText, numberText, percentText, type Units } from "../texts/index.ts";
+import { t } from "../texts/settings.ts";
 import {
   numberAt,
   type PlanningNumber,

@@ -1,20 +1,38 @@
 import { IntlMessageFormat } from "intl-messageformat";
-import catalogue from "./en.json" with { type: "json" };
+import common from "./en.json" with { type: "json" };
+import { isPlain, type Message } from "./plain.ts";
 
-/** Key of a sentence on the screen; the compiler knows them all. */
-export type TextKey = keyof typeof catalogue;
+/** Sentences by their keys. */
+type Catalogue = Readonly<Record<string, Message>>;
+
+/** Key of a sentence of the common catalogue, or of a part of it that loads with its screen. */
+export type KeyOf<Part> = keyof typeof common | (keyof Part & string);
+
+/** Key of a sentence that every screen has; the compiler knows them all. */
+export type TextKey = keyof typeof common;
 
 /** What fills the {names} of a sentence. Numbers that carry a unit are given as text from measures.ts. */
 export type TextValues = Readonly<Record<string, string | number>>;
 
-const read = new Map<TextKey, IntlMessageFormat>();
-
-/** The sentence of the catalogue with its {names} filled: ICU plural, select and number. A name that is missing throws. */
-export function t(key: TextKey, values?: TextValues): string {
-  let message = read.get(key);
-  if (message === undefined) {
-    message = new IntlMessageFormat(catalogue[key], "en");
-    read.set(key, message);
-  }
-  return String(message.format(values as Record<string, string | number> | undefined));
+/**
+ * Sentences of the common catalogue and of one part, which is in the page only where a screen asks for it.
+ *
+ * @returns The sentence of a key with its {names} filled: ICU plural, select and number. A name that is missing throws.
+ */
+export function sentencesOf<Part extends Catalogue>(part: Part) {
+  const catalogue: Catalogue = { ...common, ...part };
+  const read = new Map<string, IntlMessageFormat>();
+  return (key: KeyOf<Part>, values?: TextValues): string => {
+    const written = catalogue[key]!;
+    if (isPlain(written)) return written;
+    let message = read.get(key);
+    if (message === undefined) {
+      message = new IntlMessageFormat(written, "en");
+      read.set(key, message);
+    }
+    return String(message.format(values as Record<string, string | number> | undefined));
+  };
 }
+
+/** The sentence of the common catalogue with its {names} filled. */
+export const t = sentencesOf({});

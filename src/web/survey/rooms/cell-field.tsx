@@ -1,5 +1,5 @@
 import { type KeyboardEvent, useRef, useState } from "react";
-import { t } from "../../texts/index.ts";
+import { t } from "../../texts/rooms.ts";
 import type { CellContext, Column } from "./columns.ts";
 
 interface CellFieldProps {

@@ -1,15 +1,8 @@
 import type { Room, Site } from "#engine";
 import { figureIn } from "../../fields/measure-fields.tsx";
 import { roomArea } from "../../plan/shapes.ts";
-import {
-  areaText,
-  lengthFigure,
-  lengthIn,
-  lengthText,
-  numberText,
-  t,
-  type Units,
-} from "../../texts/index.ts";
+import { areaText, lengthFigure, lengthIn, lengthText, numberText, type Units } from "../../texts/index.ts";
+import { t } from "../../texts/rooms.ts";
 import { heightLimits } from "./sizes-list.ts";
 import { uses, writtenUse } from "./uses.ts";
 

@@ -3,7 +3,7 @@
 // biome-ignore-all lint/a11y/useKeyWithClickEvents: keys go to the grid, which has the focus
 import { memo, type ReactNode } from "react";
 import type { Room } from "#engine";
-import { t } from "../../texts/index.ts";
+import { t } from "../../texts/rooms.ts";
 import { type CellContext, columns } from "./columns.ts";
 
 interface GridRowProps {

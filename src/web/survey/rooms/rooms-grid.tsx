@@ -4,7 +4,7 @@
 import { type KeyboardEvent, type ReactNode, useCallback, useLayoutEffect, useRef, useState } from "react";
 import type { Room } from "#engine";
 import type { OpenJob } from "../../contract.ts";
-import { t } from "../../texts/index.ts";
+import { t } from "../../texts/rooms.ts";
 import { CellField } from "./cell-field.tsx";
 import { type CellContext, columns } from "./columns.ts";
 import { gridDeed, headRow, within } from "./grid-keys.ts";

@@ -4,7 +4,7 @@ import type { Room } from "#engine";
 import { Choice, Say } from "../../fields/index.ts";
 import { useUnits } from "../../settings/preferences.ts";
 import { usePart } from "../../shell/workbench.ts";
-import { t } from "../../texts/index.ts";
+import { t } from "../../texts/rooms.ts";
 import type { SurveyPanelProps } from "../panel.ts";
 import { columns, sorted } from "./columns.ts";
 import { ListPaste } from "./list-paste.tsx";

@@ -1,6 +1,6 @@
 import type { Room } from "#engine";
 import type { EditStep } from "../../contract.ts";
-import { t } from "../../texts/index.ts";
+import { t } from "../../texts/rooms.ts";
 import { type CellContext, type Column, columns, type RoomFields } from "./columns.ts";
 
 /** A place in the table as it is shown. */

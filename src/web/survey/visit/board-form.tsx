@@ -3,7 +3,7 @@ import type { JobBoard } from "#job";
 import { supplySystems } from "#job";
 import type { OpenJob } from "../../contract.ts";
 import { Choice, FigureField, More, Pick, TextBox } from "../../fields/index.ts";
-import { t } from "../../texts/index.ts";
+import { t } from "../../texts/visit.ts";
 import { boardQuestions } from "./questions.ts";
 import { Questions } from "./record-fields.tsx";
 

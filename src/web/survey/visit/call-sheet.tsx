@@ -1,7 +1,7 @@
 import type { JobVisit } from "#job";
 import type { OpenJob } from "../../contract.ts";
 import { Choice, FigureField, More, Say, TextBox } from "../../fields/index.ts";
-import { t } from "../../texts/index.ts";
+import { t } from "../../texts/visit.ts";
 import { LongText } from "./long-text.tsx";
 import { asbestosIsOpen } from "./open-points.ts";
 

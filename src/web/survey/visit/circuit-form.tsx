@@ -3,7 +3,7 @@ import type { JobCircuit } from "#job";
 import { breakerTypes } from "#job";
 import type { OpenJob } from "../../contract.ts";
 import { Choice, FigureField, More, Pick, TextBox } from "../../fields/index.ts";
-import { t } from "../../texts/index.ts";
+import { t } from "../../texts/visit.ts";
 import { rounded } from "./board-form.tsx";
 import { knownPoints } from "./open-points.ts";
 import { circuitQuestions } from "./questions.ts";

@@ -1,7 +1,7 @@
 import { Button } from "react-aria-components";
 import type { OpenJob } from "../../contract.ts";
 import { More, Say } from "../../fields/index.ts";
-import { t } from "../../texts/index.ts";
+import { t } from "../../texts/visit.ts";
 import { BoardForm } from "./board-form.tsx";
 import { CircuitForm } from "./circuit-form.tsx";
 import { openPoints } from "./open-points.ts";

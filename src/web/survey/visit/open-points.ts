@@ -1,5 +1,5 @@
 import type { OpenJob } from "../../contract.ts";
-import type { TextKey } from "../../texts/index.ts";
+import type { TextKey } from "../../texts/visit.ts";
 
 /** Something of the installation that nobody knows yet. */
 export interface OpenPoint {

@@ -1,6 +1,7 @@
 import type { SourceId } from "#engine";
 import type { JobBoard, JobCircuit } from "#job";
-import { numberText, type TextKey } from "../../texts/index.ts";
+import { numberText } from "../../texts/index.ts";
+import type { TextKey } from "../../texts/visit.ts";
 
 /** A reading that is kept as it was typed, and asked about: it may be right, but rarely is. */
 export interface Question {

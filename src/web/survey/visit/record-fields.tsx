@@ -1,7 +1,7 @@
 import { sources } from "#engine";
 import { Say } from "../../fields/index.ts";
 import { VerifyMark } from "../../findings/evidence.tsx";
-import { t } from "../../texts/index.ts";
+import { t } from "../../texts/visit.ts";
 import type { Question } from "./questions.ts";
 
 /** What should be looked at again; the reading stays as it was typed. */

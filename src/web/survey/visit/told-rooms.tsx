@@ -3,7 +3,7 @@ import { Button } from "react-aria-components";
 import type { Metres, RoomUse } from "#engine";
 import type { OpenJob } from "../../contract.ts";
 import { LengthField, Pick, TextBox } from "../../fields/index.ts";
-import { t } from "../../texts/index.ts";
+import { t } from "../../texts/visit.ts";
 import { ceilingOn, roomSteps } from "../rooms/rooms-of-list.ts";
 import { heightLimits, sideLimits } from "../rooms/sizes-list.ts";
 import { uses, usualUse } from "../rooms/uses.ts";

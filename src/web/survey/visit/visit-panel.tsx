@@ -1,7 +1,7 @@
 import { useState } from "react";
 import { Button } from "react-aria-components";
 import { usePart } from "../../shell/workbench.ts";
-import { t } from "../../texts/index.ts";
+import { t } from "../../texts/visit.ts";
 import type { SurveyPanelProps } from "../panel.ts";
 import { ListPaste } from "../rooms/list-paste.tsx";
 import { Asbestos, CallSheet } from "./call-sheet.tsx";
