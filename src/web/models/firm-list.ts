@@ -2,7 +2,7 @@ import { useSyncExternalStore } from "react";
 import type { DetectorModel } from "#engine";
 import { sentenceOf } from "#engine";
 import { fromSite, readRecord, toSite } from "#job";
-import { t } from "../texts/models.ts";
+import { t } from "../texts/index.ts";
 
 const storageKey = "roomwake.models";
 const format = "roomwake-models";
