@@ -1,9 +1,15 @@
+export { jobFileName } from "./archive/file-name.ts";
+export { type ReadJob, readJobFile } from "./archive/read-archive.ts";
+export { isZip, unpackLimits } from "./archive/unpack.ts";
+export { writeJobArchive } from "./archive/write-archive.ts";
 export * from "./commands/index.ts";
 export { demoJob } from "./demo/demo-job.ts";
 export { demoModels } from "./demo/demo-models.ts";
 export type { JobDocument, Snapshot } from "./document/contract.ts";
 export { initialUpdate } from "./document/initial-update.ts";
 export { createJobDocument, type DocumentWorld } from "./document/job-document.ts";
+export { type BegunJob, beginJob, identityOf, separateJob } from "./merge/begin-job.ts";
+export { type MergeCount, type Merged, mergeCopy } from "./merge/merge-copy.ts";
 export { type ParsedJob, parseJob } from "./parse/parse-job.ts";
 export { placeOf, type ReadRecord, readRecord } from "./parse/read-record.ts";
 export * from "./schema/index.ts";

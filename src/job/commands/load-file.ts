@@ -31,6 +31,9 @@ export function difference(before: JobFile, after: JobFile): readonly Edit[] {
     }
     for (const id of old.keys()) edits.push(remove(kind, id));
   }
+  // A job keeps the identity that it has.
+  if (before.id === undefined && after.id !== undefined)
+    edits.push({ do: "extra", name: "id", value: after.id });
   if (before.name !== after.name) edits.push({ do: "name", name: after.name });
   const gone = Object.fromEntries(Object.keys(before.details).map((name) => [name, undefined]));
   if (!same(before.details, after.details))

@@ -57,6 +57,7 @@ export function demoJob(): JobFile {
   const read = parseJob({
     format: jobFormat,
     version: jobVersion,
+    id: "saltmarsh",
     name: "Saltmarsh Ferry Terminal, Staff Wing",
     details: {
       client: "Saltmarsh Harbour Trust",

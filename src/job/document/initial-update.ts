@@ -1,15 +1,17 @@
 import * as Y from "yjs";
 import { loadFile } from "../commands/load-file.ts";
 import type { JobFile } from "../schema/job-file.ts";
+import { jobText } from "../text/job-text.ts";
+import { authorOf } from "./author.ts";
 import { createJobDocument } from "./job-document.ts";
 
-/** Author of first updates. The same job gives the same update everywhere, so that two devices that both begin with it have not edited it twice. */
-const nobody = 1;
-
-/** The first update of a new job's document: everything that the file says. */
+/**
+ * The first update of a new job's document: everything that the file says. The same job gives the same update everywhere, so that two
+ * devices that both begin with it have not edited it twice; another job gives one by another author, so that the two never mix unseen.
+ */
 export function initialUpdate(job: JobFile): Uint8Array {
   const ydoc = new Y.Doc();
-  ydoc.clientID = nobody;
+  ydoc.clientID = authorOf(jobText(job));
   const document = createJobDocument(ydoc);
   const outcome = document.run(loadFile(job));
   document.close();

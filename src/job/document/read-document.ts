@@ -127,7 +127,10 @@ function readHead(shape: Shape, before: JobFile | undefined): Record<string, unk
     visit: headSchemas.visit.safeParse(Object.fromEntries(shape.visit.entries())).data ?? {},
     defaults: headSchemas.defaults.safeParse(planningFrom(shape.planning.entries())).data ?? {},
   };
-  const extras = [...shape.head.entries()].filter(([name]) => name !== "name" && name !== "version");
+  const extras = [...shape.head.entries()].filter(
+    ([name, value]) =>
+      name !== "name" && name !== "version" && (name !== "id" || headSchemas.id.safeParse(value).success),
+  );
   return {
     format: jobFormat,
     version: typeof version === "number" ? version : jobVersion,

@@ -43,8 +43,9 @@ export function parseJob(content: unknown): ParsedJob {
   const job: Record<string, unknown> = {};
   for (const [name, schema] of Object.entries(headSchemas)) {
     const parsed = schema.safeParse(file[name]);
-    if (parsed.success) job[name] = parsed.data;
-    else
+    if (parsed.success) {
+      if (parsed.data !== undefined) job[name] = parsed.data;
+    } else
       problems.push(
         ...parsed.error.issues.map(
           (issue): Problem => ({

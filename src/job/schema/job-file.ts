@@ -1,7 +1,7 @@
 import * as z from "zod";
 import { details, type JobPlanning, planning } from "./planning.ts";
 import { recordSchemas } from "./records.ts";
-import { kept, words } from "./values.ts";
+import { identity, kept, words } from "./values.ts";
 import { visit } from "./wiring.ts";
 
 export const jobFormat = "roomwake-job";
@@ -66,6 +66,8 @@ export type JobVisit = Exact<Fixed<z.output<typeof visit>>>;
 export type JobFile = {
   readonly format: typeof jobFormat;
   readonly version: number;
+  /** The same in every copy of the job, by which copies find each other; absent in a file that a hand wrote. */
+  readonly id?: string;
   readonly name: string;
   readonly details: JobDetails;
   readonly defaults: JobPlanning;
@@ -76,6 +78,7 @@ export type JobFile = {
 export const headSchemas = {
   format: z.literal(jobFormat),
   version: z.number().int().min(1),
+  id: identity.optional(),
   name: words.default(""),
   details: details.default({}),
   defaults: planning.default({}),

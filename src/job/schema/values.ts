@@ -25,6 +25,11 @@ export const celsius = z.number().min(-60).max(150);
 export const watts = z.number().min(0).max(1_000_000);
 export const seconds = z.number().min(0).max(1_000_000);
 
+/** What a job is known by wherever it is kept: words of letters, figures and underscores, joined by single hyphens. */
+export const identity = z
+  .string()
+  .max(60)
+  .regex(/^\w+(-\w+)*$/, "letters, figures and underscores, joined by single hyphens");
 export const id = z.string().min(1).max(200);
 /** A line of text as a person types it. */
 export const words = z.string().max(2_000);

@@ -3,6 +3,7 @@ import { coverageProblems } from "./coverage.ts";
 import type { CatalogueEntry } from "./entry.ts";
 import { exchangeProblems } from "./exchange.ts";
 import { jobProblems } from "./job.ts";
+import { jobArchiveProblems } from "./job-archive.ts";
 import { outputProblems } from "./output.ts";
 import { placementProblems } from "./placement.ts";
 import { planFileProblems } from "./plan-files.ts";
@@ -17,6 +18,7 @@ const all = {
   ...coverageProblems,
   ...placementProblems,
   ...jobProblems,
+  ...jobArchiveProblems,
   ...exchangeProblems,
   ...planFileProblems,
   ...planRoomProblems,
