@@ -7,8 +7,8 @@ import { jobFileName } from "./file-name.ts";
 import { exchangePictures, pictureFiles, withPictures } from "./pictures.ts";
 import { unpackLimits } from "./unpack.ts";
 
-/** Where each file's time would stand: the first that the format knows, in every time zone. */
-const noTime = new Date(1980, 0, 1);
+/** Stands where a file's time would: the first day that the format knows, as any time zone writes it. */
+const noTime = (): Date => new Date(1980, 0, 1);
 
 /**
  * Packs a job: readable file, pictures, history. The same document gives the same bytes.
@@ -36,7 +36,8 @@ export function writeJobArchive(packed: { readonly history: Uint8Array; readonly
     ...[...pictures.files].sort(([a], [b]) => (a < b ? -1 : 1)),
   ]);
   const entries: Zippable = {};
-  for (const [name, bytes] of files) entries[name] = [bytes, { level: levelFor(name, bytes), mtime: noTime }];
+  for (const [name, bytes] of files)
+    entries[name] = [bytes, { level: levelFor(name, bytes), mtime: noTime() }];
   return zipSync(entries);
 }
 
