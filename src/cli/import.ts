@@ -25,6 +25,7 @@ export const importModel: Command = {
     ["--page N", "of a PDF; 1 if absent"],
     ["--layers A,B", "of a plan: only these; the likely ones if absent"],
     ["--floor N", "of a drawing with several floors side by side; 1 if absent"],
+    ["--luminaires A,B", "blocks of a DXF plan that are luminaires"],
     ["--ceiling M", "height of the ceilings of a plan in metres; 2.5 if absent"],
   ],
   options: {
@@ -34,6 +35,7 @@ export const importModel: Command = {
     page: { type: "string" },
     layers: { type: "string" },
     floor: { type: "string" },
+    luminaires: { type: "string" },
     ceiling: { type: "string" },
   },
   run: async ({ world, words, values }) => {

@@ -25,10 +25,7 @@ export function planWish(values: Values): { readonly choice: PlanChoice; readonl
   if (typeof floor === "string") return floor;
   const ceiling = positive(values, "ceiling");
   if (typeof ceiling === "string") return ceiling;
-  const layers = textValue(values, "layers")
-    ?.split(",")
-    .map((name) => name.trim())
-    .filter((name) => name !== "");
+  const [layers, luminaires] = [names(values, "layers"), names(values, "luminaires")];
   return {
     choice: {
       ...(metres === undefined ? {} : { metres }),
@@ -36,10 +33,18 @@ export function planWish(values: Values): { readonly choice: PlanChoice; readonl
       ...(floor === undefined ? {} : { part: floor - 1 }),
       ...(ceiling === undefined ? {} : { ceiling }),
       ...(layers === undefined ? {} : { layers }),
+      ...(luminaires === undefined ? {} : { luminaires }),
     },
     ...(page === undefined ? {} : { page }),
   };
 }
+
+/** Names with commas between them. */
+const names = (values: Values, name: string): readonly string[] | undefined =>
+  textValue(values, name)
+    ?.split(",")
+    .map((one) => one.trim())
+    .filter((one) => one !== "");
 
 function positive(
   values: Values,

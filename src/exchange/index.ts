@@ -20,6 +20,11 @@ export type {
   Linework,
   UnitProposal,
 } from "./linework/linework.ts";
+export {
+  type DrawingWithBlocks,
+  type LuminaireBlock,
+  luminairesInRooms,
+} from "./linework/luminaires-in-rooms.ts";
 export { type PlanKind, planKind } from "./linework/plan-kind.ts";
 export { type AnyPlanResult, type PlanTask, readPlan } from "./linework/read-plan.ts";
 export {
@@ -50,6 +55,8 @@ export {
   surveyRoomAt,
 } from "./rooms-from-lines/survey-room-at.ts";
 export type {
+  BlockPlace,
+  DrawingBlock,
   ImportReport,
   ImportResult,
   LeftOut,

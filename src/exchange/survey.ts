@@ -8,6 +8,7 @@ import type {
   Opening,
   Point,
   Problem,
+  Radians,
   Room,
   SquareMetres,
   Storey,
@@ -42,6 +43,30 @@ export interface SurveyDrawing {
   /** Index into `layers` of each line. */
   readonly layerOf: Uint16Array;
   readonly layers: readonly { readonly name: string; readonly shown: boolean; readonly colour?: string }[];
+  /** Blocks that were put into it, for a person to say which of them are luminaires. */
+  readonly blocks?: readonly DrawingBlock[];
+}
+
+/** All blocks of one name in a drawing. */
+export interface DrawingBlock {
+  readonly name: string;
+  /** Picture of one of them: x1 y1 x2 y2 of each line about its middle, the longer side along x. [m] */
+  readonly lines: readonly number[];
+  readonly places: readonly BlockPlace[];
+}
+
+/** Where a block lies. */
+export interface BlockPlace {
+  /** Middle of its outline, as the drawing's lines lie. [m] */
+  readonly at: Point;
+  /** Direction of the longer side. [rad] */
+  readonly turn: Radians;
+  /** Longer and shorter side; 0 where the block has no lines. [m] */
+  readonly length: Metres;
+  readonly width: Metres;
+  /** What its attributes say of it. */
+  readonly type?: string;
+  readonly circuit?: string;
 }
 
 export interface ReportedRoom {

@@ -81,7 +81,8 @@ export function luminairesOfBlock(
   });
 }
 
-function luminaireOf(block: LineBlock, linework: Linework, place: DrawingPlace): BlockLuminaire {
+/** What one block would be as a luminaire: the middle of its lines, its longer side and its turn. */
+export function luminaireOf(block: LineBlock, linework: Linework, place: DrawingPlace): BlockLuminaire {
   const metres = place.metres ?? linework.unit.metres;
   const [dx, dy] = place.shift ?? [0, 0];
   const [ux, uy] = [Math.cos(block.turn), Math.sin(block.turn)];

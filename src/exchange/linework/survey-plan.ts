@@ -1,8 +1,9 @@
 import type { Metres, Problem } from "#engine";
 import { findRooms } from "../rooms-from-lines/find-rooms.ts";
 import { surveyOfPlan, usualHeights } from "../rooms-from-lines/found-survey.ts";
-import type { ImportReport, SurveyRecords } from "../survey.ts";
+import type { DrawingBlock, ImportReport, SurveyRecords } from "../survey.ts";
 import type { UnitProposal } from "./linework.ts";
+import { luminairesInRooms } from "./luminaires-in-rooms.ts";
 import { type PlanTask, readPlan } from "./read-plan.ts";
 
 /** What a person chose of a plan; what is absent is proposed. */
@@ -17,6 +18,8 @@ export interface PlanChoice {
   readonly part?: number;
   readonly storey?: { readonly id: string; readonly name: string; readonly elevation: Metres };
   readonly ceiling?: Metres;
+  /** Names of the blocks that are luminaires. */
+  readonly luminaires?: readonly string[];
 }
 
 /** A plan as a survey, with what was assumed and what else could be chosen. */
@@ -81,6 +84,16 @@ export async function surveyPlan(
     head: usualHeights.head,
     ...(several ? { part: { index: part, box: linework.parts[part]!.box } } : {}),
   });
+  const [drawing] = survey.drawings;
+  const blocks = drawing?.blocks ?? [];
+  const asked = choice.luminaires ?? [];
+  const unknown = asked.filter((name) => !blocks.some((block) => sameName(block.name, name)));
+  if (unknown.length > 0) return { problems: [blockUnknown(unknown, blocks)] };
+  const lit = luminairesInRooms(
+    { id: drawing?.id ?? "", blocks },
+    asked.map((name) => ({ name })),
+    survey.rooms,
+  );
   progress("done", 1);
   const settled = choice.metres !== undefined || choice.scale !== undefined;
   const unitNote: readonly Problem[] =
@@ -89,7 +102,7 @@ export async function surveyPlan(
       : [{ code: "plan-unit-assumed", values: { unit: unit.name, reason: unit.reason } }];
   const { pages, page } = { pages: 1, page: 1, ...read.report };
   return {
-    survey,
+    survey: { ...survey, luminaires: lit.luminaires },
     report: {
       file: linework.file,
       schema: linework.format.toUpperCase(),
@@ -104,8 +117,11 @@ export async function surveyPlan(
       })),
       openings: survey.openings.length,
       obstacles: 0,
-      luminaires: 0,
-      leftOut: read.report.leftOut,
+      luminaires: lit.luminaires.length,
+      leftOut: [
+        ...read.report.leftOut,
+        ...(lit.outside > 0 ? [{ what: "luminaire", why: "lies in no room", count: lit.outside }] : []),
+      ],
       // The reason for the unit says what the file declares as well: once is enough.
       notes: [
         ...read.report.notes.filter(({ code }) => unitNote.length === 0 || code !== "dxf-unit-doubted"),
@@ -129,3 +145,22 @@ export async function surveyPlan(
     },
   };
 }
+
+const sameName = (one: string, other: string): boolean => one.toUpperCase() === other.toUpperCase();
+
+/** More names than this nobody reads in one sentence. */
+const mostNamed = 12;
+
+const blockUnknown = (asked: readonly string[], blocks: readonly DrawingBlock[]): Problem => ({
+  code: "plan-block-unknown",
+  values: {
+    asked: asked.join(", "),
+    blocks:
+      blocks.length === 0
+        ? "none"
+        : [
+            ...blocks.slice(0, mostNamed).map(({ name, places }) => `${name} (${places.length})`),
+            ...(blocks.length > mostNamed ? ["…"] : []),
+          ].join(", "),
+  },
+});

@@ -1,5 +1,6 @@
 import type { Metres, Opening, Outline, Point, Problem, Room } from "#engine";
 import { identities } from "../identities.ts";
+import { drawingBlocks } from "../linework/drawing-blocks.ts";
 import type { LineBox, Linework } from "../linework/linework.ts";
 import { roomUse } from "../room-use.ts";
 import type { SurveyDrawing, SurveyRecords } from "../survey.ts";
@@ -218,6 +219,8 @@ function drawingOf(
   const { shift } = of.found;
   const { metres, storey, part } = of.heights;
   const within = linesWithin(linework, part?.box);
+  const box = part?.box;
+  const blocks = drawingBlocks(linework, { metres, shift, ...(box === undefined ? {} : { box }) });
   return {
     id: of.id,
     storey: storey.id,
@@ -230,6 +233,7 @@ function drawingOf(
       shown,
       ...(colour === undefined ? {} : { colour }),
     })),
+    ...(blocks.length === 0 ? {} : { blocks }),
   };
 }
 

@@ -4,8 +4,11 @@ import type {
   FloorPiece,
   Interference,
   Luminaire,
+  Metres,
   Obstacle,
   Opening,
+  Point,
+  Radians,
   Room,
   Storey,
   Switch,
@@ -38,4 +41,17 @@ export interface SurveyDrawing {
   /** Index into `layers` of each line. */
   readonly layerOf: Uint16Array;
   readonly layers: readonly { readonly name: string; readonly shown: boolean; readonly colour?: string }[];
+  /** Blocks that were put into it: for each name a picture of one, as lines about its middle, and where each lies. [m], [rad] */
+  readonly blocks?: readonly {
+    readonly name: string;
+    readonly lines: readonly number[];
+    readonly places: readonly {
+      readonly at: Point;
+      readonly turn: Radians;
+      readonly length: Metres;
+      readonly width: Metres;
+      readonly type?: string;
+      readonly circuit?: string;
+    }[];
+  }[];
 }

@@ -1,6 +1,6 @@
 import * as z from "zod";
 import { pictureFields } from "./notes.ts";
-import { degrees, id, kept, point, words } from "./values.ts";
+import { degrees, id, kept, length, metres, point, words } from "./values.ts";
 
 /** The most text that the lines of one underlay may be: about a million lines. */
 const mostUnderlayText = 24_000_000;
@@ -21,6 +21,30 @@ export const underlay = kept({
   turn: degrees.default(0),
   /** Millimetres of all lines, packed: see `underlay/line-text.ts`. */
   lines: z.string().max(mostUnderlayText).default(""),
+  /** Blocks that were put into the drawing: a person says once which of them are luminaires. */
+  blocks: z
+    .array(
+      kept({
+        name: words.default(""),
+        /** Picture of one: x1 y1 x2 y2 of each line about its middle. */
+        lines: z.array(metres).max(400).default([]),
+        places: z
+          .array(
+            kept({
+              at: point,
+              turn: degrees.default(0),
+              length: length.default(0),
+              width: length.default(0),
+              type: words.optional(),
+              circuit: words.optional(),
+            }),
+          )
+          .max(10_000)
+          .default([]),
+      }),
+    )
+    .max(500)
+    .optional(),
   /** A picture instead of lines, or below them. */
   picture: kept({
     ...pictureFields,

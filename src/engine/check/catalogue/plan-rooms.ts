@@ -24,6 +24,11 @@ export const planRoomProblems = {
       "A scale was given, but a {format} drawing is no sheet of paper: its lengths are those of the building.",
     remedy: "Leave the scale out, and give the unit of the drawing if it is another than proposed.",
   },
+  "plan-block-unknown": {
+    severity: "must",
+    message: "No block of the drawing is called {asked}. Blocks that could be luminaires: {blocks}.",
+    remedy: "Name one of these, or leave --luminaires out and place the luminaires by hand.",
+  },
   "plan-unit-assumed": {
     severity: "note",
     message: "{reason} One unit of the drawing was taken as one {unit}.",

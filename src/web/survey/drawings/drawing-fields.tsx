@@ -6,6 +6,7 @@ import { PlaceFields } from "../../cards/place-fields.tsx";
 import type { OpenJob } from "../../contract.ts";
 import { AngleField, More, Tick } from "../../fields/index.ts";
 import { t } from "../../texts/index.ts";
+import { DrawingLuminaires } from "./drawing-luminaires.tsx";
 
 interface DrawingFieldsProps {
   readonly job: OpenJob;
@@ -67,6 +68,7 @@ export function DrawingFields({ job, underlay }: DrawingFieldsProps) {
           </div>
         </More>
       ) : null}
+      {(underlay.blocks?.length ?? 0) > 0 ? <DrawingLuminaires job={job} underlay={underlay} /> : null}
       <More word={t("drawings.place")}>
         <PlaceFields at={underlay.origin} onChange={(origin) => set({ origin: [origin[0], origin[1]] })} />
         <AngleField
