@@ -4,6 +4,7 @@ import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { linesOfText, parseJob } from "#job";
 import { writtenBuilding } from "../../test/exchange/written-building.ts";
+import { writtenLitRoom } from "../../test/exchange/written-lit-room.ts";
 import { writtenPlan } from "../../test/exchange/written-plan.ts";
 import { placeHere } from "./place-here.ts";
 import { run } from "./run.ts";
@@ -124,4 +125,24 @@ test("A drawing without lines is an error, not an empty job", async () => {
   const { exit, answer } = await imported("words.svg", "-o", "words.job.json");
   expect(exit).toBe(2);
   expect(JSON.stringify(answer)).toMatch(/plan-/);
+});
+
+test("Blocks that are said to be luminaires come into their rooms; a name that no block has is answered with those there are", async () => {
+  await writeFile(join(folder, "lit.dxf"), writtenLitRoom());
+  const { exit, answer } = await imported("lit.dxf", "--luminaires", "lamp", "-o", "lit.job.json");
+  expect(exit).toBe(0);
+  expect(answer.luminaires).toBe(2);
+  expect(answer.leftOut).toContainEqual({ what: "luminaire", why: "lies in no room", count: 1 });
+  const { job } = parseJob(await readFile(join(folder, "lit.job.json"), "utf8"));
+  expect(job!.luminaires.map(({ room, length, width, turn }) => [room, length, width, turn])).toEqual([
+    [job!.rooms[0]!.id, 1.2, 0.3, 0],
+    [job!.rooms[0]!.id, 1.2, 0.3, 90],
+  ]);
+  expect(job!.underlays[0]!.blocks!.map(({ name, places }) => [name, places.length])).toEqual([
+    ["Chair", 4],
+    ["Lamp", 4],
+  ]);
+  const refused = await imported("lit.dxf", "--luminaires", "Bulb", "-o", "bulb.job.json");
+  expect(refused.exit).toBe(2);
+  expect(JSON.stringify(refused.answer)).toMatch(/plan-block-unknown.*Bulb.*Chair \(4\), Lamp \(4\)/s);
 });
