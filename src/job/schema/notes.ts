@@ -15,12 +15,16 @@ export const pictureFields = {
   data: z.string().max(mostPictureText),
 } as const;
 
-/** A photograph; a note shows where it belongs. */
+/** A photograph. */
 export const photoSchema = kept({
   id,
   ...pictureFields,
   /** When it was taken, as the person's own clock said it: ISO 8601. */
   taken: words.optional(),
+  /** What it shows. */
+  caption: words.optional(),
+  /** A photograph of the call sheet; absent: a note shows where it belongs. */
+  of: z.literal("visit").optional(),
 });
 
 /** Words and photographs pinned to a place on the plan. */

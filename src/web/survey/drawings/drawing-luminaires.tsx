@@ -5,7 +5,8 @@ import type { JobUnderlay } from "#job";
 import type { OpenJob } from "../../contract.ts";
 import { FigureField, More, TextBox, Tick } from "../../fields/index.ts";
 import { useUnits } from "../../settings/preferences.ts";
-import { lengthText, t } from "../../texts/index.ts";
+import { lengthText } from "../../texts/index.ts";
+import { t } from "../../texts/survey.ts";
 import { luminaireSteps, takenOf } from "./luminaire-steps.ts";
 import "./drawing-luminaires.css";
 

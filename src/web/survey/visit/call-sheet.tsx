@@ -2,6 +2,7 @@ import type { JobVisit } from "#job";
 import type { OpenJob } from "../../contract.ts";
 import { Choice, FigureField, More, Say, TextBox } from "../../fields/index.ts";
 import { t } from "../../texts/visit.ts";
+import { PhotoShelf } from "../photos/index.ts";
 import { LongText } from "./long-text.tsx";
 import { asbestosIsOpen } from "./open-points.ts";
 
@@ -51,6 +52,20 @@ export function CallSheet({ job }: { readonly job: OpenJob }) {
           disabled={job.readOnly}
           onChange={(yearBuilt) => set({ yearBuilt })}
           onClear={() => set({ yearBuilt: undefined })}
+        />
+      </div>
+      <div className="stack" role="group" aria-label={t("visit.photos")}>
+        <p className="hint">{t("visit.photos.hint")}</p>
+        <PhotoShelf
+          job={job}
+          photos={job.kept.photos.filter(({ of }) => of === "visit")}
+          onAdd={(photos) =>
+            job.keep(
+              "visit.photos.add",
+              photos.map((photo) => ({ do: "put", kind: "photos", record: { ...photo, of: "visit" } })),
+            )
+          }
+          onRemove={(id) => job.keep("visit.edit.remove", [{ do: "remove", kind: "photos", id }])}
         />
       </div>
     </section>

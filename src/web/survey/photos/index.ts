@@ -1,0 +1,1 @@
+export { PhotoShelf } from "./photo-shelf.tsx";
