@@ -54,7 +54,8 @@ export function CallSheet({ job }: { readonly job: OpenJob }) {
           onClear={() => set({ yearBuilt: undefined })}
         />
       </div>
-      <div className="stack" role="group" aria-label={t("visit.photos")}>
+      <div className="stack">
+        <h4 className="field-label">{t("visit.photos")}</h4>
         <p className="hint">{t("visit.photos.hint")}</p>
         <PhotoShelf
           job={job}
