@@ -131,7 +131,7 @@ test("two rooms that were chosen are joined across their wall; rooms that lie ap
     .filter({ hasText: /Changing room, west/ })
     .waitFor();
   expect(await page.locator(".card .figures").first().textContent()).toContain("53.4 m²");
-  expect(await options(page, /Changing room, east$/).count()).toBe(0);
+  await expect.poll(() => options(page, /Changing room, east$/).count()).toBe(0);
   await button(page, "Undo").click();
   await expect.poll(() => options(page, /Changing room, east$/).count(), patient).toBe(1);
 

@@ -61,9 +61,11 @@ export function PanelBody(props: PanelBodyProps) {
     finding: bench.finding,
   }));
   const first = selection[0];
+  // A panel that was called up stays as it is, whatever is chosen on the plan meanwhile; the card of a thing begins anew with another kind.
+  const ofThing = panel.kind === "none" || panel.kind === "thing";
   const survey: SurveyPanelProps = { job, store, actions, calculator, onClose };
   return (
-    <PartBoundary key={`${panel.kind} ${first?.kind}`}>
+    <PartBoundary key={ofThing ? `thing ${first?.kind}` : panel.kind}>
       <Suspense fallback={<p className="hint">{t("shell.loading")}</p>}>
         {props.drawing ? (
           <DrawCard
