@@ -2,6 +2,7 @@ import type { Metres, Point } from "#engine";
 import type { Arrangement } from "./arrangement.ts";
 import { boxIndex } from "./box-index.ts";
 import { type Face, type Faces, head, inRing, tail } from "./faces.ts";
+import { liftShafts } from "./lift-shafts.ts";
 
 /** Faces that make one room together. */
 export interface RoomGroup {
@@ -55,7 +56,14 @@ export function roomGroups(graph: Arrangement, closed: Faces, facts: EdgeFacts):
   };
   const area = faces.map((face) => face.area);
   const named = labels.map((count) => count);
-  const joins = thinJoins(closed, { strips, length, facts });
+  const sealed = new Set<number>();
+  for (const { round, car } of liftShafts(closed, { strips, length, shut: facts.shut }))
+    for (const face of [round, ...car]) {
+      sealed.add(face);
+      strips[face] = 0;
+      parent[face] = round;
+    }
+  const joins = thinJoins(closed, { strips, length, facts, sealed });
   // The longest common line first: a desk goes to the room it stands in, not to the one behind.
   for (const { a, b, shared, screen } of joins) {
     const [p, q] = [top(a), top(b)];
@@ -76,7 +84,7 @@ export function roomGroups(graph: Arrangement, closed: Faces, facts: EdgeFacts):
   });
   return [...groups.values()].map((members) => ({
     faces: members,
-    enclosed: enclosedShare(closed, members, { strips, length, facts }),
+    enclosed: enclosedShare(closed, members, { strips, length, facts, sealed }),
   }));
 }
 
@@ -151,6 +159,8 @@ interface Known {
   readonly strips: Uint8Array;
   readonly length: Float64Array;
   readonly facts: EdgeFacts;
+  /** Faces of lift shafts: nothing is joined to them. */
+  readonly sealed: ReadonlySet<number>;
 }
 
 interface ThinJoin {
@@ -162,14 +172,21 @@ interface ThinJoin {
 }
 
 /** Pairs of faces with nothing but a drawn line between them, by the length of that line. */
-function thinJoins({ faces, faceOf }: Faces, { strips, length, facts }: Known): readonly ThinJoin[] {
+function thinJoins({ faces, faceOf }: Faces, { strips, length, facts, sealed }: Known): readonly ThinJoin[] {
   const shared = new Map<string, { a: number; b: number; shared: Metres; screen: boolean }>();
   faces.forEach((face, a) => {
-    if (strips[a] === 1) return;
+    if (strips[a] === 1 || sealed.has(a)) return;
     for (const h of [...face.edges, ...face.islands.flatMap((island) => island.edges)]) {
       const b = faceOf[h ^ 1]!;
       const screen = facts.cubicle(h >> 1);
-      if (b <= a || strips[b] === 1 || (facts.shut(h >> 1) && !screen) || facts.named(h >> 1)) continue;
+      if (
+        b <= a ||
+        strips[b] === 1 ||
+        sealed.has(b) ||
+        (facts.shut(h >> 1) && !screen) ||
+        facts.named(h >> 1)
+      )
+        continue;
       const key = `${a} ${b}`;
       const known = shared.get(key);
       if (known) {

@@ -111,7 +111,9 @@ function roomOfGroup(
   if (!whole) return undefined;
   const piece: Piece = {
     outline: simplified(whole.outline, 0.004),
-    holes: holesOf(whole, members, closed).map((hole) => simplified(hole, 0.004)),
+    holes: holesOf(whole, { members, closed, own: new Set(group.faces) }).map((hole) =>
+      simplified(hole, 0.004),
+    ),
   };
   const area = pieceArea(piece);
   if (area < LEAST_ROOM || pieceWidth({ ...piece, holes: [] }) < 0.35) return undefined;
@@ -124,9 +126,18 @@ function roomOfGroup(
 }
 
 /** Islands that are more than a column or a table; their outlines, clockwise as holes are. */
-function holesOf(whole: Piece, members: Faces["faces"], closed: Faces): readonly Outline[] {
+function holesOf(
+  whole: Piece,
+  {
+    members,
+    closed,
+    own,
+  }: { readonly members: Faces["faces"]; readonly closed: Faces; readonly own: ReadonlySet<number> },
+): readonly Outline[] {
   const counts = (ring: Outline, edges: readonly number[]): boolean => {
     const size = Math.abs(ringArea(ring));
+    // The car of a lift belongs to its shaft.
+    if (edges.every((h) => own.has(closed.faceOf[h ^ 1]!))) return false;
     if (size > PLAIN_ISLAND) return true;
     const walled = edges.some((h) => {
       const face = closed.faces[closed.faceOf[h ^ 1]!];
