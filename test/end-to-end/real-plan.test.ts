@@ -27,42 +27,46 @@ describe.skipIf(!folder || !existsSync(file))("a real DXF, from the file to plac
   test.each([
     ["laptop", "mouse"],
     ["tablet", "touch"],
-  ] as const)("on a %s, with %s", async (size, hand) => {
-    const context = await browser.newContext({ viewport: sizes[size], hasTouch: hand === "touch" });
-    const page = await context.newPage();
-    page.setDefaultTimeout(90_000);
-    const press = (there: Locator): Promise<void> => (hand === "touch" ? there.tap() : there.click());
-    const button = (word: string | RegExp): Locator =>
-      page.getByRole("button", { name: word, exact: typeof word === "string" }).last();
-    const things = page.getByRole("listbox", { name: "Things on this storey" }).getByRole("option");
+  ] as const)(
+    "on a %s, with %s",
+    async (size, hand) => {
+      const context = await browser.newContext({ viewport: sizes[size], hasTouch: hand === "touch" });
+      const page = await context.newPage();
+      page.setDefaultTimeout(90_000);
+      const press = (there: Locator): Promise<void> => (hand === "touch" ? there.tap() : there.click());
+      const button = (word: string | RegExp): Locator =>
+        page.getByRole("button", { name: word, exact: typeof word === "string" }).last();
+      const things = page.getByRole("listbox", { name: "Things on this storey" }).getByRole("option");
 
-    const rooms = async (): Promise<number> => {
-      const address = new URL(page.url());
-      const id = address.hash.replace(/^#\/job\//, "").split("/")[0];
-      const answer = await page.request.get(`${address.origin}/api/jobs/${id}`);
-      return ((await answer.json()) as { rooms: readonly unknown[] }).rooms.length;
-    };
-    await page.goto(server.entrance);
-    const [chooser] = await Promise.all([page.waitForEvent("filechooser"), press(button("Choose a file"))]);
-    await chooser.setFiles(file);
-    await page.getByText(`Read from ${name}`).waitFor();
-    await fits(page);
-    await press(button("Open as a job"));
-    await things.first().waitFor({ state: "attached" });
-    await expect.poll(rooms, { timeout: 30_000 }).toBeGreaterThanOrEqual(leastRooms);
-    await press(button(/^Place detectors in/));
-    await page
-      .getByRole("heading", { name: /^Place detectors/ })
-      .first()
-      .waitFor();
-    await press(button("Place detectors"));
-    const take = button(/Take (the|this) layout/);
-    await take.waitFor({ timeout: 150_000 });
-    await fits(page);
-    await press(take);
-    await expect
-      .poll(() => things.filter({ hasText: /^Detector B1\.\d\d/ }).count(), { timeout: 60_000 })
-      .toBeGreaterThan(0);
-    await context.close();
-  });
+      const rooms = async (): Promise<number> => {
+        const address = new URL(page.url());
+        const id = address.hash.replace(/^#\/job\//, "").split("/")[0];
+        const answer = await page.request.get(`${address.origin}/api/jobs/${id}`);
+        return ((await answer.json()) as { rooms: readonly unknown[] }).rooms.length;
+      };
+      await page.goto(server.entrance);
+      const [chooser] = await Promise.all([page.waitForEvent("filechooser"), press(button("Choose a file"))]);
+      await chooser.setFiles(file);
+      await page.getByText(`Read from ${name}`).waitFor();
+      await fits(page);
+      await press(button("Open as a job"));
+      await things.first().waitFor({ state: "attached" });
+      await expect.poll(rooms, { timeout: 30_000 }).toBeGreaterThanOrEqual(leastRooms);
+      await press(button(/^Place detectors in/));
+      await page
+        .getByRole("heading", { name: /^Place detectors/ })
+        .first()
+        .waitFor();
+      await press(button("Place detectors"));
+      const take = button(/Take (the|this) layout/);
+      await take.waitFor({ timeout: 150_000 });
+      await fits(page);
+      await press(take);
+      await expect
+        .poll(() => things.filter({ hasText: /^Detector B1\.\d\d/ }).count(), { timeout: 60_000 })
+        .toBeGreaterThan(0);
+      await context.close();
+    },
+    400_000,
+  );
 });

@@ -1,38 +1,15 @@
-import { readdirSync, readFileSync } from "node:fs";
 import { afterAll, describe, expect, test } from "vitest";
-import type { Piece, Point } from "#engine";
-import { findRoomAt, lineIndex, readPlan } from "#exchange";
-import { pieceArea, regionArea, ringArea, sharedOf } from "../../src/exchange/region.ts";
-import { findRooms } from "../../src/exchange/rooms-from-lines/find-rooms.ts";
-import { realFiles } from "../real-files.ts";
+import { findRoomAt, lineIndex } from "#exchange";
+import { pieceArea, regionArea, sharedOf } from "../../src/exchange/region.ts";
+import { drawnPlan, folders, middleOf, overlapOf, piece, plans, roomsSeen } from "./counted-rooms.ts";
 
 // Rooms of real plans as the finder sees them, against what was counted by eye before it existed (rooms-by-eye/README.md).
-
-interface ByEye {
-  readonly file: string;
-  readonly plan: boolean;
-  readonly unit: string;
-  readonly rooms: readonly { readonly outline: readonly Point[]; readonly sure: boolean }[];
-}
-
-const eyes = new URL("rooms-by-eye/", import.meta.url);
-const plans = readdirSync(eyes)
-  .filter((name) => name.endsWith(".json"))
-  .map((name) => JSON.parse(readFileSync(new URL(name, eyes), "utf8")) as ByEye);
-
-/** Metres in one unit, where the count names it; printed sheets state no scale: what a person measures on a known door or room. */
-const metresOf: Readonly<Record<string, number>> = { mm: 0.001, cm: 0.01, m: 1, in: 0.0254 };
-const measuredScales: Readonly<Record<string, number>> = {
-  "university-floorB.pdf": 0.096,
-  "university-floor1.pdf": 0.1016,
-  "university-floor1.svg": 0.08128,
-  "pavilion-plan.pdf": 1 / 75,
-};
 
 /** Found means this much overlap, intersection over union. */
 const OVERLAP = 0.8;
 
-const folders = { dxf: realFiles("dxf"), plan: realFiles("plan") };
+/** How far the area of each room that was found is off the counted one, as a share of it. */
+const areaErrors: { readonly file: string; readonly error: number }[] = [];
 const total = { sure: 0, hit: 0, found: 0, wrong: 0 };
 
 /** Share of the rooms of a printed plan, hatched all over and without layers, that a click into the middle finds. */
@@ -41,16 +18,14 @@ const leastClicked = 0.93;
 test.skipIf(!folders.plan)(
   "A click into each room of a messy plan finds that room",
   async () => {
-    const { file, rooms } = plans.find((one) => one.file === "university-floor1.pdf")!;
-    const bytes = new Uint8Array(readFileSync(`${folders.plan}/${file}`));
-    const read = await readPlan({ bytes, fileName: file, limits: {} }, () => {});
-    if ("problems" in read) throw new Error(JSON.stringify(read.problems));
-    const metres = measuredScales[file]!;
-    const index = lineIndex(read.linework);
+    const one = plans.find(({ file }) => file === "university-floor1.pdf")!;
+    const { file, rooms } = one;
+    const { linework, metres } = await drawnPlan(one);
+    const index = lineIndex(linework);
     const sure = rooms.filter((room) => room.sure);
     const hits = sure.filter(({ outline }) => {
       const counted = piece([outline], metres, [0, 0]);
-      const found = findRoomAt(read.linework, middleOf(counted.outline), { metres, index });
+      const found = findRoomAt(linework, middleOf(counted.outline), { metres, index });
       return (
         found && overlapOf(piece([found.room.outline, ...found.room.holes], 1, [0, 0]), counted) >= OVERLAP
       );
@@ -65,13 +40,7 @@ describe.skipIf(!folders.dxf || !folders.plan)("Rooms of real plans, against a c
   test.each(plans.map((plan) => [plan.file, plan] as const))(
     "%s",
     async (file, { plan, unit, rooms }) => {
-      const folder = file.endsWith(".dxf") ? folders.dxf : folders.plan;
-      const bytes = new Uint8Array(readFileSync(`${folder}/${file}`));
-      const read = await readPlan({ bytes, fileName: file, limits: {} }, () => {});
-      if ("problems" in read) throw new Error(JSON.stringify(read.problems));
-      const metres = measuredScales[file] ?? metresOf[unit] ?? read.linework.unit.metres;
-      const { rooms: seen, shift } = findRooms(read.linework, { metres });
-      const found = seen.map(({ outline, holes }) => piece([outline, ...holes], 1, shift));
+      const { found, metres } = await roomsSeen({ file, unit });
       const counted = rooms.map(({ outline, sure }) => ({ sure, piece: piece([outline], metres, [0, 0]) }));
       const known = new Set<number>();
       let [sure, hit] = [0, 0];
@@ -80,7 +49,11 @@ describe.skipIf(!folders.dxf || !folders.plan)("Rooms of real plans, against a c
         const best = Math.max(0, ...overlaps);
         if (room.sure) {
           sure++;
-          if (best >= OVERLAP) hit++;
+          if (best >= OVERLAP) {
+            hit++;
+            const area = pieceArea(found[overlaps.indexOf(best)]!);
+            areaErrors.push({ file, error: Math.abs(area / pieceArea(room.piece) - 1) });
+          }
         }
         // What shares half of it with a room, or lies in one that could be drawn otherwise, is no invention.
         overlaps.forEach((overlap, index) => {
@@ -104,7 +77,21 @@ describe.skipIf(!folders.dxf || !folders.plan)("Rooms of real plans, against a c
     console.info(
       `All: ${total.hit} of ${total.sure} rooms found (${percent(total.hit / total.sure)}), ${total.wrong} of ${total.found} are none (${percent(total.wrong / total.found)}); wanted: 90 % and under 5 %`,
     );
-    expect(total.hit / total.sure).toBeGreaterThanOrEqual(0.885);
+    for (const [what, files] of [
+      ["all plans", () => true],
+      ["drawn faces", (file: string) => drawnFaces.includes(file)],
+    ] as const) {
+      const errors = areaErrors.filter(({ file }) => files(file)).map(({ error }) => error);
+      console.info(
+        `Areas, ${what}: off by ${percent1(quantile(errors, 0.5))} in the middle, ${percent1(quantile(errors, 0.95))} at most for 95 % of ${errors.length}`,
+      );
+      if (what === "drawn faces") {
+        // 0.3 % and 2.0 % were measured; a finder that draws along the wrong face of a wall is off by 5 % and more.
+        expect(quantile(errors, 0.5)).toBeLessThanOrEqual(0.005);
+        expect(quantile(errors, 0.95)).toBeLessThanOrEqual(0.025);
+      }
+    }
+    expect(total.hit / total.sure).toBeGreaterThanOrEqual(0.9);
     expect(total.wrong / total.found).toBeLessThanOrEqual(0.045);
   });
 });
@@ -118,37 +105,21 @@ const leastFound: Readonly<Record<string, number>> = {
   "learning-center-mm-r2018.dxf": 0.96,
   "lines-only-inches-r2000.dxf": 0.8,
   "pavilion-plan-m-r2013.dxf": 0.5,
-  "university-arts-cm-r2018.dxf": 0.6,
-  "university-floor1.pdf": 0.88,
-  "university-floor1.svg": 0.88,
-  "university-floorB.pdf": 0.82,
+  "university-arts-cm-r2018.dxf": 0.75,
+  "university-floor1.pdf": 0.9,
+  "university-floor1.svg": 0.9,
+  "university-floorB.pdf": 0.9,
   "university-lab-floor3-roomlayers-r2007.dxf": 0.94,
 };
 
+/** Plans whose count took the corners of closed outlines that the drawing carries. */
+const drawnFaces: readonly string[] = ["university-lab-floor3-roomlayers-r2007.dxf"];
+
+const percent1 = (share: number): string => `${(100 * share).toFixed(1)} %`;
+
+/** The value that so large a share of them does not exceed. */
+const quantile = (values: readonly number[], share: number): number =>
+  values.toSorted((a, b) => a - b)[Math.min(values.length - 1, Math.floor(share * values.length))] ??
+  Number.NaN;
+
 const percent = (share: number): string => `${(100 * share).toFixed(0)} %`;
-
-const overlapOf = (a: Piece, b: Piece): number => {
-  const shared = regionArea(sharedOf([a], [b]));
-  return shared / (pieceArea(a) + pieceArea(b) - shared);
-};
-
-/** Centre of gravity of a ring. */
-function middleOf(ring: readonly Point[]): Point {
-  let [x, y] = [0, 0];
-  ring.forEach((a, i) => {
-    const b = ring[(i + 1) % ring.length]!;
-    const part = a[0] * b[1] - b[0] * a[1];
-    x += (a[0] + b[0]) * part;
-    y += (a[1] + b[1]) * part;
-  });
-  const size = 6 * ringArea(ring);
-  return [x / size, y / size];
-}
-
-/** Rings in metres, the first counter-clockwise, at their place in the drawing. */
-function piece(rings: readonly (readonly Point[])[], metres: number, shift: Point): Piece {
-  const [outline, ...holes] = rings.map((ring) =>
-    ring.map(([x, y]): Point => [x * metres + shift[0], y * metres + shift[1]]),
-  );
-  return { outline: ringArea(outline!) < 0 ? [...outline!].reverse() : outline!, holes };
-}
