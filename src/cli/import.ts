@@ -9,17 +9,20 @@ import {
 } from "#exchange";
 import { readIfcInWorker, surveyPlanInWorker } from "#exchange-node";
 import { type Command, exitCodes, exitOf, type Refusal, refused, textValue } from "./command.ts";
-import { occupied, readBytes, writeWhole } from "./files.ts";
+import { occupied, readBytes } from "./files.ts";
+import { importJob, isJobName } from "./import-job.ts";
 import { planJson, planWish } from "./plan-wish.ts";
 import { progressLine } from "./progress-line.ts";
 import { aligned, findingLines, problemJson, rounded } from "./words.ts";
+import { writeJob } from "./write-job.ts";
 
 export const importModel: Command = {
   name: "import",
   usage: "import FILE -o JOB",
-  summary: "Read a building model (IFC, .ifczip) or a plan (DXF, PDF, SVG) into a new job.",
+  summary:
+    "Read a building model (IFC, .ifczip) or a plan (DXF, PDF, SVG) into a new job; pack a job, or unpack one.",
   help: [
-    ["-o, --output JOB", "job file to write"],
+    ["-o, --output JOB", "job file to write: NAME.job.json, or NAME.job.zip with pictures and history"],
     ["--unit UNIT", "of a plan: mm, cm, dm, m, in, ft, or metres in one drawing unit"],
     ["--scale N", "of a printed plan: 100 for 1 : 100"],
     ["--page N", "of a PDF; 1 if absent"],
@@ -44,13 +47,14 @@ export const importModel: Command = {
     const wrong = (reason: string): Refusal =>
       refused({ code: "command-wrong", values: { reason, command: "import" } });
     if (file === undefined || more.length > 0 || output === undefined)
-      return wrong("it takes one building model or plan and -o JOB");
+      return wrong("it takes one building model, plan or job and -o JOB");
     const wish = planWish(values);
     if (typeof wish === "string") return wrong(wish);
     const taken = await occupied(world.folder, [output], values.force ? "may-replace" : "keep");
     if (taken.length > 0) return refused(...taken);
     const read = await readBytes(world.folder, file);
     if ("problem" in read) return refused(read.problem);
+    if (isJobName(file)) return importJob(world, { file, bytes: read.bytes, output });
     const line = progressLine(world);
     const named = { name: basename(file), bytes: read.bytes };
     const host = {
@@ -68,9 +72,10 @@ export const importModel: Command = {
     if (!result)
       return { problems: [{ code: "reading-cancelled", values: { file } }], exit: exitCodes.cancelled };
     if ("problems" in result) return { problems: result.problems };
-    const { addModel, createJobDocument, demoModels, jobText, setName, takeReading } = await import("#job");
+    const { addModel, createJobDocument, demoModels, emptyJob, historyOf, loadFile, takeReading } =
+      await import("#job");
     const document = createJobDocument(undefined, { newId: world.newId });
-    document.run(setName(nameOf(file)));
+    document.run(loadFile({ ...emptyJob(nameOf(file)), id: world.newId() }));
     // Without models there would be nothing to place; an order list is refused while these are in it.
     for (const model of demoModels) document.run(addModel(model));
     const outcome = document.run(
@@ -82,8 +87,9 @@ export const importModel: Command = {
     );
     const problems: readonly Problem[] = [...result.report.notes, ...outcome.problems];
     if (!outcome.done) return { problems };
-    const failed = await writeWhole(world.folder, output, jobText(document.job()));
+    const made = { job: document.job(), history: historyOf(document) };
     document.close();
+    const failed = await writeJob(world, output, made);
     if (failed) return refused(failed);
     const findings = findingsOf(problems);
     return {

@@ -20,11 +20,12 @@ import {
   textValues,
 } from "./command.ts";
 import { darkWalkJson, gapJson } from "./coverage-json.ts";
-import { occupied, writeWhole } from "./files.ts";
+import { occupied } from "./files.ts";
 import { findRooms } from "./find-records.ts";
-import { openJob } from "./open-job.ts";
+import { type OpenedJob, openJob } from "./open-job.ts";
 import { progressLine } from "./progress-line.ts";
 import { aligned, findingLines, problemJson, rounded } from "./words.ts";
+import { writeJob } from "./write-job.ts";
 
 /** Enough for most rooms to be proved; a hall uses it up. [s] */
 const usualSeconds = 10;
@@ -35,7 +36,7 @@ export const place: Command = {
   usage: "place JOB [-o OUT] [--room NAME|ID]… [--seconds S]",
   summary: "Put the fewest detectors where they miss nobody.",
   help: [
-    ["-o, --output OUT", "job file to write; without it nothing is written"],
+    ["-o, --output OUT", "job file to write, .job.json or .job.zip; without it nothing is written"],
     ["--room NAME|ID", "only this room; may be given several times"],
     ["--seconds S", `longest time for one room; ${usualSeconds} if absent`],
     ["--model ID", "only this model; may be given several times"],
@@ -62,7 +63,7 @@ export const place: Command = {
     }
     const opened = await openJob(world, words[0]!);
     if ("problems" in opened) return opened;
-    const { site, job } = opened;
+    const { site } = opened;
     if (opened.readOnly && output !== undefined) return refused({ code: "job-read-only", values: {} });
     const found = findRooms(site, textValues(values, "room"));
     if ("problems" in found) return found;
@@ -100,9 +101,9 @@ export const place: Command = {
       },
     });
     line.clear();
-    const taken = await takenLayouts(job, results, world.newId);
+    const taken = await takenLayouts(opened, results, world.newId);
     if (output !== undefined) {
-      const failed = await writeWhole(world.folder, output, (await import("#job")).jobText(taken.job));
+      const failed = await writeJob(world, output, taken);
       if (failed) return refused(failed);
     }
     const seconds = (performance.now() - began) / 1000;
@@ -161,19 +162,20 @@ function wishOf({ words, values }: Call): Wish | string {
 
 /** The job with the layouts in it: same tags where detectors stay, new ones where they are new. */
 async function takenLayouts(
-  job: JobFile,
+  opened: Pick<OpenedJob, "job" | "history">,
   results: readonly PlacementResult[],
   newId: () => string,
-): Promise<{ readonly job: JobFile; readonly problems: readonly Problem[] }> {
-  const { createJobDocument, loadFile, replaceDetectors } = await import("#job");
-  const document = createJobDocument(undefined, { newId });
-  const problems: Problem[] = [...document.run(loadFile(job)).problems];
+): Promise<Required<Pick<OpenedJob, "job" | "history">> & { readonly problems: readonly Problem[] }> {
+  const { documentOfRead, historyOf, replaceDetectors } = await import("#job");
+  const document = documentOfRead(opened, { newId });
+  const problems: Problem[] = [];
   for (const result of results)
     if (result.best)
       problems.push(...document.run(replaceDetectors(result.room, result.best.devices)).problems);
   const placed = document.job();
+  const history = historyOf(document);
   document.close();
-  return { job: placed, problems };
+  return { job: placed, history, problems };
 }
 
 function exitFor(

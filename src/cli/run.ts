@@ -13,6 +13,7 @@ import { importModel } from "./import.ts";
 import { pack } from "./pack.ts";
 import { place } from "./place.ts";
 import { start } from "./start.ts";
+import { programVersion } from "./version.ts";
 import { problemJson, problemLines } from "./words.ts";
 import { zone } from "./zone.ts";
 
@@ -34,6 +35,19 @@ export async function run(words: readonly string[], world: World): Promise<ExitC
   const json = words.includes("--json");
   try {
     const [name, ...rest] = words;
+    if (name === "--version" || name === "-V") {
+      const version = programVersion();
+      world.print(`${json ? JSON.stringify({ version }) : version}\n`);
+      return exitCodes.fine;
+    }
+    const about = name === "help" ? rest.find((word) => !word.startsWith("-")) : undefined;
+    if (about !== undefined) {
+      const command = commands.find((one) => one.name === about);
+      if (!command)
+        return refuse(refused({ code: "command-unknown", values: { command: about } }), { world, json });
+      world.print(helpOf(command));
+      return exitCodes.fine;
+    }
     if (name === undefined || name === "help" || name === "--help" || name === "-h") {
       world.print(overview());
       return name === undefined ? exitCodes.badInput : exitCodes.fine;
@@ -97,7 +111,8 @@ function overview(): string {
     "",
     ...commands.map((command) => `  roomwake ${command.usage.padEnd(62)} ${command.summary}`),
     "",
-    "Every command takes --json, --force and --help.",
+    "Every command takes --json, --force and --help; roomwake help COMMAND, roomwake --version.",
+    "JOB is a NAME.job.json or a NAME.job.zip, which travels with its pictures and its history.",
     "Exit: 0 nothing that must be mended, 1 some, 2 bad input, 3 internal, 130 stopped with the best so far kept.",
     "",
   ].join("\n");

@@ -6,6 +6,7 @@ export * from "./commands/index.ts";
 export { demoJob } from "./demo/demo-job.ts";
 export { demoModels } from "./demo/demo-models.ts";
 export type { JobDocument, Snapshot } from "./document/contract.ts";
+export { documentOfRead, historyOf } from "./document/document-of-read.ts";
 export { initialUpdate } from "./document/initial-update.ts";
 export { createJobDocument, type DocumentWorld } from "./document/job-document.ts";
 export { type BegunJob, beginJob, identityOf, separateJob } from "./merge/begin-job.ts";
