@@ -201,7 +201,7 @@ test("on a static host everything stays on the device, and no socket is tried", 
     0,
   ]);
   expect(await shelf.list()).toEqual([
-    { id: "saltmarsh", name: "Saltmarsh Ferry Terminal, Staff Wing", changed: 1, kept: "device" },
+    { id: "saltmarsh", name: "Saltmarsh Ferry Terminal, Staff Wing", changed: 1, here: 1, kept: "device" },
   ]);
   await open.close();
 });

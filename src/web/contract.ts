@@ -14,7 +14,7 @@ import type {
   ZoneKind,
 } from "#engine";
 import type { PlanChoice, PlanSurvey, SurveyDrawing } from "#exchange";
-import type { JobFile, KeptKind, KeptStep } from "#job";
+import type { JobFile, KeptKind, KeptStep, MergeCount } from "#job";
 
 /** Kinds of record that a job keeps, named as in the site snapshot. */
 export type RecordKind = {
@@ -207,28 +207,71 @@ export interface SettingsProps {
 
 export type { Detector, DetectorModel, Finding, Layout, Outline, Region, RoomCoverage, Site, ZoneKind };
 
+/** A small still picture of a plan, as data: drawn in the colours of the theme. */
+export interface PlanPicture {
+  readonly width: number;
+  readonly height: number;
+  /** Outlines of the rooms of one storey, the one with the most floor; as a path. */
+  readonly rooms: string;
+  readonly doors: string;
+  readonly devices: readonly (readonly [x: number, y: number])[];
+  /** Rooms of the whole job. */
+  readonly count: number;
+}
+
 /** A stored job as the start page lists it. */
 export interface JobEntry {
   readonly id: string;
   readonly name: string;
   /** Last change, milliseconds since 1970; undefined if unknown. */
   readonly changed: number | undefined;
+  /** Last change that this browser has; undefined where it has nothing of the job. */
+  readonly here: number | undefined;
   /** Where it is kept: in this browser, on the server, or both. */
   readonly where: "browser" | "server" | "both";
+  /** Put aside on this device. */
+  readonly archived: boolean;
+}
+
+/** What a merge of a copy came to, and the way back. */
+export interface MergedCopy {
+  readonly how: "history" | "difference" | "nothing-new";
+  readonly count: MergeCount;
+  readonly notes: readonly Problem[];
+  readonly undo: () => Promise<void>;
+  /** Once it is not to be undone any more. */
+  readonly close: () => Promise<void>;
+}
+
+/** A job that was read from a file, and what may be done with it. */
+export interface FileJob {
+  readonly name: string;
+  /** What was mended or left aside on the way in. */
+  readonly notes: readonly Problem[];
+  /** The job that is here already, of which it is a copy. */
+  readonly copyOf: { readonly id: string; readonly name: string } | undefined;
+  /** Keeps it and returns its id: of one that is no copy. */
+  readonly keep: () => Promise<string>;
+  /** Keeps it as a job of its own and returns its id. */
+  readonly keepApart: () => Promise<string>;
+  /** Merges it into the job that is here. */
+  readonly merge: () => Promise<MergedCopy | { readonly problems: readonly Problem[] }>;
 }
 
 /** All jobs that this browser can reach, and what may be done with them as wholes. */
 export interface HomeShelf {
   readonly list: () => Promise<readonly JobEntry[]>;
+  /** Picture of a job's plan as this browser has it; undefined where it has nothing of it. */
+  readonly picture: (job: JobEntry) => Promise<PlanPicture | undefined>;
+  /** Puts a job aside on this device, or brings it back. */
+  readonly archive: (id: string, where: "aside" | "back") => Promise<void>;
   /** Keeps a new job and returns its id. */
   readonly create: (
     site: Site,
     read?: { readonly drawings: readonly SurveyDrawing[]; readonly file: string; readonly choice: PlanWish },
   ) => Promise<string>;
-  /** Reads `NAME.job.json`; a file that is no job comes back as sentences. */
-  readonly createFromFile: (
-    text: string,
-  ) => Promise<{ readonly id: string } | { readonly problems: readonly Problem[] }>;
+  /** Reads `NAME.job.json` or `NAME.job.zip`; a file that is no job comes back as problems. Nothing is kept yet. */
+  readonly readFile: (bytes: Uint8Array) => Promise<FileJob | { readonly problems: readonly Problem[] }>;
   /** Opens the demo job, putting it in first where it is not there yet. */
   readonly demo: () => Promise<string>;
   readonly rename: (id: string, name: string) => Promise<void>;
@@ -238,6 +281,8 @@ export interface HomeShelf {
   readonly remove: (id: string) => Promise<{ readonly restore: () => Promise<void> }>;
   /** The job as the text of its file. */
   readonly fileText: (id: string) => Promise<string>;
+  /** The job packed, with its pictures and its history. */
+  readonly packed: (id: string) => Promise<Uint8Array>;
   /** Models to start with: the firm's own list, else the invented ones of the demo. */
   readonly startModels: () => readonly DetectorModel[];
 }

@@ -1,14 +1,14 @@
-/** Hands a text to the person as a file, by the browser's own download. */
+/** Hands a text or bytes to the person as a file, by the browser's own download. */
 export function saveFile({
   name,
   text,
   type,
 }: {
   readonly name: string;
-  readonly text: string;
+  readonly text: string | Uint8Array;
   readonly type?: string;
 }): void {
-  const address = URL.createObjectURL(new Blob([text], { type: type ?? "application/json" }));
+  const address = URL.createObjectURL(new Blob([text as BlobPart], { type: type ?? "application/json" }));
   const link = document.createElement("a");
   link.href = address;
   link.download = name;

@@ -1,14 +1,16 @@
 import { useCallback, useEffect, useState } from "react";
 import { Button } from "react-aria-components";
+import { jobFileName } from "#job";
 import type { HomeProps, JobEntry } from "../contract.ts";
-import { Say } from "../fields/index.ts";
+import { More, Say } from "../fields/index.ts";
 import { saveFile } from "../fields/save-file.ts";
-import { t } from "../texts/index.ts";
+import { t } from "../texts/shelf.ts";
 import { Cautions } from "./cautions.tsx";
 import { emptySite } from "./empty-site.ts";
-import { JobRows } from "./job-rows.tsx";
+import { JobRows, type JobWays } from "./job-rows.tsx";
 import { ModelStart } from "./model-start.tsx";
 import { RoomStart } from "./room-start.tsx";
+import { StorageTold } from "./storage-told.tsx";
 import "./home.css";
 
 interface Deleted {
@@ -20,6 +22,7 @@ interface Deleted {
 export function HomePage({ calculations, shelf, onOpen }: HomeProps) {
   const [jobs, setJobs] = useState<readonly JobEntry[] | undefined>();
   const [trouble, setTrouble] = useState<string | undefined>();
+  const [waiting, setWaiting] = useState(false);
   const [deleted, setDeleted] = useState<Deleted | undefined>();
   const fail = useCallback(
     (cause: unknown) => setTrouble(cause instanceof Error ? cause.message : String(cause)),
@@ -36,6 +39,24 @@ export function HomePage({ calculations, shelf, onOpen }: HomeProps) {
     setTrouble(undefined);
     work.then(look, fail);
   };
+  const ways: JobWays = {
+    onOpen,
+    onRename: (id, name) => then(shelf.rename(id, name)),
+    onDuplicate: ({ id, name }) => then(shelf.duplicate(id, t("home.jobs.copy-of", { name }))),
+    onArchive: ({ id, archived }) => then(shelf.archive(id, archived ? "back" : "aside")),
+    onSave: ({ id, name }, as) =>
+      then(
+        as === "json"
+          ? shelf.fileText(id).then((text) => saveFile({ name: jobFileName(name, as), text }))
+          : shelf
+              .packed(id)
+              .then((bytes) =>
+                saveFile({ name: jobFileName(name, as), text: bytes, type: "application/zip" }),
+              ),
+      ),
+    onDelete: ({ id, name }) => then(shelf.remove(id).then(({ restore }) => setDeleted({ name, restore }))),
+  };
+  const aside = jobs?.filter(({ archived }) => archived) ?? [];
   return (
     <div className="home">
       <header className="home-top">
@@ -62,7 +83,7 @@ export function HomePage({ calculations, shelf, onOpen }: HomeProps) {
           </Button>
         </div>
       )}
-      <RoomStart calculations={calculations} shelf={shelf} onOpen={onOpen} onTrouble={fail} />
+      <RoomStart calculations={calculations} shelf={shelf} onOpen={onOpen} onTrouble={fail} aside={waiting} />
       <div className="home-beside">
         <section className="home-list stack" aria-labelledby="home-jobs-head" aria-busy={jobs === undefined}>
           <div className="row row-apart">
@@ -94,28 +115,26 @@ export function HomePage({ calculations, shelf, onOpen }: HomeProps) {
           ) : jobs.length === 0 ? (
             <p className="hint">{t("home.jobs.none")}</p>
           ) : (
-            <JobRows
-              jobs={jobs}
-              onOpen={onOpen}
-              onRename={(id, name) => then(shelf.rename(id, name))}
-              onDuplicate={({ id, name }) => then(shelf.duplicate(id, t("home.jobs.copy-of", { name })))}
-              onSave={({ id, name }) =>
-                then(
-                  shelf.fileText(id).then((text) => saveFile({ name: `${fileName(name)}.job.json`, text })),
-                )
-              }
-              onDelete={({ id, name }) =>
-                then(shelf.remove(id).then(({ restore }) => setDeleted({ name, restore })))
-              }
-            />
+            <>
+              <JobRows jobs={jobs.filter(({ archived }) => !archived)} shelf={shelf} {...ways} />
+              {aside.length === 0 ? null : (
+                <More word={t("shelf.archived", { count: aside.length })}>
+                  <JobRows jobs={aside} shelf={shelf} {...ways} />
+                </More>
+              )}
+            </>
           )}
+          <StorageTold about={jobs} />
         </section>
-        <ModelStart calculations={calculations} shelf={shelf} onOpen={onOpen} />
+        <ModelStart
+          calculations={calculations}
+          shelf={shelf}
+          onOpen={onOpen}
+          onChanged={look}
+          onWaiting={setWaiting}
+        />
       </div>
       <Cautions />
     </div>
   );
 }
-
-/** A name that every file system takes. */
-const fileName = (name: string): string => name.replace(/[\\/:*?"<>|]+/g, " ").trim() || "job";

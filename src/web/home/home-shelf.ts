@@ -2,22 +2,28 @@ import type { DetectorModel, Site } from "#engine";
 import {
   emptyJob,
   fromSite,
+  historyOf,
+  identityOf,
   type JobFile,
   jobText,
+  loadFile,
   ownPlanning,
-  parseJob,
   printsOf,
+  separateJob,
   setName,
   siteKinds,
   underlayOf,
 } from "#job";
-import type { HomeShelf, JobEntry } from "../contract.ts";
+import type { HomeShelf, JobEntry, MergedCopy, PlanPicture } from "../contract.ts";
 import { firmModels } from "../models/firm-list.ts";
-import type { JobShelf, ListedJob } from "../storage/index.ts";
+import type { JobShelf, ListedJob, ShelfNotes, StoredJob } from "../storage/index.ts";
+import { planPicture } from "./plan-picture.ts";
 
-/** What comes with the program: the invented models to start with. */
+/** What comes with the program, and what the device remembers. */
 export interface Included {
+  /** The invented models to start with. */
   readonly demoModels: readonly DetectorModel[];
+  readonly notes: ShelfNotes;
 }
 
 const where: Readonly<Record<ListedJob["kept"], JobEntry["where"]>> = {
@@ -28,15 +34,39 @@ const where: Readonly<Record<ListedJob["kept"], JobEntry["where"]>> = {
 
 /** The start page's view of the stored jobs: what it does with a job as a whole. */
 export function homeShelf(store: JobShelf, included: Included): HomeShelf {
-  const jobOf = async (id: string): Promise<JobFile> => {
+  const { notes } = included;
+  const whileOpen = async <Result>(
+    id: string,
+    look: (stored: StoredJob) => Result | Promise<Result>,
+  ): Promise<Result> => {
     const stored = await store.open(id);
-    const job = stored.document.job();
-    await stored.close();
-    return job;
+    try {
+      return await look(stored);
+    } finally {
+      await stored.close();
+    }
   };
+  const jobOf = (id: string): Promise<JobFile> => whileOpen(id, ({ document }) => document.job());
+  let drawing: Promise<unknown> = Promise.resolve();
   return {
-    list: async () =>
-      (await store.list()).map(({ id, name, changed, kept }) => ({ id, name, changed, where: where[kept] })),
+    list: async () => {
+      const [jobs, known] = await Promise.all([store.list(), notes.all()]);
+      return jobs.map(({ id, name, changed, here, kept }) => ({
+        id,
+        name,
+        changed,
+        here,
+        where: where[kept],
+        archived: known.get(id)?.archived ?? false,
+      }));
+    },
+    picture: (job) => {
+      // One after the other: a long list must not hold up the page.
+      const made = drawing.then(() => pictureOf(job, store, notes));
+      drawing = made.catch(() => undefined);
+      return made;
+    },
+    archive: (id, to) => notes.note(id, { archived: to === "aside" }),
     create: (site, read) => {
       const job = jobOfSite(site);
       if (!read) return store.create(job);
@@ -50,26 +80,106 @@ export function homeShelf(store: JobShelf, included: Included): HomeShelf {
       }));
       return store.create({ ...job, underlays });
     },
-    createFromFile: async (text) => {
-      const { job, problems } = parseJob(text);
-      return job === undefined ? { problems } : { id: await store.create(job) };
+    readFile: async (bytes) => {
+      const { readJobFile } = await import("../jobs/packed.ts");
+      const read = readJobFile(bytes);
+      if (!read.job) return { problems: read.problems };
+      const { job, history } = read;
+      const id = job.id === undefined ? undefined : await store.known(job.id);
+      const listed = id === undefined ? undefined : (await store.list()).find((one) => one.id === id);
+      return {
+        name: job.name,
+        notes: read.notes,
+        copyOf: listed && { id: listed.id, name: listed.name },
+        keep: () => store.create(job, history),
+        keepApart: () => store.create(separateJob(job)),
+        merge: async () => {
+          if (id === undefined) throw new Error("No job is here that it could be merged into");
+          return mergedInto(await store.open(id), { job, ...(history && { history }) });
+        },
+      };
     },
     demo: store.demo,
-    rename: async (id, name) => {
-      const stored = await store.open(id);
-      stored.document.run(setName(name));
-      await stored.settled();
-      await stored.close();
-    },
-    duplicate: async (id, name) => store.create({ ...(await jobOf(id)), name }),
+    rename: (id, name) =>
+      whileOpen(id, async (stored) => {
+        stored.document.run(setName(name));
+        await stored.settled();
+      }),
+    duplicate: async (id, name) => store.create({ ...separateJob(await jobOf(id)), name }),
     remove: async (id) => {
-      const job = await jobOf(id);
+      const kept = await whileOpen(id, ({ document }) => ({
+        name: document.job().name,
+        update: historyOf(document),
+      }));
+      const note = (await notes.all()).get(id);
       await store.remove(id);
-      return { restore: async () => void (await store.create(job)) };
+      await notes.forget(id);
+      return {
+        restore: async () => {
+          await store.restore(id, kept);
+          if (note?.archived) await notes.note(id, { archived: true });
+        },
+      };
     },
-    fileText: async (id) => jobText(await jobOf(id)),
+    fileText: async (id) => {
+      const job = await jobOf(id);
+      return jobText({ ...job, id: job.id ?? identityOf(id) });
+    },
+    packed: async (id) => {
+      const { writeJobArchive } = await import("../jobs/packed.ts");
+      return whileOpen(id, ({ document }) =>
+        writeJobArchive({ history: historyOf(document), id: identityOf(id) }),
+      );
+    },
     startModels: () => (firmModels().length > 0 ? firmModels() : included.demoModels),
   };
+}
+
+/** The picture that was made of the job as it is here, or a new one: never one of what it was before. */
+async function pictureOf(
+  { id, here }: JobEntry,
+  store: JobShelf,
+  notes: ShelfNotes,
+): Promise<PlanPicture | undefined> {
+  if (here === undefined) return undefined;
+  const known = (await notes.all()).get(id)?.picture;
+  if (known?.of === here) return known.drawn;
+  const job = await store.look(id);
+  const drawn = job && planPicture(job);
+  if (drawn) await notes.note(id, { picture: { of: here, drawn } });
+  return drawn;
+}
+
+/** Merges a copy into an open job, which stays open as long as the merge can be undone. */
+async function mergedInto(
+  stored: StoredJob,
+  copy: { readonly job: JobFile; readonly history?: Uint8Array },
+): ReturnType<Extract<Awaited<ReturnType<HomeShelf["readFile"]>>, { merge: unknown }>["merge"]> {
+  const { document } = stored;
+  const before = document.job();
+  const { mergeCopy } = await import("../jobs/packed.ts");
+  const merged = mergeCopy(document, copy);
+  if (merged.problems) {
+    await stored.close();
+    return { problems: merged.problems };
+  }
+  await stored.settled();
+  let closed: Promise<void> | undefined;
+  const close = (): Promise<void> => {
+    closed ??= stored.close();
+    return closed;
+  };
+  return {
+    ...merged,
+    undo: async () => {
+      // What came change by change is taken back as one step of its own.
+      if (merged.how === "difference") document.undo();
+      else document.run(loadFile(before));
+      await stored.settled();
+      await close();
+    },
+    close,
+  } satisfies MergedCopy;
 }
 
 /** A job file of a site that was made here, not read: planning numbers that equal the program's are left to it. */

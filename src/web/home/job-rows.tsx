@@ -1,86 +1,93 @@
 import { useState } from "react";
-import { Button, Input, Label, Menu, MenuItem, MenuTrigger, Popover, TextField } from "react-aria-components";
-import type { JobEntry } from "../contract.ts";
-import { t } from "../texts/index.ts";
+import { Button, Input, Label, TextField } from "react-aria-components";
+import type { HomeShelf, JobEntry } from "../contract.ts";
+import { t } from "../texts/shelf.ts";
+import { JobMenu } from "./job-menu.tsx";
+import { JobPicture } from "./job-picture.tsx";
 
-export interface JobRowsProps {
-  readonly jobs: readonly JobEntry[];
+/** What may be done with a job of the list. */
+export interface JobWays {
   readonly onOpen: (id: string) => void;
   readonly onRename: (id: string, name: string) => void;
   readonly onDuplicate: (job: JobEntry) => void;
-  readonly onSave: (job: JobEntry) => void;
+  readonly onSave: (job: JobEntry, as: "json" | "zip") => void;
+  readonly onArchive: (job: JobEntry) => void;
   readonly onDelete: (job: JobEntry) => void;
+}
+
+export interface JobRowsProps extends JobWays {
+  readonly jobs: readonly JobEntry[];
+  readonly shelf: Pick<HomeShelf, "picture">;
 }
 
 const dateOf = new Intl.DateTimeFormat("en", { day: "numeric", month: "short", year: "numeric" });
 
 /** The jobs, newest first; one press opens, the rest is in each row's menu. */
-export function JobRows({ jobs, ...ways }: JobRowsProps) {
-  const [renaming, setRenaming] = useState<string | undefined>();
+export function JobRows({ jobs, shelf, ...ways }: JobRowsProps) {
+  const [asked, setAsked] = useState<{ readonly id: string; readonly what: "name" | "delete" } | undefined>();
+  const done = (): void => setAsked(undefined);
   return (
     <ul className="home-jobs">
       {[...jobs]
         .sort((a, b) => (b.changed ?? 0) - (a.changed ?? 0))
-        .map((job) => (
-          <li key={job.id} className="home-job">
-            {renaming === job.id ? (
-              <NameForm
-                name={job.name}
-                onDone={(name) => {
-                  setRenaming(undefined);
-                  if (name !== undefined && name !== job.name) ways.onRename(job.id, name);
-                }}
-              />
-            ) : (
-              <Button className="home-job-open" onPress={() => ways.onOpen(job.id)}>
-                <span className="home-job-name">{job.name === "" ? t("home.jobs.unnamed") : job.name}</span>
-                <span className="hint">
-                  {job.changed === undefined ? "" : `${dateOf.format(job.changed)} · `}
-                  {t(`home.jobs.where.${job.where}`)}
-                </span>
-              </Button>
-            )}
-            <RowMenu job={job} ways={ways} onRename={() => setRenaming(job.id)} />
-          </li>
-        ))}
+        .map((job) => {
+          const what = asked?.id === job.id ? asked.what : undefined;
+          const name = job.name === "" ? t("home.jobs.unnamed") : job.name;
+          return (
+            <li key={job.id} className="home-job">
+              <JobPicture job={job} shelf={shelf} />
+              {what === "name" ? (
+                <NameForm
+                  name={job.name}
+                  onDone={(typed) => {
+                    done();
+                    if (typed !== undefined && typed !== job.name) ways.onRename(job.id, typed);
+                  }}
+                />
+              ) : what === "delete" ? (
+                <div className="home-job-sure" role="alert">
+                  <span>{t("shelf.delete.sure", { name })}</span>
+                  <span className="row">
+                    <Button
+                      className="button"
+                      onPress={() => {
+                        done();
+                        ways.onDelete(job);
+                      }}
+                    >
+                      {t("shelf.delete.yes")}
+                    </Button>
+                    <Button className="button button-quiet" onPress={done} autoFocus>
+                      {t("shelf.delete.no")}
+                    </Button>
+                  </span>
+                </div>
+              ) : (
+                <Button className="home-job-open" onPress={() => ways.onOpen(job.id)}>
+                  <span className="home-job-name">{name}</span>
+                  <span className="hint">
+                    {job.changed === undefined ? "" : `${dateOf.format(job.changed)} · `}
+                    {t(`home.jobs.where.${job.where}`)}
+                  </span>
+                  {job.here !== undefined && job.changed !== undefined && job.changed > job.here ? (
+                    <span className="hint">
+                      {t("shelf.picture.older", { date: dateOf.format(job.here) })}
+                    </span>
+                  ) : null}
+                </Button>
+              )}
+              {what === undefined ? (
+                <JobMenu
+                  job={job}
+                  ways={ways}
+                  onRename={() => setAsked({ id: job.id, what: "name" })}
+                  onDelete={() => setAsked({ id: job.id, what: "delete" })}
+                />
+              ) : null}
+            </li>
+          );
+        })}
     </ul>
-  );
-}
-
-interface RowMenuProps {
-  readonly job: JobEntry;
-  readonly ways: Omit<JobRowsProps, "jobs">;
-  readonly onRename: () => void;
-}
-
-function RowMenu({ job, ways, onRename }: RowMenuProps) {
-  return (
-    <MenuTrigger>
-      <Button
-        className="button button-quiet button-sign"
-        aria-label={t("home.jobs.menu", { name: job.name })}
-      >
-        <svg viewBox="0 0 18 18" aria-hidden="true">
-          <path d="M4 5h10M4 9h10M4 13h10" />
-        </svg>
-      </Button>
-      <Popover className="menu-box" placement="bottom end">
-        <Menu className="menu">
-          <MenuItem className="menu-item" onAction={onRename}>
-            {t("home.jobs.rename")}
-          </MenuItem>
-          <MenuItem className="menu-item" onAction={() => ways.onDuplicate(job)}>
-            {t("home.jobs.duplicate")}
-          </MenuItem>
-          <MenuItem className="menu-item" onAction={() => ways.onSave(job)}>
-            {t("home.jobs.save")}
-          </MenuItem>
-          <MenuItem className="menu-item" onAction={() => ways.onDelete(job)}>
-            {t("home.jobs.delete")}
-          </MenuItem>
-        </Menu>
-      </Popover>
-    </MenuTrigger>
   );
 }
 

@@ -1,34 +1,48 @@
-import { lazy, Suspense } from "react";
-import type { Site } from "#engine";
+import { lazy, Suspense, useEffect, useState } from "react";
+import type { Problem, Site } from "#engine";
 import { planningDefaults, remedyOf, sentenceOf } from "#engine";
-import type { Calculations, HomeShelf, ModelRead } from "../contract.ts";
+import type { Calculations, FileJob, HomeShelf, ModelRead } from "../contract.ts";
 import { t } from "../texts/index.ts";
 import { FileDrop } from "./file-drop.tsx";
 import { type Reading, useReading } from "./use-reading.ts";
 
+const FileJobCard = lazy(() => import("./file-job.tsx").then((part) => ({ default: part.FileJobCard })));
 const ReadReport = lazy(() => import("./read-report.tsx").then((part) => ({ default: part.ReadReport })));
 
 interface ModelStartProps {
   readonly calculations: Calculations;
   readonly shelf: HomeShelf;
   readonly onOpen: (jobId: string) => void;
+  /** The list of jobs is another now. */
+  readonly onChanged: () => void;
+  /** Whether something was read that waits to be opened. */
+  readonly onWaiting: (waits: boolean) => void;
 }
 
 /** Drop a building model, a plan or a job file: it is read apart from the page, can be stopped, and says what it left out. */
-export function ModelStart({ calculations, shelf, onOpen }: ModelStartProps) {
+export function ModelStart({ calculations, shelf, onOpen, onChanged, onWaiting }: ModelStartProps) {
   const ways = useReading(calculations);
   const { reading } = ways;
+  const [copy, setCopy] = useState<{ readonly file: string; readonly job: FileJob } | undefined>();
+  const waits = reading?.state === "read" || copy !== undefined;
+  useEffect(() => onWaiting(waits), [waits, onWaiting]);
   const fail = (name: string) => (trouble: unknown) =>
     ways.refuse(name, [trouble instanceof Error ? trouble.message : String(trouble)]);
+  const refuse = (name: string, problems: readonly Problem[]): void => {
+    setCopy(undefined);
+    ways.refuse(
+      name,
+      problems.map((problem) => `${sentenceOf(problem)} ${remedyOf(problem)}`),
+    );
+  };
   const take = async (file: File): Promise<void> => {
-    if (!/\.json$/i.test(file.name)) return ways.read(file);
-    const outcome = await shelf.createFromFile(await file.text());
-    if ("id" in outcome) onOpen(outcome.id);
-    else
-      ways.refuse(
-        file.name,
-        outcome.problems.map((problem) => `${sentenceOf(problem)} ${remedyOf(problem)}`),
-      );
+    setCopy(undefined);
+    if (!/\.(json|zip)$/i.test(file.name)) return ways.read(file);
+    ways.drop();
+    const job = await shelf.readFile(new Uint8Array(await file.arrayBuffer()));
+    if ("problems" in job) refuse(file.name, job.problems);
+    else if (job.copyOf === undefined && job.notes.length === 0) onOpen(await job.keep());
+    else setCopy({ file: file.name, job });
   };
   const keep = ({ name, read: { site, drawings }, choice }: Extract<Reading, { state: "read" }>): void => {
     const made = siteOf(name.replace(/\.[^.]+$/, ""), site, shelf);
@@ -43,9 +57,25 @@ export function ModelStart({ calculations, shelf, onOpen }: ModelStartProps) {
         ways={ways}
         legend={t("home.model.title")}
         invitation={t("home.model.drop")}
-        kinds={[".ifc", ".ifczip", ".dxf", ".pdf", ".svg", ".json"]}
+        kinds={[".ifc", ".ifczip", ".dxf", ".pdf", ".svg", ".json", ".zip"]}
         onFile={(file) => void take(file).catch(fail(file.name))}
       />
+      {copy ? (
+        <Suspense>
+          <FileJobCard
+            key={copy.file}
+            {...copy}
+            onOpen={onOpen}
+            onTrouble={(trouble) => {
+              setCopy(undefined);
+              fail(copy.file)(trouble);
+            }}
+            onRefused={(problems) => refuse(copy.file, problems)}
+            onChanged={onChanged}
+            onDrop={() => setCopy(undefined)}
+          />
+        </Suspense>
+      ) : null}
       {reading?.state === "read" ? (
         <Suspense>
           <ReadReport

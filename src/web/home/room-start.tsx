@@ -24,10 +24,12 @@ interface RoomStartProps {
   readonly shelf: HomeShelf;
   readonly onOpen: (jobId: string) => void;
   readonly onTrouble: (trouble: unknown) => void;
+  /** Something else waits to be opened: one answer at a time. */
+  readonly aside: boolean;
 }
 
 /** Type one room's size and use, and get the detectors, their places and the reason. */
-export function RoomStart({ calculations, shelf, onOpen, onTrouble }: RoomStartProps) {
+export function RoomStart({ calculations, shelf, onOpen, onTrouble, aside }: RoomStartProps) {
   const [shape, setShape] = useState<RoomShape>("rectangle");
   const [length, setLength] = useState(7.2);
   const [width, setWidth] = useState(4.8);
@@ -140,13 +142,15 @@ export function RoomStart({ calculations, shelf, onOpen, onTrouble }: RoomStartP
           </div>
           <p className="hint home-assumed">{t(`home.room.assumed.${use}`)}</p>
         </More>
-        <Button
-          className={answer?.state === "placed" ? "button button-first" : "button"}
-          isDisabled={answer?.state !== "placed"}
-          onPress={openAsJob}
-        >
-          {t("home.room.open")}
-        </Button>
+        {aside ? null : (
+          <Button
+            className={answer?.state === "placed" ? "button button-first" : "button"}
+            isDisabled={answer?.state !== "placed"}
+            onPress={openAsJob}
+          >
+            {t("home.room.open")}
+          </Button>
+        )}
       </div>
       <RoomAnswerView
         answer={answer}

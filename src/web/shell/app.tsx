@@ -4,14 +4,7 @@ import { type Calculator, startCalculator } from "../calculate/calculator.ts";
 import { Say } from "../fields/index.ts";
 import { homeShelf } from "../home/home-shelf.ts";
 import { documentJob, type JobSource } from "../jobs/open-job.ts";
-import {
-  createJob,
-  demoJobId,
-  listJobs,
-  openStoredJob,
-  removeJob,
-  type StoredJob,
-} from "../storage/index.ts";
+import { browserNotes, jobs, type StoredJob } from "../storage/index.ts";
 import { t } from "../texts/index.ts";
 import { JobScreen } from "./job-screen.tsx";
 import { Kept, useStanding } from "./kept.tsx";
@@ -19,8 +12,8 @@ import { PartBoundary } from "./part-boundary.tsx";
 
 const HomePage = lazy(() => import("../home/index.ts").then((part) => ({ default: part.HomePage })));
 
-const store = { list: listJobs, create: createJob, demo: demoJobId, open: openStoredJob, remove: removeJob };
-const shelf = homeShelf(store, {
+const shelf = homeShelf(jobs, {
+  notes: browserNotes(),
   demoModels: demoModels.map((model) => toSite("models", model)),
 });
 const calculator: Calculator = startCalculator();
@@ -77,7 +70,7 @@ function OneJob({ id, begin }: { readonly id: string; readonly begin: Begin }) {
   useEffect(() => {
     let gone = false;
     let job: StoredJob | undefined;
-    store.open(id).then(
+    jobs.open(id).then(
       (found) => {
         if (gone) return void found.close();
         job = found;

@@ -1,5 +1,6 @@
 import { memo } from "react";
 import { Button, Menu, MenuItem, MenuTrigger, Popover } from "react-aria-components";
+import { jobFileName } from "#job";
 import { saveFile } from "../fields/save-file.ts";
 import { t } from "../texts/index.ts";
 import type { Actions } from "./actions.ts";
@@ -35,7 +36,7 @@ export const TopBar = memo(function TopBar({
   };
   const save = async (): Promise<void> =>
     saveFile({
-      name: `${site.name.replace(/[\\/:*?"<>|]+/g, " ").trim() || "job"}.job.json`,
+      name: jobFileName(site.name, "json"),
       text: await fileText(),
     });
   return (

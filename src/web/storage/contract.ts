@@ -7,6 +7,8 @@ export interface ListedJob {
   readonly name: string;
   /** Last change that is known here. [ms since 1970] */
   readonly changed: number;
+  /** Last change that this device has; absent where it has nothing of the job. [ms since 1970] */
+  readonly here?: number;
   /** Where it is kept: on this device, on the server, or on both. */
   readonly kept: "device" | "server" | "both";
 }
@@ -34,8 +36,17 @@ export interface StoredJob {
 /** The jobs of this device and, where there is one, of the server. */
 export interface JobShelf {
   readonly list: () => Promise<readonly ListedJob[]>;
-  /** Keeps a new job and returns its id. */
-  readonly create: (job: JobFile) => Promise<string>;
+  /** Keeps a new job, with its history where it brings one, and returns its id. */
+  readonly create: (job: JobFile, history?: Uint8Array) => Promise<string>;
+  /** Keeps again what was removed, under its id. */
+  readonly restore: (
+    id: string,
+    kept: { readonly name: string; readonly update: Uint8Array },
+  ) => Promise<void>;
+  /** Under which id a copy of the job with this identity is listed. */
+  readonly known: (identity: string) => Promise<string | undefined>;
+  /** The job as this device has it, without asking a server; undefined where it has nothing of it. */
+  readonly look: (id: string) => Promise<JobFile | undefined>;
   /** Makes sure that the demo job is here and returns its id. */
   readonly demo: () => Promise<string>;
   /** Rejects with a `JobNotHere` where neither this device nor a server in reach has the job. */

@@ -1,28 +1,32 @@
 import type { Problem } from "#engine";
-import { type JobFile, type JobStore, memoryStore } from "#job";
-import type { JobShelf, ListedJob, StoredJob } from "./contract.ts";
+import { type JobStore, memoryStore } from "#job";
+import type { JobShelf } from "./contract.ts";
 import { indexedStore } from "./indexed-store.ts";
 import { enterByToken, serverLink } from "./server-link.ts";
 import { shelfOf } from "./shelf.ts";
+import { type ShelfNotes, shelfNotes } from "./shelf-notes.ts";
 import type { Channel, TabMessage } from "./tabs.ts";
 
 export { JobNotHere, type JobShelf, type ListedJob, type StoredJob, type SyncState } from "./contract.ts";
+export type { ShelfNote, ShelfNotes } from "./shelf-notes.ts";
 
 let shelf: Promise<JobShelf> | undefined;
 
-/** Jobs on this device and on the server, the latest changed first. */
-export const listJobs = async (): Promise<readonly ListedJob[]> => (await browserShelf()).list();
+/** The jobs of this browser and of the server behind the page; opened at the first use. */
+export const jobs: JobShelf = {
+  list: async () => (await browserShelf()).list(),
+  create: async (job, history) => (await browserShelf()).create(job, history),
+  restore: async (id, kept) => (await browserShelf()).restore(id, kept),
+  known: async (identity) => (await browserShelf()).known(identity),
+  look: async (id) => (await browserShelf()).look(id),
+  demo: async () => (await browserShelf()).demo(),
+  open: async (id) => (await browserShelf()).open(id),
+  remove: async (id) => (await browserShelf()).remove(id),
+};
 
-/** Keeps a new job on this device and returns its id; opening it takes it to the server. */
-export const createJob = async (job: JobFile): Promise<string> => (await browserShelf()).create(job);
-
-/** Makes sure that the demo job is here and returns its id. */
-export const demoJobId = async (): Promise<string> => (await browserShelf()).demo();
-
-/** Opens a job; rejects with `JobNotHere` where neither this device nor a server in reach has it. */
-export const openStoredJob = async (id: string): Promise<StoredJob> => (await browserShelf()).open(id);
-
-export const removeJob = async (id: string): Promise<void> => (await browserShelf()).remove(id);
+/** What this browser remembers of its jobs beside them. */
+export const browserNotes = (): ShelfNotes =>
+  shelfNotes({ factory: globalThis.indexedDB as IDBFactory | undefined, name: "roomwake-shelf" });
 
 function browserShelf(): Promise<JobShelf> {
   shelf ??= madeShelf();

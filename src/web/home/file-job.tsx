@@ -1,0 +1,108 @@
+import { useEffect, useState } from "react";
+import { Button } from "react-aria-components";
+import { type Problem, remedyOf, sentenceOf } from "#engine";
+import type { FileJob, MergedCopy } from "../contract.ts";
+import { Say } from "../fields/index.ts";
+import { t } from "../texts/shelf.ts";
+
+interface FileJobCardProps {
+  readonly file: string;
+  readonly job: FileJob;
+  readonly onOpen: (id: string) => void;
+  readonly onTrouble: (trouble: unknown) => void;
+  readonly onRefused: (problems: readonly Problem[]) => void;
+  /** The list of jobs is another now. */
+  readonly onChanged: () => void;
+  readonly onDrop: () => void;
+}
+
+const intoView = (card: HTMLElement | null): void => card?.scrollIntoView({ block: "nearest" });
+
+/** A job that was read from a file: a copy of one that is here is merged into it, or opened apart. */
+export function FileJobCard(props: FileJobCardProps) {
+  const { file, job, onOpen, onTrouble, onRefused, onChanged, onDrop } = props;
+  const [merged, setMerged] = useState<MergedCopy | undefined>();
+  useEffect(() => () => void merged?.close(), [merged]);
+  const { copyOf } = job;
+  const merge = async (): Promise<void> => {
+    const outcome = await job.merge();
+    if ("problems" in outcome) return onRefused(outcome.problems);
+    setMerged(outcome);
+    onChanged();
+  };
+  const name = copyOf?.name || t("home.jobs.unnamed");
+  if (merged && copyOf)
+    return (
+      <div className="home-report stack" role="status" ref={intoView}>
+        <h3 className="home-subhead">{t("shelf.merged", { file, name })}</h3>
+        <MergedCount merged={merged} />
+        <Notes notes={merged.notes} />
+        <div className="row">
+          <Button className="button button-first" onPress={() => onOpen(copyOf.id)}>
+            {t("shelf.merged.open")}
+          </Button>
+          {merged.how === "nothing-new" ? null : (
+            <Button
+              className="button"
+              onPress={() =>
+                void merged.undo().then(() => {
+                  onChanged();
+                  onDrop();
+                }, onTrouble)
+              }
+            >
+              {t("shelf.merged.undo")}
+            </Button>
+          )}
+        </div>
+      </div>
+    );
+  return (
+    <div className="home-report stack" role="status" ref={intoView}>
+      <h3 className="home-subhead">{t("shelf.file.read", { file })}</h3>
+      <Notes notes={job.notes} />
+      {copyOf ? <p>{t("shelf.file.here", { name })}</p> : null}
+      <div className="row">
+        {copyOf ? (
+          <>
+            <Button className="button button-first" onPress={() => void merge().catch(onTrouble)}>
+              {t("shelf.file.merge")}
+            </Button>
+            <Button className="button" onPress={() => void job.keepApart().then(onOpen, onTrouble)}>
+              {t("shelf.file.apart")}
+            </Button>
+          </>
+        ) : (
+          <Button className="button button-first" onPress={() => void job.keep().then(onOpen, onTrouble)}>
+            {t("shelf.file.begin")}
+          </Button>
+        )}
+        <Button className="button button-quiet" onPress={onDrop}>
+          {t("shelf.file.leave")}
+        </Button>
+      </div>
+    </div>
+  );
+}
+
+function MergedCount({ merged: { how, count } }: { readonly merged: MergedCopy }) {
+  if (how === "nothing-new") return <p>{t("shelf.merged.nothing")}</p>;
+  return (
+    <ul className="home-figures">
+      {(["added", "changed", "removed"] as const)
+        .filter((what) => count[what] > 0)
+        .map((what) => (
+          <li key={what}>{t(`shelf.merged.${what}`, { count: count[what] })}</li>
+        ))}
+      {count.head ? <li>{t("shelf.merged.head")}</li> : null}
+    </ul>
+  );
+}
+
+const Notes = ({ notes }: { readonly notes: readonly Problem[] }) =>
+  notes.map((note) => (
+    <Say key={sentenceOf(note)} severity="should">
+      <p>{sentenceOf(note)}</p>
+      <p className="hint">{remedyOf(note)}</p>
+    </Say>
+  ));

@@ -1,0 +1,1 @@
+export { mergeCopy, readJobFile, writeJobArchive } from "#job";
