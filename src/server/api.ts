@@ -3,7 +3,7 @@ import type { Context } from "hono";
 import { Hono } from "hono";
 import { bodyLimit } from "hono/body-limit";
 import { type Problem, remedyOf, sentenceOf } from "#engine";
-import { createJobDocument, initialUpdate, type JobStore, jobText, parseJob } from "#job";
+import { beginJob, createJobDocument, type JobStore, jobText, readJobFile } from "#job";
 import type { Asking, Guard } from "./guard.ts";
 import { jobIdPattern, type Sync } from "./sync.ts";
 
@@ -15,7 +15,7 @@ const largestFile = 64;
  *
  *   POST   /api/session    { token }   the printed token for a cookie
  *   GET    /api/jobs                   [{ id, name, changed }]
- *   POST   /api/jobs       job file    { id } of a new job; 422 with problems if it cannot be read
+ *   POST   /api/jobs       job file    plain or packed; { id } of the job; 422 with problems if it cannot be read
  *   GET    /api/jobs/:id               the job as a file
  *   DELETE /api/jobs/:id
  */
@@ -60,10 +60,10 @@ export function apiOf(options: {
   api.get("/jobs", async (context) => context.json(await store.list()));
 
   api.post("/jobs", async (context) => {
-    const read = parseJob(await context.req.text());
+    const read = readJobFile(new Uint8Array(await context.req.arrayBuffer()));
     if (!read.job) return refused(context, 422, read.problems);
-    const id = randomUUID();
-    await store.append(id, { update: initialUpdate(read.job), at: options.now() });
+    const { id, update } = beginJob(read, randomUUID);
+    await store.append(id, { update, at: options.now() });
     await store.rename(id, read.job.name);
     return context.json({ id }, 201);
   });

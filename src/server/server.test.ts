@@ -4,7 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { WebSocket } from "ws";
-import { demoJob, emptyJob, jobText, parseJob } from "#job";
+import { demoJob, emptyJob, identityOf, jobText, parseJob } from "#job";
 import { type RunningServer, startServer } from "./index.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "roomwake-server-"));
@@ -184,11 +184,20 @@ describe("jobs over HTTP", () => {
   });
 
   test("can be made from a file, fetched and deleted", async () => {
-    const file = jobText(parseJob(emptyJob("Annex")).job!);
+    const { job } = parseJob(emptyJob("Annex"));
+    const file = jobText(job!);
     const made = await ask("/api/jobs", { method: "POST", headers: bearer(), body: file });
     expect(made.status).toBe(201);
     const { id } = JSON.parse(made.text);
-    expect((await ask(`/api/jobs/${id}`, { headers: bearer() })).text).toBe(file);
+    const kept = jobText({ ...job!, id });
+    expect((await ask(`/api/jobs/${id}`, { headers: bearer() })).text).toBe(kept);
+    // A copy of it is kept apart, once, and says whose copy it is.
+    const copies = await Promise.all(
+      [1, 2].map(() => ask("/api/jobs", { method: "POST", headers: bearer(), body: kept })),
+    );
+    const [copy, again] = copies.map(({ text }) => JSON.parse(text).id as string);
+    expect([again, copy === id, identityOf(copy!)]).toEqual([copy, false, id]);
+    expect((await ask(`/api/jobs/${copy}`, { headers: bearer() })).text).toBe(kept);
     expect((await ask(`/api/jobs/${id}`, { method: "DELETE", headers: bearer() })).status).toBe(204);
     const gone = await ask(`/api/jobs/${id}`, { headers: bearer() });
     expect([gone.status, JSON.parse(gone.text).problems[0].code]).toEqual([404, "server-job-unknown"]);

@@ -20,6 +20,18 @@ export interface JobRowsProps extends JobWays {
   readonly shelf: Pick<HomeShelf, "picture">;
 }
 
+/** Within this time of a change here, the server's time is that of the same change arriving there. [ms] */
+const arriving = 60_000;
+/** Whether the picture may be of an older plan than the server's. */
+const older = (job: JobEntry): boolean =>
+  job.here !== undefined && job.changed !== undefined && job.changed > job.here + arriving;
+
+const timeOf = new Intl.DateTimeFormat("en", {
+  day: "numeric",
+  month: "short",
+  hour: "2-digit",
+  minute: "2-digit",
+});
 const dateOf = new Intl.DateTimeFormat("en", { day: "numeric", month: "short", year: "numeric" });
 
 /** The jobs, newest first; one press opens, the rest is in each row's menu. */
@@ -69,9 +81,9 @@ export function JobRows({ jobs, shelf, ...ways }: JobRowsProps) {
                     {job.changed === undefined ? "" : `${dateOf.format(job.changed)} · `}
                     {t(`home.jobs.where.${job.where}`)}
                   </span>
-                  {job.here !== undefined && job.changed !== undefined && job.changed > job.here ? (
+                  {older(job) ? (
                     <span className="hint">
-                      {t("shelf.picture.older", { date: dateOf.format(job.here) })}
+                      {t("shelf.picture.older", { date: timeOf.format(job.here) })}
                     </span>
                   ) : null}
                 </Button>
