@@ -1,7 +1,16 @@
 import { Button, Menu, MenuItem, MenuTrigger, Popover } from "react-aria-components";
 import type { JobEntry } from "../contract.ts";
 import { t } from "../texts/shelf.ts";
-import type { JobWays } from "./job-rows.tsx";
+
+/** What may be done with a job of the list. */
+export interface JobWays {
+  readonly onOpen: (id: string) => void;
+  readonly onRename: (id: string, name: string) => void;
+  readonly onDuplicate: (job: JobEntry) => void;
+  readonly onSave: (job: JobEntry, as: "json" | "zip") => void;
+  readonly onArchive: (job: JobEntry) => void;
+  readonly onDelete: (job: JobEntry) => void;
+}
 
 interface JobMenuProps {
   readonly job: JobEntry;

@@ -2,18 +2,8 @@ import { useState } from "react";
 import { Button, Input, Label, TextField } from "react-aria-components";
 import type { HomeShelf, JobEntry } from "../contract.ts";
 import { t } from "../texts/shelf.ts";
-import { JobMenu } from "./job-menu.tsx";
+import { JobMenu, type JobWays } from "./job-menu.tsx";
 import { JobPicture } from "./job-picture.tsx";
-
-/** What may be done with a job of the list. */
-export interface JobWays {
-  readonly onOpen: (id: string) => void;
-  readonly onRename: (id: string, name: string) => void;
-  readonly onDuplicate: (job: JobEntry) => void;
-  readonly onSave: (job: JobEntry, as: "json" | "zip") => void;
-  readonly onArchive: (job: JobEntry) => void;
-  readonly onDelete: (job: JobEntry) => void;
-}
 
 export interface JobRowsProps extends JobWays {
   readonly jobs: readonly JobEntry[];
