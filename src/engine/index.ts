@@ -1,4 +1,5 @@
 export * from "./check/index.ts";
+export * from "./control/index.ts";
 export * from "./coverage/index.ts";
 export * from "./detector/index.ts";
 export * from "./geometry/index.ts";

@@ -25,6 +25,10 @@ const engine: Readonly<Record<string, readonly string[]>> = {
   site: ["check", "source", "detector", "geometry", "quantity"],
   coverage: ["check", "source", "detector", "site", "geometry", "quantity"],
   placement: ["check", "source", "coverage", "detector", "site", "geometry", "quantity"],
+  control: ["check", "source", "coverage", "detector", "site", "geometry", "quantity"],
+  rules: ["check", "source", "coverage", "detector", "site", "geometry", "quantity"],
+  energy: ["control", "check", "source", "quantity"],
+  settings: ["rules", "control", "check", "source", "coverage", "detector", "site", "geometry", "quantity"],
   review: ["check", "source", "placement", "coverage", "detector", "site", "geometry", "quantity"],
 };
 

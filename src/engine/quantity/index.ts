@@ -3,6 +3,7 @@ export type Metres = number;
 export type SquareMetres = number;
 export type Radians = number;
 export type Seconds = number;
+export type Lux = number;
 export type MetresPerSecond = number;
 /** Dimensionless share, 0 … 1. */
 export type Share = number;

@@ -1,3 +1,4 @@
+import { controlSources } from "./control.ts";
 import { detectionSources } from "./detection.ts";
 import { exchangeSources } from "./exchange.ts";
 import { geometrySources } from "./geometry.ts";
@@ -10,6 +11,7 @@ export type { Source } from "./entry.ts";
 const all = {
   ...practiceSources,
   ...detectionSources,
+  ...controlSources,
   ...geometrySources,
   ...placementSources,
   ...exchangeSources,

@@ -1,4 +1,5 @@
 import { commandLineProblems } from "./command-line.ts";
+import { controlProblems } from "./control.ts";
 import { coverageProblems } from "./coverage.ts";
 import type { CatalogueEntry } from "./entry.ts";
 import { exchangeProblems } from "./exchange.ts";
@@ -16,6 +17,7 @@ export type { CatalogueEntry } from "./entry.ts";
 const all = {
   ...siteProblems,
   ...coverageProblems,
+  ...controlProblems,
   ...placementProblems,
   ...jobProblems,
   ...jobArchiveProblems,
