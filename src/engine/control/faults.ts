@@ -231,7 +231,9 @@ function holdsOf(task: ControlTask, run: ControlRun, id: string): Hold[] {
   for (let now = 0; now < task.until; ) {
     tracks.forEach((track, i) => {
       const was = on[i]!;
-      while (rows[i]! < track.length && track.times[rows[i]!]! <= now) on[i] = track.outputs[rows[i]++] === 1;
+      let row = rows[i]!;
+      for (; row < track.length && track.times[row]! <= now; row++) on[i] = track.outputs[row] === 1;
+      rows[i] = row;
       if (was && !on[i]) released[i] = true;
       else if (on[i]) released[i] = false;
     });
