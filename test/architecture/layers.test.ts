@@ -29,7 +29,8 @@ const engine: Readonly<Record<string, readonly string[]>> = {
   rules: ["check", "source", "coverage", "detector", "site", "geometry", "quantity"],
   energy: ["control", "check", "source", "quantity"],
   settings: ["rules", "control", "check", "source", "coverage", "detector", "site", "geometry", "quantity"],
-  review: ["check", "source", "placement", "coverage", "detector", "site", "geometry", "quantity"],
+  wiring: ["check", "source", "coverage", "detector", "site", "geometry", "quantity"],
+  review: ["check", "source", "placement", "wiring", "coverage", "detector", "site", "geometry", "quantity"],
 };
 
 /** Packages that the engine may use: exact predicates, polygon booleans, a spatial index. */

@@ -1,3 +1,4 @@
+export type { Contact, DetectorInputs, LoadKind, TerminalKind } from "./contact.ts";
 export { declaredRadius, onsetOfPass, reachOfWalk } from "./direction.ts";
 export { footprintRadius, lintelLimit, shadowOf, widestAngle } from "./footprint.ts";
 export {

@@ -1,4 +1,5 @@
-import type { Metres, Radians, Seconds } from "../quantity/index.ts";
+import type { Amperes, Metres, Radians, Seconds, Watts } from "../quantity/index.ts";
+import type { Contact, DetectorInputs, TerminalKind } from "./contact.ts";
 
 /** What a zone row declares at one mounting height: a circle, or a polar outline (angles from the notch, counter-clockwise seen from above, straight between points). */
 export type ZoneRow =
@@ -39,6 +40,23 @@ export interface DetectorModel {
   readonly deliveryState?: string;
   readonly lens?: Lens;
   readonly cutOut?: Metres;
+  /** How it is fixed. */
+  readonly fixing?: "box" | "surface" | "ceiling-panel";
+  /** Room that it needs above the ceiling, or in the box. [m] */
+  readonly depth?: Metres;
+  /** Thickness of ceiling that its springs or claws hold. [m] */
+  readonly ceilingThickness?: { readonly min: Metres; readonly max: Metres };
+  /** Degree of protection against water, the second numeral of the IP code. */
+  readonly waterProtection?: number;
+  readonly contact?: Contact;
+  readonly terminals?: readonly TerminalKind[];
+  readonly inputs?: DetectorInputs;
+  /** Whether the output is on while it warms up after power returns. */
+  readonly warmUpOutput?: "on" | "off";
+  /** Power drawn by itself all the year. [W] */
+  readonly standby?: Watts;
+  /** Current in its protective conductor, or through its filter. [A] */
+  readonly leakage?: Amperes;
   /** Cost of one, placed, in the job's currency; used to compare models. */
   readonly cost: number;
   /** True for the invented models of the demo: an order list is refused while they are in it. */

@@ -11,6 +11,18 @@ export type Share = number;
 export type Celsius = number;
 /** Active power. [W] */
 export type Watts = number;
+export type Volts = number;
+export type Amperes = number;
+export type Ohms = number;
+export type OhmsPerMetre = number;
+export type Farads = number;
+export type Henries = number;
+/** Joule integral of a pulse, I²t. [A²s] */
+export type AmpereSquareSeconds = number;
+/** Nominal cross-section of a conductor. [mm²] A name of the trade under which every table of the standards is kept; not converted. */
+export type SquareMillimetres = number;
+/** Energy as the meter counts it. [kWh] */
+export type KilowattHours = number;
 
 /** Radians of an angle in degrees. @param degrees [°] @returns [rad] @example radiansOf(180) = π */
 export const radiansOf = (degrees: number): Radians => (degrees * Math.PI) / 180;

@@ -21,6 +21,51 @@ const lens = kept({
   elementOffset: metres.optional(),
 });
 
+export const loadKinds = ["resistive", "incandescent", "fluorescent", "led", "inductive"] as const;
+export const contactKinds = ["relay", "potential-free", "electronic"] as const;
+export const terminalKinds = [
+  "line-in",
+  "neutral",
+  "switched-line",
+  "protective-conductor",
+  "push-button",
+  "extension-in",
+  "extension-out",
+] as const;
+
+const quantity = z.number().positive().max(1_000_000);
+const count = z.number().int().positive().max(100_000_000);
+const byLoad = kept({
+  resistive: quantity.optional(),
+  incandescent: quantity.optional(),
+  fluorescent: quantity.optional(),
+  led: quantity.optional(),
+  inductive: quantity.optional(),
+});
+
+/** The switched output as declared: amperes, watts, seconds, farads. */
+const contact = kept({
+  kind: z.enum(contactKinds).default("relay"),
+  rated: byLoad.default({}),
+  ratedPower: byLoad.optional(),
+  makingPeak: quantity.optional(),
+  makingWidth: quantity.optional(),
+  makingIntegral: quantity.optional(),
+  drivers: count.optional(),
+  capacitance: quantity.optional(),
+  life: count.optional(),
+  zeroCross: z.boolean().optional(),
+  backUp: quantity.optional(),
+  joined: count.optional(),
+  openLeakage: quantity.optional(),
+});
+
+const inputs = kept({
+  pushButton: z.enum(["line", "neutral"]).optional(),
+  holdOff: quantity.optional(),
+  extension: z.boolean().optional(),
+});
+
 /** The data sheet of a detector on disk: metres, degrees from its notch. What is not known stays absent. */
 export const model = kept({
   id,
@@ -40,6 +85,16 @@ export const model = kept({
   deliveryState: words.optional(),
   lens: lens.optional(),
   cutOut: extent.optional(),
+  fixing: z.enum(["box", "surface", "ceiling-panel"]).optional(),
+  depth: extent.optional(),
+  ceilingThickness: kept({ min: length, max: extent }).optional(),
+  waterProtection: z.number().int().min(0).max(9).optional(),
+  contact: contact.optional(),
+  terminals: z.array(z.enum(terminalKinds)).max(20).optional(),
+  inputs: inputs.optional(),
+  warmUpOutput: z.enum(["on", "off"]).optional(),
+  standby: z.number().min(0).max(1000).optional(),
+  leakage: z.number().min(0).max(10).optional(),
   cost: z.number().min(0).max(1_000_000).default(1),
   demo: z.boolean().optional(),
 });

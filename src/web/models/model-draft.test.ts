@@ -68,6 +68,11 @@ describe("a data sheet as it is filled in", () => {
       declaredBy: "sheet of 2024",
       warmUp: 30,
       lens: { shape: "flat", rings: [] },
+      contact: { kind: "relay", rated: { resistive: 10, led: 2 }, makingPeak: 165, makingWidth: 0.0002 },
+      terminals: ["line-in", "neutral", "switched-line", "push-button"],
+      inputs: { pushButton: "line" },
+      warmUpOutput: "on",
+      standby: 0.5,
       cost: 12,
       demo: true,
     };

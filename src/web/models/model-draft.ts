@@ -13,6 +13,22 @@ export interface HeightRow {
   readonly cells: Readonly<Partial<Record<ZoneKind, Cell>>>;
 }
 
+/** Fields of a model that the form does not show; an edit keeps them. */
+const keptFields = [
+  "lens",
+  "demo",
+  "fixing",
+  "depth",
+  "ceilingThickness",
+  "waterProtection",
+  "contact",
+  "terminals",
+  "inputs",
+  "warmUpOutput",
+  "standby",
+  "leakage",
+] as const satisfies readonly (keyof DetectorModel)[];
+
 /** A data sheet as a person fills it in. What is undefined is unknown until entered. */
 export interface ModelDraft {
   readonly id: string | undefined;
@@ -28,8 +44,8 @@ export interface ModelDraft {
   readonly warmUp: number | undefined;
   readonly deliveryState: string;
   readonly cutOut: Metres | undefined;
-  /** What the form does not show and must not lose: lens, the mark of the demo. */
-  readonly rest: Pick<DetectorModel, "lens" | "demo">;
+  /** What the form does not show and must not lose: lens, contact, the mark of the demo. */
+  readonly rest: Partial<Pick<DetectorModel, (typeof keptFields)[number]>>;
 }
 
 /** What a field does to the draft as it stands by then. */
@@ -140,7 +156,9 @@ export function draftOf(model: DetectorModel): ModelDraft {
     warmUp: model.warmUp,
     deliveryState: model.deliveryState ?? "",
     cutOut: model.cutOut,
-    rest: { ...known("lens", model.lens), ...known("demo", model.demo) },
+    rest: Object.fromEntries(
+      keptFields.flatMap((field) => (model[field] === undefined ? [] : [[field, model[field]]])),
+    ),
   };
 }
 
