@@ -8,3 +8,4 @@ export * from "./quantity/index.ts";
 export * from "./review/index.ts";
 export * from "./site/index.ts";
 export * from "./source/index.ts";
+export * from "./wiring/index.ts";

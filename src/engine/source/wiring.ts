@@ -58,7 +58,7 @@ export const wiringSources = {
   "NEC-310": {
     kind: "standard",
     title: "NEC, Article 310: ampacity of conductors, ambient temperature, more than three conductors",
-    clause: "Tables 310.16, 310.15(B)(1), 310.15(C)(1)",
+    clause: "Tables 310.16, 310.15(C)(1)",
     certainty: "secondary",
     verify: true,
   },

@@ -11,6 +11,7 @@ import { planFileProblems } from "./plan-files.ts";
 import { planRoomProblems } from "./plan-rooms.ts";
 import { programProblems } from "./program.ts";
 import { siteProblems } from "./site.ts";
+import { wiringProblems } from "./wiring.ts";
 
 export type { CatalogueEntry } from "./entry.ts";
 
@@ -27,6 +28,7 @@ const all = {
   ...outputProblems,
   ...programProblems,
   ...commandLineProblems,
+  ...wiringProblems,
 } as const;
 
 /** Permanent code of a problem; codes are never reused. */

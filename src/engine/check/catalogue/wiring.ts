@@ -1,0 +1,115 @@
+import type { CatalogueEntry } from "./entry.ts";
+
+/** What the calculation of the wiring finds. */
+export const wiringProblems = {
+  // What the program does not cover
+  "supply-without-neutral": {
+    severity: "must",
+    message: "The supply has no neutral; detectors and luminaires between two lines are not covered.",
+    remedy: "Have the wiring designed by someone who knows this network, or enter a supply with a neutral.",
+  },
+  "supply-it-system": {
+    severity: "must",
+    message: "The supply is an IT system, which is not covered: a first fault does not disconnect there.",
+    remedy: "Have the wiring designed by someone who knows this network.",
+  },
+  "supply-not-known": {
+    severity: "must",
+    message: "The supply of {voltage} V, {frequency} Hz is not among those that are covered.",
+    remedy: "Choose 230/400 V at 50 Hz, or 120/208 V or 277/480 V at 60 Hz.",
+  },
+
+  // Circuits
+  "voltage-drop-too-large": {
+    severity: "must",
+    message:
+      "Circuit {name} loses {actual} of {limit} % of its voltage from the origin to the last luminaire.",
+    remedy: "Take a thicker cable, a shorter way, or share the load between two circuits.",
+  },
+  "design-current-over-rating": {
+    severity: "must",
+    message: "Circuit {name} draws {actual} A; its protective device is rated {limit} A.",
+    remedy: "Share the load between circuits; a larger device needs a thicker cable.",
+  },
+  "cable-too-thin": {
+    severity: "must",
+    message: "Circuit {name} is protected at {actual} A, but its weakest cable carries {limit} A.",
+    remedy: "Take a thicker cable or a smaller device, or lay the cable apart from others.",
+  },
+  "section-below-smallest": {
+    severity: "should",
+    message: "Circuit {name} has a cable of {limit} mm²; {actual} mm² is the least for lighting.",
+    remedy: "Take a thicker cable, or check what your local rules allow.",
+  },
+  "fault-loop-too-large": {
+    severity: "must",
+    message: "The fault loop of circuit {name} is {actual} Ω; {limit} Ω is the most.",
+    remedy: "Take a thicker cable, a breaker with a lower band, or an RCD as fault protection.",
+  },
+  "earth-resistance-too-large": {
+    severity: "must",
+    message:
+      "Circuit {name} in a TT system is not disconnected in a fault: no RCD, or too high a resistance to earth.",
+    remedy: "Fit a 30 mA RCD, or improve the earth electrode.",
+  },
+  "neutral-not-isolated": {
+    severity: "must",
+    message: "The isolator before circuit {name} does not break the neutral of a TT system.",
+    remedy: "Fit an isolator that breaks all live conductors.",
+  },
+  "cable-burns-in-a-fault": {
+    severity: "must",
+    message:
+      "A fault on circuit {name} lets {actual} A²s through; its weakest conductor withstands {limit} A²s.",
+    remedy: "Take a thicker cable, or a device that limits the current more.",
+  },
+  "breaking-capacity-too-small": {
+    severity: "must",
+    message: "The fault current before circuit {name} is {actual} A; its device breaks {limit} A.",
+    remedy: "Fit a device with a higher breaking capacity, or one upstream that is proven with it.",
+  },
+  "standing-leakage-too-large": {
+    severity: "should",
+    message: "{actual} mA leak all the time behind the RCD of circuit {name}; {limit} mA is the most.",
+    remedy: "Share the luminaires between two RCDs, or take luminaires that leak less.",
+  },
+  "protective-conductor-current": {
+    severity: "should",
+    message:
+      "The protective conductor of circuit {name} carries {actual} mA; above {limit} mA it needs high integrity.",
+    remedy: "Share the luminaires, or run a protective conductor of high integrity.",
+  },
+  // Contacts and inrush
+  "contact-overloaded": {
+    severity: "must",
+    message: "The contact of {name} carries {actual} of {limit} {unit}.",
+    remedy: "Share the load between outputs on their own, or let the detector switch a contactor.",
+  },
+  "contact-inrush-too-large": {
+    severity: "must",
+    message: "{what} of {name}: {actual} of {limit} {unit}.",
+    remedy:
+      "Let the detector switch a contactor for this kind of load, or share the load between outputs on their own.",
+  },
+  "contact-not-protected": {
+    severity: "must",
+    message: "The contact of {name} needs at most {limit} A upstream; {actual} A is fitted.",
+    remedy: "Fit a smaller protective device, or put a contactor between.",
+  },
+  "contact-worn-out": {
+    severity: "should",
+    message: "The contact of {name} makes {actual} cycles in its service; {limit} are declared.",
+    remedy: "Lengthen the delay, or let the detector switch a contactor.",
+  },
+  "breaker-trips-on-inrush": {
+    severity: "must",
+    message: "{name} may trip: {what}, {actual} of {limit} {unit}.",
+    remedy:
+      "Share the luminaires between circuits, take a breaker of a higher band if the fault loop allows, or detectors that warm up with the light off.",
+  },
+  "wiring-not-proven": {
+    severity: "note",
+    message: "Not proven for {name}: {what}.",
+    remedy: "Enter what is missing: {missing}.",
+  },
+} as const satisfies Record<string, CatalogueEntry>;

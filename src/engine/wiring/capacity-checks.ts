@@ -1,0 +1,147 @@
+import { ampacityOf, type Capacity, currentCarryingCapacity } from "./capacity.ts";
+import { type CircuitCase, designCurrent } from "./circuit-case.ts";
+import type { CableSegment, Circuit } from "./model.ts";
+import { smallestSections } from "./tables/capacity.ts";
+import { continuousLoad } from "./tables/united-states.ts";
+import { atMost, type WiringCheck, withDoubts } from "./wiring-check.ts";
+
+/**
+ * Coordination of load, protective device and cable: Ib ≤ In ≤ Iz, and the smallest section.
+ *
+ * I2 ≤ 1.45 · Iz follows from In ≤ Iz for circuit-breakers with I2 = 1.45 · In.
+ *
+ * @param about - The circuit.
+ * @returns Design current against rating, rating against the weakest cable, section against the smallest allowed.
+ * @source IEC-60364-4-43, IEC-60364-5-52-CAPACITY, NEC-210-20-A, NEC-240-4-D
+ * @example Iz = 11.88 A: a 10 A device passes, 16 A fails
+ */
+export function capacityChecks(about: CircuitCase): readonly WiringCheck[] {
+  return [designCheck(about), cableCheck(about), ...sectionCheck(about)];
+}
+
+function designCheck(about: CircuitCase): WiringCheck {
+  const { model, tree, device, doubts } = about;
+  const american = model.supply.region === "US";
+  const actual = designCurrent(about) * (american ? continuousLoad.rows : 1);
+  return {
+    verdict: withDoubts(atMost(actual, device.rating), doubts),
+    what: "Design current against the rating of the protective device",
+    actual,
+    limit: device.rating,
+    unit: "A",
+    source: american ? "NEC-210-20-A" : "IEC-60364-4-43",
+    assumptions: [
+      ...(american ? ["Continuous load counts 125 %"] : []),
+      ...(device.rating === undefined ? [`Rating of ${device.name} is unknown`] : []),
+      ...doubts,
+    ],
+    code: "design-current-over-rating",
+    name: tree.circuit.name,
+    records: [tree.circuit.id],
+  };
+}
+
+/** Capacity of a segment as it lies, with what had to be assumed. @param segment - The cable. @param circuit - Whose it is. @returns Capacity and assumptions. @source IEC-60364-5-52-CAPACITY @example Without a method on record: unknown */
+export function capacityOf(
+  segment: CableSegment,
+  circuit: Circuit,
+): { readonly capacity: Capacity; readonly assumed: readonly string[] } {
+  const { size } = segment;
+  const loaded = circuit.phases === "three-phase" ? 3 : 2;
+  if (size.kind === "gauge") {
+    const found = ampacityOf({
+      gauge: size.gauge,
+      terminals: 60,
+      conductors: loaded * (segment.grouping?.circuits ?? 1),
+      ambient: segment.ambient ?? 30,
+    });
+    return {
+      capacity: found
+        ? {
+            kind: "capacity",
+            value: Math.min(found.ampacity, found.device),
+            tabulated: found.ampacity,
+            ambient: 1,
+            grouping: 1,
+            insulation: 1,
+            harmonic: 1,
+          }
+        : { kind: "unknown", why: `No ampacity of ${size.gauge} AWG is on record` },
+      assumed: ["Terminals rated 60 °C"],
+    };
+  }
+  if (segment.method === undefined)
+    return { capacity: { kind: "unknown", why: "Nobody knows how the cable lies" }, assumed: [] };
+  return {
+    capacity: currentCarryingCapacity({
+      section: size.section,
+      material: segment.material,
+      insulation: segment.insulation,
+      loaded,
+      method: segment.method,
+      ambient: segment.ambient ?? 30,
+      grouping: segment.grouping ?? { arrangement: "bunched", circuits: 1 },
+      ...(segment.inInsulation === undefined ? {} : { inInsulation: segment.inInsulation }),
+      ...(circuit.thirdHarmonic === undefined ? {} : { thirdHarmonic: circuit.thirdHarmonic }),
+    }),
+    assumed: [
+      ...(segment.ambient === undefined ? ["30 °C around the cable"] : []),
+      ...(segment.grouping === undefined ? ["No other loaded circuit beside the cable"] : []),
+      ...(loaded === 3 && circuit.thirdHarmonic === undefined ? ["Third harmonic at most 15 %"] : []),
+    ],
+  };
+}
+
+function cableCheck({ tree, device, model }: CircuitCase): WiringCheck {
+  const cases = tree.segments.map((segment) => ({ segment, ...capacityOf(segment, tree.circuit) }));
+  const known = cases.flatMap(({ segment, capacity }) =>
+    capacity.kind === "capacity" ? [{ segment, value: capacity.value }] : [],
+  );
+  const weakest = known.reduce<(typeof known)[number] | undefined>(
+    (least, next) => (least && least.value <= next.value ? least : next),
+    undefined,
+  );
+  const unknown = [
+    ...new Set(cases.flatMap(({ capacity }) => (capacity.kind === "unknown" ? [capacity.why] : []))),
+    ...(tree.segments.length === 0 ? ["No cable is on record"] : []),
+    ...(["B", "C", "D"].includes(device.type)
+      ? []
+      : [`The current at which ${device.name} surely trips is not on record`]),
+  ];
+  return {
+    verdict: withDoubts(atMost(device.rating, weakest?.value), unknown),
+    what: "Rating of the protective device against the weakest cable",
+    actual: device.rating,
+    limit: weakest?.value,
+    unit: "A",
+    source: model.supply.region === "US" ? "NEC-310" : "IEC-60364-5-52-CAPACITY",
+    assumptions: [
+      ...new Set(cases.flatMap(({ assumed }) => assumed)),
+      "Verify the capacity against your edition",
+      ...unknown,
+    ],
+    code: "cable-too-thin",
+    name: tree.circuit.name,
+    records: [tree.circuit.id, ...(weakest ? [weakest.segment.id] : [])],
+  };
+}
+
+function sectionCheck({ tree }: CircuitCase): readonly WiringCheck[] {
+  const sections = tree.segments.flatMap(({ size }) => (size.kind === "metric" ? [size.section] : []));
+  if (sections.length === 0) return [];
+  const least = Math.min(...sections);
+  return [
+    {
+      verdict: atMost(smallestSections.rows.lighting, least),
+      what: "Smallest section allowed for lighting against the thinnest cable",
+      actual: smallestSections.rows.lighting,
+      limit: least,
+      unit: "mm²",
+      source: "IEC-60364-5-52-SECTION",
+      assumptions: ["Verify: some countries allow 1.0 mm² for lighting"],
+      code: "section-below-smallest",
+      name: tree.circuit.name,
+      records: [tree.circuit.id],
+    },
+  ];
+}

@@ -1,0 +1,74 @@
+import { capacityChecks } from "./capacity-checks.ts";
+import type { CircuitCase } from "./circuit-case.ts";
+import { circuitTree, dropsOnTree } from "./circuit-tree.ts";
+import { faultChecks } from "./fault-checks.ts";
+import { leakageCheck } from "./leakage.ts";
+import type { WiringModel } from "./model.ts";
+import { necDropLimits } from "./tables/united-states.ts";
+import { dropLimit } from "./voltage-drop.ts";
+import { atMost, type WiringCheck, withDoubts } from "./wiring-check.ts";
+
+/** Drop on the way to a board that nobody has measured, as a share of the voltage. */
+export const ASSUMED_DROP_USED = 0.01;
+
+/**
+ * Checks of one circuit: voltage drop, design current, capacity of each cable, fault loop, fault heat, breaking capacity, RCD, leakage.
+ *
+ * @param model - The wiring. @param circuit - Id of the circuit.
+ * @returns Checks with evidence; "not-proven" wherever something is unknown. Empty for an unknown circuit.
+ * @source IEC-60364-5-52-DROP, IEC-60364-4-43, IEC-60364-4-41
+ * @example 1.5 mm², 30 m, 10 A on a B10: the drop of 9 V is over 6.9 V less what the board has used
+ */
+export function circuitChecks(model: WiringModel, circuit: string): readonly WiringCheck[] {
+  const tree = circuitTree(model, circuit);
+  const device = model.devices.find(({ id }) => id === tree?.circuit.device);
+  if (!tree || !device) return [];
+  const loads = model.loads.filter((load) => load.circuit === circuit);
+  const doubts = [
+    ...loads.filter(({ power }) => power === undefined).map(({ name }) => `Power of ${name} is unknown`),
+    ...tree.unreached.map(
+      (id) => `No cable to ${loads.find((load) => load.id === id)?.name ?? id} is on record`,
+    ),
+    ...tree.loose.map(({ id }) => `Cable ${id} is connected to nothing, or closes a ring`),
+  ];
+  const about: CircuitCase = { model, tree, device, loads, doubts };
+  return [dropCheck(about), ...capacityChecks(about), ...faultChecks(about), leakageCheck(about)];
+}
+
+function dropCheck(about: CircuitCase): WiringCheck {
+  const { model, tree, device, loads, doubts } = about;
+  const board = model.boards.find(({ id }) => id === device.board);
+  const used = board?.dropUsed ?? ASSUMED_DROP_USED;
+  const { drop, length } = dropsOnTree(tree, model);
+  const worst = loads
+    .map(({ id }) => ({ volts: drop.get(id) ?? 0, metres: length.get(id) ?? 0 }))
+    .reduce((most, next) => (next.volts > most.volts ? next : most), { volts: 0, metres: 0 });
+  const { supply } = model;
+  const limit =
+    supply.region === "US"
+      ? necDropLimits.rows.total
+      : dropLimit({ network: supply.network, load: "lighting", length: worst.metres });
+  const actual = 100 * (used + worst.volts / supply.voltage);
+  // Where even the drop without the doubtful loads is too much, more knowledge does not mend it.
+  return {
+    verdict: withDoubts(atMost(actual, 100 * limit), doubts),
+    what: "Voltage drop from the origin to the last luminaire",
+    actual,
+    limit: 100 * limit,
+    unit: "%",
+    source: supply.region === "US" ? "NEC-CHAPTER-9" : "IEC-60364-5-52-DROP",
+    assumptions: [
+      board?.dropUsed === undefined
+        ? "1 % is lost on the way to the board; nobody has measured it"
+        : `${100 * used} % is lost on the way to the board`,
+      ...(loads.some(({ powerFactor }) => powerFactor === undefined)
+        ? ["Power factor 0.8 where none is declared"]
+        : []),
+      "Verify the limit against your edition and local rules; it is guidance",
+      ...doubts,
+    ],
+    code: "voltage-drop-too-large",
+    name: tree.circuit.name,
+    records: [tree.circuit.id],
+  };
+}

@@ -1,0 +1,269 @@
+import type { Contact, LoadKind } from "../detector/index.ts";
+import { ASSUMED_POWER_FACTOR, currentOf } from "./circuit-tree.ts";
+import type { WiringModel } from "./model.ts";
+import { driversIn, type SwitchedGroup, summedInrush, switchedGroups } from "./switched-group.ts";
+import { requiredPeaks } from "./tables/united-states.ts";
+import { atMost, type WiringCheck, withDoubts } from "./wiring-check.ts";
+
+/** Years that a contact should last where nobody asked for more. */
+export const SERVICE_YEARS = 10;
+
+/** A contact with the whole load that it may have to carry alone. */
+interface ContactCase {
+  readonly model: WiringModel;
+  readonly group: SwitchedGroup;
+  readonly tag: string;
+  readonly id: string;
+  readonly room?: string;
+  readonly contact: Contact | undefined;
+}
+
+/**
+ * Duty of every contact: steady load, peak, I²t, drivers, capacitance, protection upstream, cycles.
+ *
+ * Joined contacts never add up: whichever closes last carries everything, so each is held against the whole load.
+ *
+ * @param model - The wiring.
+ * @returns Checks of every detector's contact and of every contactor's main contacts.
+ * @source DERIVED-HERE, IEC-60669-2-1
+ * @example Two joined contacts of 4 A on a row of 6 A: both fail
+ */
+export const contactChecks = (model: WiringModel): readonly WiringCheck[] =>
+  switchedGroups(model).flatMap((group) => [
+    ...group.detectors.flatMap(({ id, tag, room, contact, cyclesPerYear }) => {
+      const about: ContactCase = { model, group, tag, id, room, contact };
+      return [
+        steadyCheck(about),
+        ...pulseChecks(about),
+        ...backUpCheck(about),
+        ...lifeCheck(about, cyclesPerYear),
+      ];
+    }),
+    ...group.contactorsFeeding.map((contactor): WiringCheck => {
+      const { amperes, doubts } = steadyCurrent(group, model);
+      return {
+        verdict: withDoubts(atMost(amperes, contactor.main.rated), doubts),
+        what: "Steady current on the main contacts",
+        actual: amperes,
+        limit: contactor.main.rated,
+        unit: "A",
+        source: "DERIVED-HERE",
+        assumptions: doubts,
+        code: "contact-overloaded",
+        name: contactor.name,
+        records: [contactor.id],
+      };
+    }),
+  ]);
+
+const evidence = ({ tag, id, room }: ContactCase): Pick<WiringCheck, "name" | "room" | "records"> => ({
+  name: tag,
+  ...(room === undefined ? {} : { room }),
+  records: [id],
+});
+
+function currentsByKind(
+  { loads, contactorsFed }: SwitchedGroup,
+  { supply }: WiringModel,
+): ReadonlyMap<LoadKind, { readonly amperes: number; readonly watts: number }> {
+  const result = new Map<LoadKind, { amperes: number; watts: number }>();
+  const add = (kind: LoadKind, amperes: number, watts: number): void => {
+    const so = result.get(kind) ?? { amperes: 0, watts: 0 };
+    result.set(kind, { amperes: so.amperes + amperes, watts: so.watts + watts });
+  };
+  for (const load of loads)
+    add(load.kind, currentOf(load, supply.voltage) ?? 0, load.count * (load.power ?? 0));
+  for (const { coil } of contactorsFed)
+    add("inductive", coil.current ?? 0, (coil.current ?? 0) * supply.voltage);
+  return result;
+}
+
+function steadyCurrent(
+  group: SwitchedGroup,
+  model: WiringModel,
+): { readonly amperes: number; readonly doubts: readonly string[] } {
+  const amperes = [...currentsByKind(group, model).values()].reduce((sum, kind) => sum + kind.amperes, 0);
+  return {
+    amperes,
+    doubts: [
+      ...group.loads
+        .filter(({ power }) => power === undefined)
+        .map(({ name }) => `Power of ${name} is unknown`),
+      ...group.contactorsFed
+        .filter(({ coil }) => coil.current === undefined)
+        .map(({ name }) => `Coil current of ${name} is unknown`),
+    ],
+  };
+}
+
+function steadyCheck(about: ContactCase): WiringCheck {
+  const { model, group, contact } = about;
+  const kinds = [...currentsByKind(group, model)];
+  const { doubts } = steadyCurrent(group, model);
+  const shares = kinds.map(([kind, { amperes, watts }]) => {
+    const [rated, ratedPower] = [contact?.rated[kind], contact?.ratedPower?.[kind]];
+    return rated === undefined && ratedPower === undefined
+      ? undefined
+      : Math.max(rated ? amperes / rated : 0, ratedPower ? watts / ratedPower : 0);
+  });
+  const unrated = kinds
+    .filter((_, i) => shares[i] === undefined)
+    .map(([kind]) => `No rating for ${kind} loads on record`);
+  const total = shares.reduce<number>((sum, share) => sum + (share ?? 0), 0);
+  const [first] = kinds;
+  const one =
+    kinds.length === 1 && first && contact?.rated[first[0]] !== undefined && !contact.ratedPower?.[first[0]];
+  return {
+    verdict: withDoubts(atMost(total, 1), [...doubts, ...unrated]),
+    what: "Steady load on the contact",
+    actual: one ? first[1].amperes : 100 * total,
+    limit: one ? contact.rated[first[0]] : 100,
+    unit: one ? "A" : "%",
+    source: "IEC-60669-2-1",
+    assumptions: [
+      ...(group.loads.some(({ powerFactor }) => powerFactor === undefined)
+        ? [`Power factor ${ASSUMED_POWER_FACTOR} where none is declared`]
+        : []),
+      ...(group.detectors.length > 1
+        ? ["Joined contacts do not add up: this one may carry the whole load alone"]
+        : []),
+      ...doubts,
+      ...unrated,
+    ],
+    code: "contact-overloaded",
+    ...evidence(about),
+  };
+}
+
+function pulseChecks(about: ContactCase): readonly WiringCheck[] {
+  const { group, contact } = about;
+  if (!group.loads.some(({ kind }) => kind === "led" || kind === "fluorescent")) return [];
+  const sum = summedInrush(group.loads);
+  const drivers = group.loads.reduce((all, load) => all + driversIn(load), 0);
+  const tooWide =
+    contact?.makingWidth !== undefined && sum.width > contact.makingWidth
+      ? [`The pulse of ${micro(sum.width)} µs is longer than the ${micro(contact.makingWidth)} µs declared`]
+      : [];
+  const noWidth =
+    contact?.makingPeak !== undefined && contact.makingWidth === undefined
+      ? ["The width for which the peak is declared is not on record"]
+      : [];
+  const integral = atMost(sum.integral, contact?.makingIntegral);
+  const atOnce = atMost(sum.integralAtOnce, contact?.makingIntegral);
+  const capacitance = group.loads.reduce<number | undefined>(
+    (all, load) =>
+      all === undefined || load.inputCapacitance === undefined
+        ? undefined
+        : all + driversIn(load) * load.inputCapacitance,
+    0,
+  );
+  const base = { source: "DERIVED-HERE", code: "contact-inrush-too-large", ...evidence(about) } as const;
+  return [
+    {
+      ...base,
+      verdict: withDoubts(atMost(sum.peak, contact?.makingPeak), [...sum.missing, ...tooWide, ...noWidth]),
+      what: "Inrush peak on the contact",
+      actual: sum.peak,
+      limit: contact?.makingPeak,
+      unit: "A",
+      assumptions: [
+        "Sum of all peaks, the most that can come",
+        ...sum.missing,
+        ...tooWide,
+        ...noWidth,
+        ...(contact?.makingPeak === undefined ? ["The contact's peak is not on record"] : []),
+      ],
+    },
+    ...(contact?.makingIntegral === undefined
+      ? []
+      : [
+          {
+            ...base,
+            verdict: withDoubts(
+              integral === "pass" && atOnce !== "pass" ? "not-proven" : integral,
+              sum.missing,
+            ),
+            what: "Joule integral of the inrush on the contact",
+            actual: sum.integral,
+            limit: contact.makingIntegral,
+            unit: "A²s",
+            assumptions: [
+              `${sum.integralAtOnce.toPrecision(3)} A²s if all pulses fall together`,
+              ...sum.missing,
+            ],
+          },
+        ]),
+    {
+      ...base,
+      verdict: atMost(drivers, contact?.drivers),
+      what: "Number of drivers on the contact",
+      actual: drivers,
+      limit: contact?.drivers,
+      unit: "",
+      assumptions: contact?.drivers === undefined ? ["The largest number of drivers is not on record"] : [],
+    },
+    ...(contact?.capacitance === undefined
+      ? []
+      : [
+          {
+            ...base,
+            verdict: atMost(capacitance, contact.capacitance),
+            what: "Input capacitance of all drivers on the contact",
+            actual: capacitance === undefined ? undefined : capacitance * 1e6,
+            limit: contact.capacitance * 1e6,
+            unit: "µF",
+            assumptions: capacitance === undefined ? ["The capacitance of a driver is not on record"] : [],
+          },
+        ]),
+  ];
+}
+
+const micro = (seconds: number): number => Math.round(seconds * 1e6);
+
+function backUpCheck(about: ContactCase): readonly WiringCheck[] {
+  const { model, group, contact } = about;
+  const ratings = model.circuits
+    .filter(({ id }) => group.loads.some(({ circuit }) => circuit === id))
+    .map(({ device }) => model.devices.find(({ id }) => id === device)?.rating);
+  if (ratings.length === 0) return [];
+  const actual = ratings.includes(undefined) ? undefined : Math.max(...(ratings as number[]));
+  return [
+    {
+      verdict: atMost(actual, contact?.backUp),
+      what: "Protective device upstream against what the contact needs",
+      actual,
+      limit: contact?.backUp,
+      unit: "A",
+      source: "IEC-60364-4-43",
+      assumptions:
+        contact?.backUp === undefined ? ["The largest device before the contact is not on record"] : [],
+      code: "contact-not-protected",
+      ...evidence(about),
+    },
+  ];
+}
+
+function lifeCheck(about: ContactCase, cycles: number | undefined): readonly WiringCheck[] {
+  const life = about.contact?.life;
+  if (cycles === undefined || life === undefined) return [];
+  return [
+    {
+      verdict: atMost(cycles * SERVICE_YEARS, life),
+      what: `Switching cycles in ${SERVICE_YEARS} years`,
+      actual: cycles * SERVICE_YEARS,
+      limit: life,
+      unit: "",
+      source: "COMMON-PRACTICE",
+      assumptions: [`${SERVICE_YEARS} years of service`],
+      code: "contact-worn-out",
+      ...evidence(about),
+    },
+  ];
+}
+
+/** Peak and I²t that a control device for electronic loads must make, next larger row of the table. @param voltage - 120 or 277. [V] @param steady [A] @returns The row; undefined beyond the table @source NEMA-410 @example 120 V, 4 A: the row of 5 A, 192 A */
+export const requiredPeak = (
+  voltage: 120 | 277,
+  steady: number,
+): { readonly steady: number; readonly peak: number; readonly integral?: number } | undefined =>
+  requiredPeaks.rows[voltage].find((row) => steady <= row.steady);

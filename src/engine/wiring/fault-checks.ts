@@ -1,0 +1,220 @@
+import type { AmpereSquareSeconds, Ohms } from "../quantity/index.ts";
+import type { CircuitCase } from "./circuit-case.ts";
+import {
+  disconnectionTime,
+  largestEarthResistance,
+  largestLoopImpedance,
+  loopResistance,
+  sureTrip,
+  withstand,
+} from "./fault.ts";
+import type { Board } from "./model.ts";
+import { adiabaticFactors, type BreakerType, touchVoltage } from "./tables/protection.ts";
+import { warmFactor } from "./tables/resistance.ts";
+import { atMost, type WiringCheck, withDoubts } from "./wiring-check.ts";
+
+/** Time within which the magnetic release of a breaker has surely opened. [s] */
+const MAGNETIC = 0.1;
+
+/**
+ * Fault protection of one circuit: loop and disconnection, earth of TT, heat of the fault near and far, breaking capacity.
+ *
+ * @param about - The circuit.
+ * @returns Checks of the IEC set; in the United States only the breaking capacity, since loop and time are not asked there.
+ * @source IEC-60364-4-41, IEC-60364-4-43
+ * @example Zdb 0.35 Ω, 60 m of 1.5 mm² on a C10: 0.35 + 60 · 0.0242 · 1.2 = 2.09 Ω of 2.3 Ω passes
+ */
+export function faultChecks(about: CircuitCase): readonly WiringCheck[] {
+  const { model, device } = about;
+  const board = model.boards.find(({ id }) => id === device.board);
+  if (model.supply.region === "US") return [breakingCheck(about, board)];
+  return [
+    ...(model.supply.system === "TT" ? earthChecks(about, board) : [loopCheck(about, board)]),
+    nearHeatCheck(about),
+    farHeatCheck(about, board),
+    breakingCheck(about, board),
+  ];
+}
+
+const isBreaker = (type: string): type is BreakerType => type === "B" || type === "C" || type === "D";
+
+/** Impedance at the far end of the worst branch, conductors warm; undefined where a section or the board is unknown. @param tree - Of the circuit. @param board - Its board. @returns Zs. [Ω] @source DERIVED-HERE @example 0.35 Ω at the board and 50 m of 1.5 mm²: 0.35 + 50 · 0.02904 = 1.802 Ω */
+export function farLoop({ tree }: Pick<CircuitCase, "tree">, board: Board | undefined): Ohms | undefined {
+  if (board?.loopImpedance === undefined) return undefined;
+  const at = new Map<string, number>([[tree.root, board.loopImpedance]]);
+  for (const { size, material, from, to, length } of tree.segments) {
+    const perMetre =
+      size.kind === "metric" && material === "copper"
+        ? loopResistance(size.section, size.protective ?? size.section)
+        : undefined;
+    if (perMetre === undefined) return undefined;
+    at.set(to, (at.get(from) ?? 0) + perMetre * warmFactor.rows * length);
+  }
+  return Math.max(...at.values());
+}
+
+const named = ({ tree }: CircuitCase): Pick<WiringCheck, "name" | "records"> => ({
+  name: tree.circuit.name,
+  records: [tree.circuit.id],
+});
+
+function loopCheck(about: CircuitCase, board: Board | undefined): WiringCheck {
+  const { model, device, tree } = about;
+  const { supply } = model;
+  const actual = farLoop(about, board);
+  const limit =
+    isBreaker(device.type) && device.rating !== undefined
+      ? largestLoopImpedance({
+          voltage: supply.voltage,
+          type: device.type,
+          rating: device.rating,
+          voltageFactor: supply.voltageFactor,
+        })
+      : undefined;
+  const time = disconnectionTime({ system: supply.system, voltage: supply.voltage, circuit: "final" });
+  const unknown = [
+    ...(board?.loopImpedance === undefined ? ["The loop impedance at the board is unknown"] : []),
+    ...(limit === undefined ? [`What surely trips ${device.name} is not on record`] : []),
+    ...(time === undefined ? ["The earthing system is unknown"] : []),
+    ...tree.loose.map(({ id }) => `Cable ${id} is connected to nothing`),
+    ...(tree.segments.length === 0 ? ["No cable is on record"] : []),
+  ];
+  return {
+    verdict: withDoubts(atMost(actual, limit), unknown),
+    what: `Fault loop at the far end${time === undefined ? "" : `, off within ${time} s`}`,
+    actual,
+    limit,
+    unit: "Ω",
+    source: "IEC-60364-4-41",
+    assumptions: [
+      "Conductors warm, 1.20 times their resistance at 20 °C",
+      `Voltage factor ${supply.voltageFactor}`,
+      ...unknown,
+    ],
+    code: "fault-loop-too-large",
+    ...named(about),
+  };
+}
+
+function earthChecks(about: CircuitCase, board: Board | undefined): readonly WiringCheck[] {
+  const { device } = about;
+  const rcd = typeof device.rcd === "object" ? device.rcd : undefined;
+  const earth = board?.earthResistance;
+  return [
+    {
+      verdict: rcd
+        ? atMost(earth, largestEarthResistance(rcd.residual))
+        : device.rcd === "none"
+          ? "fail"
+          : "not-proven",
+      what: "Earth resistance with the RCD as fault protection",
+      actual: earth,
+      limit: rcd ? largestEarthResistance(rcd.residual) : undefined,
+      unit: "Ω",
+      source: "IEC-60364-4-41",
+      assumptions: [
+        ...(device.rcd === "none" ? ["There is no RCD"] : []),
+        ...(device.rcd === undefined ? ["Nobody knows whether there is an RCD"] : []),
+        ...(earth === undefined ? ["The earth resistance is unknown"] : []),
+        ...(earth !== undefined && earth > touchVoltage.rows.unreliable
+          ? ["Above 200 Ω an earth may not be stable"]
+          : []),
+      ],
+      code: "earth-resistance-too-large",
+      ...named(about),
+    },
+    {
+      verdict:
+        board?.isolatesNeutral === "yes" ? "pass" : board?.isolatesNeutral === "no" ? "fail" : "not-proven",
+      what: "The isolator of the board breaks the neutral too",
+      actual: undefined,
+      limit: undefined,
+      unit: "",
+      source: "IEC-60364-4-46",
+      assumptions: ["Verify against your edition"],
+      code: "neutral-not-isolated",
+      ...named(about),
+    },
+  ];
+}
+
+/** Least (k·S)² of the line conductors, and of the protective cores. */
+function weakestConductor({ tree }: CircuitCase): AmpereSquareSeconds | undefined {
+  const values = tree.segments.flatMap(({ size, material, insulation }) =>
+    size.kind === "metric"
+      ? [
+          withstand(size.section, adiabaticFactors.rows.line[material][insulation]),
+          ...(material === "copper"
+            ? [withstand(size.protective ?? size.section, adiabaticFactors.rows.protectiveCore[insulation])]
+            : []),
+        ]
+      : [],
+  );
+  return values.length === 0 ? undefined : Math.min(...values);
+}
+
+function nearHeatCheck(about: CircuitCase): WiringCheck {
+  const { device } = about;
+  const limit = weakestConductor(about);
+  return {
+    verdict: atMost(device.letThrough, limit),
+    what: "Let-through of the protective device against what the cable withstands",
+    actual: device.letThrough,
+    limit,
+    unit: "A²s",
+    source: "IEC-60364-4-43",
+    assumptions:
+      device.letThrough === undefined
+        ? [
+            `Let-through of ${device.name} at the prospective fault current is not on record; I²·t does not hold below 0.1 s`,
+          ]
+        : [],
+    code: "cable-burns-in-a-fault",
+    ...named(about),
+  };
+}
+
+function farHeatCheck(about: CircuitCase, board: Board | undefined): WiringCheck {
+  const { device, model } = about;
+  const loop = farLoop(about, board);
+  const current = loop === undefined ? undefined : model.supply.voltage / loop;
+  const trips =
+    current !== undefined &&
+    isBreaker(device.type) &&
+    device.rating !== undefined &&
+    current >= sureTrip(device.type, device.rating);
+  const limit = weakestConductor(about);
+  const actual = current === undefined || !trips ? undefined : current ** 2 * MAGNETIC;
+  return {
+    verdict: atMost(actual, limit),
+    what: "Heat of a fault at the far end against what the cable withstands",
+    actual,
+    limit,
+    unit: "A²s",
+    source: "IEC-60364-4-43",
+    assumptions: [
+      "The magnetic release opens within 0.1 s",
+      ...(trips ? [] : ["Whether the magnetic release trips at the far end is not shown"]),
+    ],
+    code: "cable-burns-in-a-fault",
+    ...named(about),
+  };
+}
+
+function breakingCheck(about: CircuitCase, board: Board | undefined): WiringCheck {
+  const { device } = about;
+  return {
+    verdict: atMost(board?.faultCurrent, device.breakingCapacity),
+    what: "Prospective fault current against the breaking capacity",
+    actual: board?.faultCurrent,
+    limit: device.breakingCapacity,
+    unit: "A",
+    source: "IEC-60364-4-43",
+    assumptions: [
+      ...(board?.faultCurrent === undefined ? ["The fault current at the board is unknown"] : []),
+      ...(device.breakingCapacity === undefined ? [`Breaking capacity of ${device.name} is unknown`] : []),
+    ],
+    code: "breaking-capacity-too-small",
+    ...named(about),
+  };
+}

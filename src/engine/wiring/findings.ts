@@ -1,0 +1,48 @@
+import type { Problem } from "../check/index.ts";
+import { breakerChecks } from "./breaker-checks.ts";
+import { circuitChecks } from "./circuit-checks.ts";
+import { contactChecks } from "./contact-checks.ts";
+import type { WiringModel } from "./model.ts";
+import { supplyProblems } from "./supply.ts";
+import type { WiringCheck } from "./wiring-check.ts";
+
+/** Every check of a wiring with its evidence. @param model - The wiring. @returns Contacts, breakers, circuits. @example One circuit with one detector: some fifteen checks */
+export const wiringChecks = (model: WiringModel): readonly WiringCheck[] => [
+  ...contactChecks(model),
+  ...breakerChecks(model),
+  ...model.circuits.flatMap(({ id }) => circuitChecks(model, id)),
+];
+
+/**
+ * What is wrong with a wiring, and what is not proven.
+ *
+ * @param model - The wiring.
+ * @returns Problems with evidence. A supply that is not covered is refused: its sentence alone comes back.
+ * @example IT system: one problem, "supply-it-system"
+ */
+export function wiringFindings(model: WiringModel): readonly Problem[] {
+  const refused = supplyProblems(model.supply);
+  if (refused.length > 0) return refused;
+  return wiringChecks(model).flatMap(problemOf);
+}
+
+function problemOf(check: WiringCheck): readonly Problem[] {
+  if (check.verdict === "pass") return [];
+  const { code, name, room, records, verdict, what, unit } = check;
+  const shared = { ...(room === undefined ? {} : { room }), records, evidence: [check] };
+  if (verdict === "fail")
+    return [
+      { code, values: { name, what, unit, actual: read(check.actual), limit: read(check.limit) }, ...shared },
+    ];
+  return [
+    {
+      code: "wiring-not-proven",
+      values: { name, what, missing: check.assumptions.at(-1) ?? "the figures of the data sheet" },
+      ...shared,
+    },
+  ];
+}
+
+/** Three digits, which is what a sentence needs; the evidence keeps the rest. */
+const read = (value: number | undefined): string | number =>
+  value === undefined ? "unknown" : Number(value.toPrecision(3));
