@@ -2,6 +2,7 @@ export * from "./check/index.ts";
 export * from "./control/index.ts";
 export * from "./coverage/index.ts";
 export * from "./detector/index.ts";
+export * from "./energy/index.ts";
 export * from "./geometry/index.ts";
 export * from "./placement/index.ts";
 export * from "./quantity/index.ts";

@@ -24,4 +24,16 @@ export const controlProblems = {
     message: "Load {load} burns for {hours} h without a break from {at} s on.",
     remedy: "Look at who holds it, at the delay, and at what moves in view of the detector.",
   },
+  "delay-recommended": {
+    severity: "note",
+    message:
+      "{minutes} min is the shortest delay that leaves people in the dark {off} times a day and switches {cycles} times a year; it spares {percent} %.",
+    remedy: "Take it, or choose a longer one where people complain.",
+  },
+  "no-delay-fits": {
+    severity: "should",
+    message:
+      "No delay up to {longest} min keeps to {most} switch-offs a day while somebody is there and {cycles} cycles a year.",
+    remedy: "See people who sit still better: place a detector nearer, or fit one with sound.",
+  },
 } as const satisfies Record<string, CatalogueEntry>;

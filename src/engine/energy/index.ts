@@ -1,0 +1,17 @@
+export { alwaysLit, type Consumption, consumption, litFor, saving } from "./consumption.ts";
+export {
+  compareDelays,
+  type DelayResult,
+  type DelayTask,
+  type DelayWish,
+  recommendedDelay,
+} from "./delays.ts";
+export {
+  type OccupancyControl,
+  occupancyControlFactor,
+  occupancyControlFactors,
+  occupancyFactor,
+} from "./occupancy-factor.ts";
+export { drawnPresence, type PresenceStep, presenceStep } from "./presence.ts";
+export { type AlternatingPresence, officePresence, type RenewalResult, renewal } from "./renewal.ts";
+export { presenceOf, type ReplayCount, replayRows } from "./replay.ts";
