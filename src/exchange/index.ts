@@ -34,6 +34,8 @@ export {
   surveyPlan,
 } from "./linework/survey-plan.ts";
 export { type ModelDrawing, proposeDrawingUnit } from "./linework/unit-proposal.ts";
+export type { DayOrder } from "./logs/moment.ts";
+export { type LogResult, type PresenceLog, type ReadLogOptions, readLog } from "./logs/read-log.ts";
 export { fourPointMap, onPlan, type PictureMap, twoPointMap } from "./plan/calibration.ts";
 export { type PlanLimits, usualPlanLimits } from "./plan/limits.ts";
 export { type ReadPdfOptions, readPdf } from "./plan/pdf/read-pdf.ts";

@@ -30,7 +30,8 @@ export interface RenewalResult {
  * @validFor Exponential vacancy, stationary, presence seen without a gap
  * @example a = b and no delay: lit for half of the time
  */
-export function renewal({ occupied, vacant }: AlternatingPresence, delay: Seconds): RenewalResult {
+export function renewal(presence: AlternatingPresence, delay: Seconds): RenewalResult {
+  const { occupied, vacant } = presence;
   if (!(occupied >= 0 && vacant > 0 && delay >= 0))
     throw new RangeError(`Means and delay must not be negative: ${occupied}, ${vacant}, ${delay}`);
   const outlived = Math.exp(-delay / vacant) / (occupied + vacant);

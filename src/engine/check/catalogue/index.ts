@@ -5,6 +5,7 @@ import type { CatalogueEntry } from "./entry.ts";
 import { exchangeProblems } from "./exchange.ts";
 import { jobProblems } from "./job.ts";
 import { jobArchiveProblems } from "./job-archive.ts";
+import { logProblems } from "./logs.ts";
 import { outputProblems } from "./output.ts";
 import { placementProblems } from "./placement.ts";
 import { planFileProblems } from "./plan-files.ts";
@@ -25,6 +26,7 @@ const all = {
   ...exchangeProblems,
   ...planFileProblems,
   ...planRoomProblems,
+  ...logProblems,
   ...outputProblems,
   ...programProblems,
   ...commandLineProblems,
