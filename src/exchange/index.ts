@@ -42,6 +42,7 @@ export { type ReadPdfOptions, readPdf } from "./plan/pdf/read-pdf.ts";
 export { type PlanPicture, readPicture } from "./plan/picture/read-picture.ts";
 export type { PlanReport, PlanResult } from "./plan/report.ts";
 export { type ReadSvgOptions, readSvg } from "./plan/svg/read-svg.ts";
+export { roomUse } from "./room-use.ts";
 export {
   type FindRoomAtOptions,
   findRoomAt,

@@ -2,24 +2,25 @@ import type { RoomUse } from "#engine";
 
 /**
  * Words by which rooms are named, most telling use first: "Treppenhaus WC" is sanitary, "Flur Umkleide" is changing.
- * English, German, French, Dutch, Italian, Spanish, Nordic and Japanese, as far as names in building models go.
+ * English, German, French, Dutch, Italian, Spanish, Nordic and Japanese, as far as names in models, on plans and in lists of
+ * rooms go; a person's own choice always counts more.
  */
 const words: readonly (readonly [RoomUse, RegExp])[] = [
   [
     "sanitary",
-    /\b(wcs?|toilets?|toilette\w*|restroom|lavator\w*|bath\w*|bad|b\u00e4der|dusch\w*|showers?|sanit\w*|washroom|waschraum|klo|lokus|g\u00e4stewc|powder|wet ?room|badkamer|bagno|servizi|douche|salle de bains?|ba\u00f1o|aseos?|toalett\w*|badrum|\w*bad|\w*wc)\b|トイレ|便所|浴室|洗面/i,
+    /\b(wcs?|toilets?|toilette\w*|restrooms?|lavator\w*|bath\w*|bad|b\u00e4der|dusch\w*|showers?|sanit\w*|washrooms?|waschraum|klo|lokus|g\u00e4stewc|powder|wet ?rooms?|douches|badkamer|bagno|servizi|douche|salle de bains?|ba\u00f1o|aseos?|toalett\w*|badrum|\w*bad|\w*wc)\b|トイレ|便所|浴室|洗面/i,
   ],
   [
     "changing",
-    /umkleide|garderobe|changing|locker|dressing|cloak ?room|vestiaire|kleedkamer|spogliatoio|vestuario|更衣/i,
+    /umkleide|garderobe|\bchang(e|ing)\b|locker|dressing|cloak ?room|vestiaire|kleedkamer|spogliatoio|vestuario|更衣/i,
   ],
   [
     "stair",
-    /\b(stairs?|stairwell|staircase|treppe\w*|treppenhaus|escalier|trap\w*|scala|escalera|trapphus)\b|treppe|階段/i,
+    /\b(stairs?|stairwells?|staircases?|stairways?|treppe\w*|treppenhaus|escalier|trap\w*|scala|escalera|trapphus)\b|treppe|階段/i,
   ],
   [
     "plant",
-    /technik|\bplant\b|mechanical|electrical|elektro|heizung|boiler|server|\bedv\b|haustechnik|hausanschlu|utility|\bshaft|schacht|\bha[rs]?\b|l\u00fcftung|machine|maschinen|control|機械|電気室/i,
+    /technik|\bplant\b|mechanical|electrical|elektro|heizung|boiler|server|switch ?room|\bcomms\b|\brisers?\b|drying|\bedv\b|haustechnik|hausanschlu|utility|\bshaft|schacht|\bha[rs]?\b|l\u00fcftung|machine|maschinen|control|機械|電気室/i,
   ],
   [
     "passing",
@@ -27,11 +28,11 @@ const words: readonly (readonly [RoomUse, RegExp])[] = [
   ],
   [
     "sitting",
-    /b\u00fcro|buero|office|besprechung|meeting|seminar|konferenz|conference|class ?room|klasse|h\u00f6rsaal|lecture|wohn|living|schlaf|bed ?room|kind|child|lesen|reading|study|arbeit|work ?room|dining|essen|esszimmer|kitchen|k\u00fcche|kueche|cafe|kantine|lounge|g\u00e4ste|guest|bibliothek|library|zimmer|bureau|ufficio|oficina|salon|sal[oa]\b|居間|寝室|事務/i,
+    /b\u00fcro|buero|office|besprechung|meeting|seminar|konferenz|conference|class ?room|klasse|h\u00f6rsaal|lecture|wohn|living|schlaf|bed ?room|kind|child|lesen|reading|arbeit|work ?room|dining|essen|esszimmer|kitchen|k\u00fcche|kueche|cafe|kantine|lounge|g\u00e4ste|guest|bibliothek|library|reception|canteen|staff ?room|rest rooms?|\bstud(y|ies)\b|zimmer|bureau|ufficio|oficina|salon|sal[oa]\b|居間|寝室|事務/i,
   ],
   [
     "moving",
-    /lager|store|storage|abstell|archiv|garage|keller|cellar|basement|werkstatt|workshop|laundry|waschk|labor|\blab\b|gym|sport|warehouse|loading|depot|magazzino|almac|倉庫|車庫/i,
+    /lager|stores?\b|store ?room|storage|luggage|d\u00e9p\u00f4t|abstell|archiv|garage|keller|cellar|basement|werkstatt|workshop|laundry|waschk|labor|\blab\b|gym|sport|warehouse|loading|depot|magazzino|almac|倉庫|車庫/i,
   ],
 ];
 

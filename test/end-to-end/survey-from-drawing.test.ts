@@ -224,3 +224,24 @@ test("a slanted picture is made straight by the corners of a rectangle with know
   });
   await context.close();
 });
+
+test("a drawing that cannot be painted is said so in one sentence, and the rooms stand", async () => {
+  context = await browser.newContext({
+    viewport: sizes.laptop,
+    reducedMotion: "reduce",
+    serviceWorkers: "block",
+  });
+  // A page that never gets the painter of linework: an old cache, a filter in between.
+  await context.route(/underlay-worker/, (route) => route.abort());
+  page = await context.newPage();
+  page.setDefaultTimeout(60_000);
+  await page.goto(server.entrance);
+  const [chooser] = await Promise.all([page.waitForEvent("filechooser"), button("Choose a file").click()]);
+  await chooser.setFiles({ name: "store.svg", mimeType: "image/svg+xml", buffer: Buffer.from(writtenPlan) });
+  await page.getByText("Read from store.svg").waitFor();
+  await button("Open as a job").last().click();
+  await page.getByText(/The drawing under the plan cannot be shown/).waitFor();
+  expect(await page.getByText(/The drawing under the plan cannot be shown/).count()).toBe(1);
+  expect(await things(/^Store/).count()).toBeGreaterThan(0);
+  await context.close();
+});

@@ -26,8 +26,7 @@ test.each(site.storeys.filter(({ id }) => site.rooms.some(({ storey }) => storey
   "Rooms of storey $name written to DXF and read again are the same rooms, with their doors",
   async ({ id }) => {
     const rooms = site.rooms.filter(({ storey }) => storey === id);
-    // Their tags would be read as names of the rooms.
-    const { survey, plan } = await readAgain({ ...site, detectors: [] }, id);
+    const { survey, plan } = await readAgain(site, id);
     expect(plan.metres).toBe(1);
     const partners = rooms.map((room) => {
       const best = survey.rooms
@@ -44,6 +43,15 @@ test.each(site.storeys.filter(({ id }) => site.rooms.some(({ storey }) => storey
     expect(survey.rooms).toHaveLength(rooms.length);
   },
 );
+
+test("Tags of detectors are written, and are no names of rooms", async () => {
+  expect(site.detectors.length).toBeGreaterThan(10);
+  const ground = site.storeys[0]?.id ?? "";
+  const { survey } = await readAgain(site, ground);
+  const tags = new Set(site.detectors.map(({ tag }) => tag));
+  expect(storeyDxf(site, ground)).toContain(site.detectors[0]!.tag);
+  expect(survey.rooms.filter(({ name, number }) => tags.has(name) || tags.has(number))).toEqual([]);
+});
 
 test("The same storey gives the same bytes", () => {
   const storey = site.storeys[0]?.id ?? "";

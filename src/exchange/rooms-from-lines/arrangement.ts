@@ -151,7 +151,7 @@ function cutAtCrossings(pieces: Pieces, reach: Metres): Pieces {
       if (t <= margin || t >= 1 - margin || s < 0 || s > 1) continue;
       shares.push(t, x1 + t * dx, y1 + t * dy);
     }
-    push(i, [x1, y1, x2, y2]);
+    push(i, x1, y1, x2, y2);
   }
   return {
     count: cutLines.length,
@@ -160,7 +160,7 @@ function cutAtCrossings(pieces: Pieces, reach: Metres): Pieces {
     fresh: Uint8Array.from(cutFresh),
   };
 
-  function push(i: number, [x1, y1, x2, y2]: readonly [number, number, number, number]): void {
+  function push(i: number, x1: number, y1: number, x2: number, y2: number): void {
     if (shares.length === 0) {
       cutEnds.push(x1, y1, x2, y2);
       cutLines.push(lineOf[i]!);
@@ -170,14 +170,17 @@ function cutAtCrossings(pieces: Pieces, reach: Metres): Pieces {
     const order: number[] = [];
     for (let k = 0; k < shares.length; k += 3) order.push(k);
     order.sort((p, q) => shares[p]! - shares[q]!);
-    let [x, y] = [x1, y1];
+    let x = x1;
+    let y = y1;
     for (const k of order) {
-      const [nx, ny] = [shares[k + 1]!, shares[k + 2]!];
+      const nx = shares[k + 1]!;
+      const ny = shares[k + 2]!;
       if (Math.abs(nx - x) < GRID / 2 && Math.abs(ny - y) < GRID / 2) continue;
       cutEnds.push(x, y, nx, ny);
       cutLines.push(lineOf[i]!);
       cutFresh.push(1);
-      [x, y] = [nx, ny];
+      x = nx;
+      y = ny;
     }
     cutEnds.push(x, y, x2, y2);
     cutLines.push(lineOf[i]!);
@@ -195,7 +198,10 @@ function indexOf(
   if (members.length === 0) return () => [];
   const index = new Flatbush(members.length);
   for (const i of members) {
-    const [a, b, c, d] = [ends[4 * i]!, ends[4 * i + 1]!, ends[4 * i + 2]!, ends[4 * i + 3]!];
+    const a = ends[4 * i]!;
+    const b = ends[4 * i + 1]!;
+    const c = ends[4 * i + 2]!;
+    const d = ends[4 * i + 3]!;
     index.add(Math.min(a, c), Math.min(b, d), Math.max(a, c), Math.max(b, d));
   }
   index.finish();

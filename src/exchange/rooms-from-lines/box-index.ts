@@ -17,12 +17,20 @@ export function boxSearch(boxes: readonly Box[]): (box: Box) => readonly number[
   return ([x1, y1, x2, y2]) => index.search(x1, y1, x2, y2);
 }
 
-/** Boxes of lines given as x1 y1 x2 y2 each. */
-export function boxesOfLines(lines: Float64Array): readonly Box[] {
-  return Array.from({ length: lines.length / 4 }, (_, i): Box => {
-    const [a, b, c, d] = [lines[4 * i]!, lines[4 * i + 1]!, lines[4 * i + 2]!, lines[4 * i + 3]!];
-    return [Math.min(a, c), Math.min(b, d), Math.max(a, c), Math.max(b, d)];
-  });
+/** Which of many lines, given as x1 y1 x2 y2 each, have a box that touches a box. */
+export function lineSearch(lines: Float64Array): (box: Box) => readonly number[] {
+  const count = lines.length / 4;
+  if (count === 0) return () => [];
+  const index = new Flatbush(count);
+  for (let i = 0; i < lines.length; i += 4) {
+    const x1 = lines[i]!;
+    const y1 = lines[i + 1]!;
+    const x2 = lines[i + 2]!;
+    const y2 = lines[i + 3]!;
+    index.add(Math.min(x1, x2), Math.min(y1, y2), Math.max(x1, x2), Math.max(y1, y2));
+  }
+  index.finish();
+  return ([x1, y1, x2, y2]) => index.search(x1, y1, x2, y2);
 }
 
 /** Whether a place lies in a box, its edge included. */

@@ -1,5 +1,5 @@
 import type { Metres } from "#engine";
-import { boxesOfLines, boxSearch } from "./box-index.ts";
+import { lineSearch } from "./box-index.ts";
 
 /** Strokes of a hatch lie no farther apart. [m] */
 const WIDEST: Metres = 0.9;
@@ -32,8 +32,7 @@ export function hatching(lines: Float64Array, layerOf: Uint16Array): Uint8Array 
     const off = Math.abs(way[i]! - main) % (Math.PI / 2);
     return Math.min(off, Math.PI / 2 - off) > SLANT;
   };
-  const boxes = boxesOfLines(lines);
-  const search = boxSearch(boxes);
+  const search = lineSearch(lines);
   const above = new Int32Array(count).fill(-1);
   const below = new Int32Array(count).fill(-1);
   const step = new Float64Array(count);
@@ -58,18 +57,25 @@ export function hatching(lines: Float64Array, layerOf: Uint16Array): Uint8Array 
   } {
     const x1 = lines[4 * i]!;
     const y1 = lines[4 * i + 1]!;
+    const x2 = lines[4 * i + 2]!;
+    const y2 = lines[4 * i + 3]!;
     const ux = Math.cos(way[i]!);
     const uy = Math.sin(way[i]!);
-    const a = (lines[4 * i + 2]! - x1) * ux + (lines[4 * i + 3]! - y1) * uy;
+    const a = (x2 - x1) * ux + (y2 - y1) * uy;
     const [least, most] = [Math.min(0, a), Math.max(0, a)];
-    const [bx1, by1, bx2, by2] = boxes[i]!;
     let [up, down] = [-1, -1];
     let [upBy, downBy] = [WIDEST, WIDEST];
-    for (const j of search([bx1 - WIDEST, by1 - WIDEST, bx2 + WIDEST, by2 + WIDEST])) {
+    for (const j of search([
+      Math.min(x1, x2) - WIDEST,
+      Math.min(y1, y2) - WIDEST,
+      Math.max(x1, x2) + WIDEST,
+      Math.max(y1, y2) + WIDEST,
+    ])) {
       if (j === i || layerOf[j] !== layerOf[i]) continue;
       const turn = Math.abs(way[j]! - way[i]!);
       if (Math.min(turn, Math.PI - turn) > PARALLEL) continue;
-      const [px, py] = [lines[4 * j]! - x1, lines[4 * j + 1]! - y1];
+      const px = lines[4 * j]! - x1;
+      const py = lines[4 * j + 1]! - y1;
       const off = -px * uy + py * ux;
       const s = px * ux + py * uy;
       const t = (lines[4 * j + 2]! - x1) * ux + (lines[4 * j + 3]! - y1) * uy;

@@ -18,6 +18,9 @@ const words: readonly (readonly [LayerMeaning, RegExp])[] = [
   ["room", /\b(room|raum|raeume|space|local|sala|piece|area|zone|office|buero)/],
 ];
 
+/** Whether lettering on a layer may name rooms: tags of detectors, which our own drawings carry, name devices. */
+export const mayNameRooms = (layer: string): boolean => !/\bdetectors?\b/i.test(layer);
+
 /** Meaning of a layer from its name; parts of names (A-WALL-FULL, xref$0$A-WALL) are looked at one by one. */
 export function meaningOf(layer: string): LayerMeaning {
   const name = layer

@@ -1,11 +1,11 @@
 import type { Metres, Point } from "#engine";
-import { boxesOfLines, boxSearch } from "./box-index.ts";
+import { boxSearch, lineSearch } from "./box-index.ts";
 import type { DoorLeaf, Surroundings } from "./door-arcs.ts";
 import type { WallGap } from "./wall-ends.ts";
 
 /** Lines near places, for telling leaves from thresholds. */
 export function surroundings(lines: Float64Array): Surroundings {
-  const search = boxSearch(boxesOfLines(lines));
+  const search = lineSearch(lines);
   const near = (p: Point, reach: Metres): readonly number[] =>
     search([p[0] - reach, p[1] - reach, p[0] + reach, p[1] + reach]);
   return {
@@ -48,7 +48,7 @@ export function withoutLeaves(
   const count = lines.length / 4;
   const gone = new Uint8Array(count);
   if (leaves.length > 0 && count > 0) {
-    const search = boxSearch(boxesOfLines(lines));
+    const search = lineSearch(lines);
     for (const { hinge, open } of leaves) {
       const length = Math.hypot(open[0] - hinge[0], open[1] - hinge[1]);
       const [ux, uy] = [(open[0] - hinge[0]) / length, (open[1] - hinge[1]) / length];
@@ -132,7 +132,7 @@ export function likelyGaps(
 
 /** Whether something stands in a gap: lines of its own, or a line right across, from beyond one face of the wall to beyond the other. */
 function barredBy(lines: Float64Array): (gap: WallGap) => boolean {
-  const search = boxSearch(boxesOfLines(lines));
+  const search = lineSearch(lines);
   return ({ shut, thickness, middle: [x, y], width }) => {
     const [[from, to]] = shut as readonly [readonly [Point, Point]];
     const length = apart(from, to);

@@ -3,7 +3,7 @@ import type { LineBox, Linework } from "../linework/linework.ts";
 import { inBox } from "./box-index.ts";
 import { chainArcs } from "./chain-arcs.ts";
 import { leafWidths, type SwingArc, swingArc, widestNamedLeaf } from "./door-arcs.ts";
-import { meaningOf } from "./layer-words.ts";
+import { mayNameRooms, meaningOf } from "./layer-words.ts";
 
 /** Drawings within this distance of the origin keep their coordinates. [m] */
 const farthest = 1000;
@@ -106,6 +106,7 @@ export function planLines(
     ],
     texts: linework.texts.flatMap(({ text, at, height, turn, layer }): PlanText[] => {
       if (!inside(at[0], at[1]) || text.trim() === "") return [];
+      if (!mayNameRooms(linework.layers[layer]?.name ?? "")) return [];
       // Letters are about 0.6 of their height wide.
       const half = 0.3 * height * text.trim().length;
       const [x, y] = [

@@ -1,6 +1,6 @@
 import type { Metres, Outline, Piece, Point } from "#engine";
 import { boxOf, inPiece } from "../region.ts";
-import { boxesOfLines, boxIndex, boxSearch } from "./box-index.ts";
+import { boxIndex, boxSearch, lineSearch } from "./box-index.ts";
 import type { FoundOpening } from "./found.ts";
 import { wallThickness } from "./wall-ends.ts";
 
@@ -37,7 +37,7 @@ export function windowsOf(of: {
   readonly doors: readonly FoundOpening[];
 }): readonly FoundOpening[] {
   const { lines, glazed, pieces, doors } = of;
-  const search = boxSearch(boxesOfLines(lines));
+  const search = lineSearch(lines);
   const rooms = boxIndex(pieces.map(({ outline }) => outline));
   const roomAt = (p: Point): number => rooms(p).find((index) => inPiece(p, pieces[index]!)) ?? -1;
   const doorsNear = boxSearch(doors.map(({ from, to }) => boxOf([from, to])));

@@ -32,9 +32,9 @@ const settleMilliseconds = 90;
  * once a frame at most: while one drags, that is the two small ones. Each knows for which view it was painted, and is moved
  * to the one on show until its turn comes.
  */
-export function painterOn(canvases: readonly HTMLCanvasElement[]): Painter {
+export function painterOn(canvases: readonly HTMLCanvasElement[], onTrouble: () => void): Painter {
   const [lowest, linework, ...upper] = canvases as [HTMLCanvasElement, ...HTMLCanvasElement[]];
-  const underlay = underlayOn(linework as HTMLCanvasElement);
+  const underlay = underlayOn(linework as HTMLCanvasElement, onTrouble);
   const [base, zones, heldZones, words, moving] = [lowest, ...upper].map(layerOn) as [
     Layer,
     Layer,

@@ -39,7 +39,9 @@ export const Plan = memo(function Plan({ store, calculator, actions, insets, inp
   useEffect(() => {
     const element = host.current;
     if (!element) return;
-    const painter = painterOn([...element.querySelectorAll("canvas")]);
+    const painter = painterOn([...element.querySelectorAll("canvas")], () =>
+      store.set({ notice: t("plan.underlay-failed") }),
+    );
     let space = false;
     let loading = false;
     const own = {

@@ -16,7 +16,7 @@ export interface UnderlayWish {
   readonly colour: string;
 }
 
-export interface UnderlayAnswer {
-  readonly turn: number;
-  readonly bitmap: ImageBitmap;
-}
+export type UnderlayAnswer =
+  | { readonly tell: "painted"; readonly turn: number; readonly bitmap: ImageBitmap }
+  /** The browser gives no surface to paint on, or not that much memory. */
+  | { readonly tell: "failed" };

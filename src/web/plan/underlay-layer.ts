@@ -14,16 +14,31 @@ interface UnderlayLayer {
 /** Pictures hold at most so many device pixels: what is wider than the screen is given up first. */
 const mostPixels = 6e6;
 
-export function underlayOn(canvas: HTMLCanvasElement): UnderlayLayer {
+/** @param onTrouble - Called once where the linework cannot be painted; it is not tried again until the page is loaded anew. */
+export function underlayOn(canvas: HTMLCanvasElement, onTrouble: () => void): UnderlayLayer {
   const context = canvas.getContext("bitmaprenderer");
   let worker: Worker | undefined;
+  let state: "sound" | "broken" = "sound";
   let asked: { readonly wish: UnderlayWish; readonly lines: readonly Float64Array[] } | undefined;
   let shown: UnderlayWish | undefined;
   let viewed: View | undefined;
 
   const ask = (question: UnderlayQuestion): void => {
-    worker ??= started();
-    worker.postMessage(question);
+    if (state === "broken") return;
+    try {
+      worker ??= started();
+      worker.postMessage(question);
+    } catch {
+      fail();
+    }
+  };
+  const fail = (): void => {
+    if (state === "broken") return;
+    state = "broken";
+    worker?.terminate();
+    shown = undefined;
+    context?.transferFromImageBitmap(null);
+    onTrouble();
   };
   const started = (): Worker => {
     const made = new Worker(new URL("./underlay-worker.ts", import.meta.url), {
@@ -31,12 +46,15 @@ export function underlayOn(canvas: HTMLCanvasElement): UnderlayLayer {
       name: "underlay",
     });
     made.onmessage = ({ data }: MessageEvent<UnderlayAnswer>) => {
+      if (data.tell === "failed") return fail();
       if (data.turn !== asked?.wish.turn) return data.bitmap.close();
       shown = asked.wish;
       lay(canvas, shown.frame);
       context?.transferFromImageBitmap(data.bitmap);
       if (viewed) place(canvas, shown, viewed);
     };
+    // Its script cannot be loaded, or threw.
+    made.onerror = fail;
     return made;
   };
 

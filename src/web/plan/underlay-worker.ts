@@ -17,8 +17,15 @@ async function work(): Promise<void> {
   while (wish) {
     const asked = wish;
     wish = undefined;
-    const bitmap = await painted(asked);
-    if (bitmap) postMessage({ turn: asked.turn, bitmap } satisfies UnderlayAnswer, { transfer: [bitmap] });
+    try {
+      const bitmap = await painted(asked);
+      if (bitmap)
+        postMessage({ tell: "painted", turn: asked.turn, bitmap } satisfies UnderlayAnswer, {
+          transfer: [bitmap],
+        });
+    } catch {
+      postMessage({ tell: "failed" } satisfies UnderlayAnswer);
+    }
   }
   running = false;
 }
@@ -31,7 +38,7 @@ async function painted(asked: UnderlayWish): Promise<ImageBitmap | undefined> {
     Math.max(1, Math.round(frame.height * density)),
   );
   const context = canvas.getContext("2d");
-  if (!context) return undefined;
+  if (!context) throw new Error("There is no surface to paint on.");
   context.strokeStyle = colour;
   context.lineWidth = density;
   const scale = view.scale * density;

@@ -1,5 +1,6 @@
 import { useMemo, useState } from "react";
 import { Button, Label, TextArea, TextField } from "react-aria-components";
+import { roomUse } from "#exchange";
 import type { OpenJob } from "../../contract.ts";
 import { Pick, Say } from "../../fields/index.ts";
 import { useUnits } from "../../settings/preferences.ts";
@@ -8,7 +9,6 @@ import { t } from "../../texts/rooms.ts";
 import type { ListUnit } from "./list-headings.ts";
 import { ceilingOn, roomSteps } from "./rooms-of-list.ts";
 import { readSizes, type SizesList } from "./sizes-list.ts";
-import { usualUse } from "./uses.ts";
 import "./rooms.css";
 
 interface ListPasteProps {
@@ -131,7 +131,7 @@ function Understood({
                   <td>{room.number}</td>
                   <td>{room.name}</td>
                   <td className={room.use ? "" : "list-assumed"}>
-                    {t(`use.${room.use ?? usualUse(room.name)}`)}
+                    {t(`use.${room.use ?? roomUse(room.name)}`)}
                   </td>
                   <td className="rooms-figure">{lengthText(room.length, units)}</td>
                   <td className="rooms-figure">{lengthText(room.width, units)}</td>

@@ -5,7 +5,6 @@ import { applied } from "../../jobs/apply.ts";
 import { roomSteps } from "./rooms-of-list.ts";
 import { packedInRows } from "./row-packing.ts";
 import { readSizes } from "./sizes-list.ts";
-import { usualUse } from "./uses.ts";
 
 const empty: Site = {
   name: "",
@@ -130,21 +129,4 @@ describe("rooms that are laid out", () => {
     expect(site.rooms.map(({ id }) => id)).toEqual(rooms);
     expect(site.rooms[0]).toMatchObject({ storey: site.storeys[0]!.id, proposed: { reason: "As told" } });
   });
-});
-
-test("names tell the usual use, the most telling word first", () => {
-  const told = [
-    ["Toilet corridor", "sanitary"],
-    ["Men's changing", "changing"],
-    ["Stair 2", "stair"],
-    ["Drying room", "plant"],
-    ["Entrance hall", "passing"],
-    ["Luggage store", "moving"],
-    ["Ticket back-office", "sitting"],
-    ["Meeting 4", "sitting"],
-    ["Büro", "sitting"],
-    ["Storey", "other"],
-    ["", "other"],
-  ] as const;
-  for (const [name, use] of told) expect(usualUse(name), name).toBe(use);
 });

@@ -1,9 +1,9 @@
 import type { Metres, Room } from "#engine";
+import { roomUse } from "#exchange";
 import type { EditStep, OpenJob } from "../../contract.ts";
 import { putStep } from "../../plan/edit/steps.ts";
 import { type Bounds, packedInRows } from "./row-packing.ts";
 import type { ListedRoom } from "./sizes-list.ts";
-import { usualUse } from "./uses.ts";
 
 /** What a ceiling is taken for where nobody says and no room of the storey tells. Common practice, no source. */
 const usualCeiling: Metres = 2.7;
@@ -38,7 +38,7 @@ export function roomSteps(
       storey,
       number: one.number,
       name: one.name,
-      use: one.use ?? usualUse(one.name),
+      use: one.use ?? roomUse(one.name),
       outline: [
         [x, y],
         [x + one.length, y],

@@ -1,12 +1,13 @@
 import { type FormEvent, useRef, useState } from "react";
 import { Button } from "react-aria-components";
 import type { Metres, RoomUse } from "#engine";
+import { roomUse } from "#exchange";
 import type { OpenJob } from "../../contract.ts";
 import { LengthField, Pick, TextBox } from "../../fields/index.ts";
 import { t } from "../../texts/visit.ts";
 import { ceilingOn, roomSteps } from "../rooms/rooms-of-list.ts";
 import { heightLimits, sideLimits } from "../rooms/sizes-list.ts";
-import { uses, usualUse } from "../rooms/uses.ts";
+import { uses } from "../rooms/uses.ts";
 
 interface ToldRoomsProps {
   readonly job: OpenJob;
@@ -26,7 +27,7 @@ export function ToldRooms({ job, storey, onList, onMade }: ToldRoomsProps) {
   const [ceiling, setCeiling] = useState<Metres | undefined>();
   /** The fields begin anew for each room. */
   const [count, setCount] = useState(0);
-  const use = chosen ?? usualUse(name);
+  const use = chosen ?? roomUse(name);
   const told = job.site.rooms.filter((room) => room.storey === storey).length;
   const add = (event: FormEvent): void => {
     event.preventDefault();
