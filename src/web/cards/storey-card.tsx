@@ -51,7 +51,9 @@ export function StoreyCard(props: StoreyCardProps) {
         {fields}
       </div>
     );
-  const empty = rooms.filter(({ id }) => !devices.some(({ controls }) => controls.includes(id)));
+  const watched = new Set(job.site.detectors.flatMap(({ controls }) => controls));
+  const empty = rooms.filter(({ id }) => !watched.has(id));
+  const elsewhere = job.site.rooms.filter(({ id }) => !watched.has(id) && !ids.has(id));
   return (
     <div className="stack">
       <Figures
@@ -94,6 +96,14 @@ export function StoreyCard(props: StoreyCardProps) {
           {t("card.storey.place-again")}
         </Button>
       )}
+      {stage !== "survey" && elsewhere.length > 0 ? (
+        <Button
+          className="button wide-button"
+          onPress={() => onPlace([...empty, ...elsewhere].map(({ id }) => id))}
+        >
+          {t("card.storey.place-building", { count: empty.length + elsewhere.length })}
+        </Button>
+      ) : null}
       {fields}
     </div>
   );
