@@ -106,6 +106,7 @@ test("an answer is shown although the hand has gone on, and then the newest plac
 });
 
 test("zones of a drag stay on show after it until the changed job is calculated", () => {
+  vi.useFakeTimers();
   const { calculator, tell, live, shown } = following();
   calculator.live([stepTo(1)]);
   live(2);
@@ -120,7 +121,30 @@ test("zones of a drag stay on show after it until the changed job is calculated"
     coverage: { room: device.room } as never,
     zones: [[device.id, zonesOf(4)]],
   });
+  vi.runOnlyPendingTimers();
+  vi.useRealTimers();
   expect(shown()).toEqual(zonesOf(4));
+});
+
+test("rooms that answer one after another are drawn together, and all of them when the last is known", () => {
+  vi.useFakeTimers();
+  const { calculator, tell } = following();
+  let drawn = 0;
+  calculator.subscribe(() => {
+    drawn += 1;
+  });
+  for (const room of ["a", "b", "c"])
+    tell({ tell: "room", revision: 1, coverage: { room } as never, zones: [] });
+  expect(drawn).toBe(0);
+  vi.runOnlyPendingTimers();
+  expect(drawn).toBe(1);
+  expect(["a", "b", "c"].every((room) => calculator.current().rooms.has(room))).toBe(true);
+  tell({ tell: "room", revision: 1, coverage: { room: "d" } as never, zones: [] });
+  tell({ tell: "done", revision: 1, findings: [], rooms: ["a", "d"] } as never);
+  expect([drawn, [...calculator.current().rooms.keys()]]).toEqual([2, ["a", "d"]]);
+  vi.runOnlyPendingTimers();
+  vi.useRealTimers();
+  expect(drawn).toBe(2);
 });
 
 test("zones of a layout on show outlast a device that is tried meanwhile", () => {

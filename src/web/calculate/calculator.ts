@@ -21,6 +21,9 @@ export interface Calculator extends Omit<Calculations, "current"> {
   readonly live: (steps: readonly EditStep[]) => void;
 }
 
+/** Answers for single rooms that come within this time are drawn together. [ms] */
+const gatherFor = 120;
+
 export function startCalculator(): Calculator {
   let current: Calculated = nothingCalculated;
   let settled: Calculated = nothingCalculated;
@@ -34,10 +37,17 @@ export function startCalculator(): Calculator {
   let tryTurn = 0;
   let tries: { readonly turn: number; readonly settle: (zones: DeviceZones | undefined) => void } | undefined;
   const listeners = new Set<() => void>();
+  let gathering: ReturnType<typeof setTimeout> | undefined;
 
   const show = (next: Calculated): void => {
+    clearTimeout(gathering);
+    gathering = undefined;
     current = dragged ? overlaid(next, dragged) : next;
     for (const listener of listeners) listener();
+  };
+  /** The rooms of a building answer one by one: the screen draws several of them at once. */
+  const showSoon = (): void => {
+    gathering ??= setTimeout(() => show(settled), gatherFor);
   };
   const ask = (question: ReviewQuestion): void => {
     worker ??= reviewWorker();
@@ -65,7 +75,7 @@ export function startCalculator(): Calculator {
         const zones = new Map(settled.zones);
         for (const [id, device] of answer.zones) zones.set(id, device);
         settled = { ...settled, rooms, zones, revision: answer.revision, busy: true };
-        show(settled);
+        showSoon();
         return;
       }
       case "done": {

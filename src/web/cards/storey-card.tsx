@@ -53,7 +53,6 @@ export function StoreyCard(props: StoreyCardProps) {
     );
   const watched = new Set(job.site.detectors.flatMap(({ controls }) => controls));
   const empty = rooms.filter(({ id }) => !watched.has(id));
-  const elsewhere = job.site.rooms.filter(({ id }) => !watched.has(id) && !ids.has(id));
   return (
     <div className="stack">
       <Figures
@@ -96,14 +95,6 @@ export function StoreyCard(props: StoreyCardProps) {
           {t("card.storey.place-again")}
         </Button>
       )}
-      {stage !== "survey" && elsewhere.length > 0 ? (
-        <Button
-          className="button wide-button"
-          onPress={() => onPlace([...empty, ...elsewhere].map(({ id }) => id))}
-        >
-          {t("card.storey.place-building", { count: empty.length + elsewhere.length })}
-        </Button>
-      ) : null}
       {fields}
     </div>
   );

@@ -2,7 +2,7 @@ import { useEffect, useState } from "react";
 import { Button } from "react-aria-components";
 import type { Site } from "#engine";
 import type { PlacePanelProps } from "../contract.ts";
-import { Running, Say } from "../fields/index.ts";
+import { Choice, Running, Say } from "../fields/index.ts";
 import { t } from "../texts/place.ts";
 import { type PlaceChoices, PlaceOptions, startChoices } from "./place-options.tsx";
 import { RoomResult } from "./room-result.tsx";
@@ -13,7 +13,10 @@ import { siteAsked, stepsToTake, type Taken } from "./take-layout.ts";
 import "./place.css";
 
 /** Choose models and demands, place one room or many, compare what was found, and take it in one undoable step. */
-export function PlacePanel({ job, calculations, rooms, onPreview, onClose }: PlacePanelProps) {
+export function PlacePanel({ job, calculations, rooms: asked, onPreview, onClose }: PlacePanelProps) {
+  const [whole, setWhole] = useState(false);
+  const building = wholeBuilding(job.site, asked);
+  const rooms = whole ? building : asked;
   const [choices, setChoices] = useState<PlaceChoices>(() => startChoices(job.site, rooms));
   const [chosen, setChosen] = useState<ReadonlyMap<string, number>>(new Map());
   const [placedSite, setPlacedSite] = useState<Site | undefined>();
@@ -21,11 +24,11 @@ export function PlacePanel({ job, calculations, rooms, onPreview, onClose }: Pla
   const shown = rooms.flatMap((id) => job.site.rooms.find((room) => room.id === id) ?? []);
   const one = shown.length === 1 ? shown[0] : undefined;
   const begin = () => {
-    const asked = siteAsked(job.site, rooms, choices.demand);
+    const site = siteAsked(job.site, rooms, choices.demand);
     setPlacedSite(job.site);
     setChosen(new Map());
     for (const room of rooms) onPreview(room, undefined);
-    start(asked, rooms, {
+    start(site, rooms, {
       models: choices.models,
       seconds: choices.seconds,
       seed: 1,
@@ -68,6 +71,20 @@ export function PlacePanel({ job, calculations, rooms, onPreview, onClose }: Pla
           ? t("place.title.many", { count: shown.length })
           : t("place.title.one", { room: one.name })}
       </h2>
+      {runs.size === 0 && building.length > asked.length ? (
+        <Choice
+          label={t("place.scope")}
+          value={whole ? "building" : "storey"}
+          onChange={(scope) => {
+            setWhole(scope === "building");
+            setChoices(startChoices(job.site, scope === "building" ? building : asked));
+          }}
+          options={[
+            { value: "storey", word: t("place.scope.storey", { count: asked.length }) },
+            { value: "building", word: t("place.scope.building", { count: building.length }) },
+          ]}
+        />
+      ) : null}
       {runs.size === 0 ? (
         <PlaceOptions site={job.site} rooms={shown} choices={choices} onChange={setChoices} />
       ) : null}
@@ -119,4 +136,13 @@ export function PlacePanel({ job, calculations, rooms, onPreview, onClose }: Pla
       </div>
     </div>
   );
+}
+
+/** With several rooms asked for: these, and those of the other storeys that no detector watches yet. One room stays alone. */
+function wholeBuilding(site: Site, asked: readonly string[]): readonly string[] {
+  if (asked.length < 2) return asked;
+  const storeys = new Set(site.rooms.filter(({ id }) => asked.includes(id)).map(({ storey }) => storey));
+  const watched = new Set(site.detectors.flatMap(({ controls }) => controls));
+  const others = site.rooms.filter(({ id, storey }) => !storeys.has(storey) && !watched.has(id));
+  return [...asked, ...others.map(({ id }) => id)];
 }
