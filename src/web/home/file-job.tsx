@@ -3,7 +3,7 @@ import { Button } from "react-aria-components";
 import { type Problem, remedyOf, sentenceOf } from "#engine";
 import type { FileJob, MergedCopy } from "../contract.ts";
 import { Say } from "../fields/index.ts";
-import { t } from "../texts/shelf.ts";
+import { t } from "../texts/copies.ts";
 
 interface FileJobCardProps {
   readonly file: string;
@@ -34,12 +34,12 @@ export function FileJobCard(props: FileJobCardProps) {
   if (merged && copyOf)
     return (
       <div className="home-report stack" role="status" ref={intoView}>
-        <h3 className="home-subhead">{t("shelf.merged", { file, name })}</h3>
+        <h3 className="home-subhead">{t("copy.merged", { file, name })}</h3>
         <MergedCount merged={merged} />
         <Notes notes={merged.notes} />
         <div className="row">
           <Button className="button button-first" onPress={() => onOpen(copyOf.id)}>
-            {t("shelf.merged.open")}
+            {t("copy.merged.open")}
           </Button>
           {merged.how === "nothing-new" ? null : (
             <Button
@@ -51,7 +51,7 @@ export function FileJobCard(props: FileJobCardProps) {
                 }, onTrouble)
               }
             >
-              {t("shelf.merged.undo")}
+              {t("copy.merged.undo")}
             </Button>
           )}
         </div>
@@ -59,26 +59,26 @@ export function FileJobCard(props: FileJobCardProps) {
     );
   return (
     <div className="home-report stack" role="status" ref={intoView}>
-      <h3 className="home-subhead">{t("shelf.file.read", { file })}</h3>
+      <h3 className="home-subhead">{t("copy.read", { file })}</h3>
       <Notes notes={job.notes} />
-      {copyOf ? <p>{t("shelf.file.here", { name })}</p> : null}
+      {copyOf ? <p>{t("copy.here", { name })}</p> : null}
       <div className="row">
         {copyOf ? (
           <>
             <Button className="button button-first" onPress={() => void merge().catch(onTrouble)}>
-              {t("shelf.file.merge")}
+              {t("copy.merge")}
             </Button>
             <Button className="button" onPress={() => void job.keepApart().then(onOpen, onTrouble)}>
-              {t("shelf.file.apart")}
+              {t("copy.apart")}
             </Button>
           </>
         ) : (
           <Button className="button button-first" onPress={() => void job.keep().then(onOpen, onTrouble)}>
-            {t("shelf.file.begin")}
+            {t("copy.begin")}
           </Button>
         )}
         <Button className="button button-quiet" onPress={onDrop}>
-          {t("shelf.file.leave")}
+          {t("copy.leave")}
         </Button>
       </div>
     </div>
@@ -86,15 +86,15 @@ export function FileJobCard(props: FileJobCardProps) {
 }
 
 function MergedCount({ merged: { how, count } }: { readonly merged: MergedCopy }) {
-  if (how === "nothing-new") return <p>{t("shelf.merged.nothing")}</p>;
+  if (how === "nothing-new") return <p>{t("copy.merged.nothing")}</p>;
   return (
     <ul className="home-figures">
       {(["added", "changed", "removed"] as const)
         .filter((what) => count[what] > 0)
         .map((what) => (
-          <li key={what}>{t(`shelf.merged.${what}`, { count: count[what] })}</li>
+          <li key={what}>{t(`copy.merged.${what}`, { count: count[what] })}</li>
         ))}
-      {count.head ? <li>{t("shelf.merged.head")}</li> : null}
+      {count.head ? <li>{t("copy.merged.head")}</li> : null}
     </ul>
   );
 }

@@ -6,7 +6,6 @@ import {
   identityOf,
   type JobFile,
   jobText,
-  loadFile,
   ownPlanning,
   printsOf,
   separateJob,
@@ -14,10 +13,9 @@ import {
   siteKinds,
   underlayOf,
 } from "#job";
-import type { HomeShelf, JobEntry, MergedCopy, PlanPicture } from "../contract.ts";
+import type { HomeShelf, JobEntry, PlanPicture } from "../contract.ts";
 import { firmModels } from "../models/firm-list.ts";
 import type { JobShelf, ListedJob, ShelfNotes, StoredJob } from "../storage/index.ts";
-import { planPicture } from "./plan-picture.ts";
 
 /** What comes with the program, and what the device remembers. */
 export interface Included {
@@ -80,25 +78,8 @@ export function homeShelf(store: JobShelf, included: Included): HomeShelf {
       }));
       return store.create({ ...job, underlays });
     },
-    readFile: async (bytes) => {
-      const { readJobFile } = await import("../jobs/packed.ts");
-      const read = readJobFile(bytes);
-      if (!read.job) return { problems: read.problems };
-      const { job, history } = read;
-      const id = job.id === undefined ? undefined : await store.known(job.id);
-      const listed = id === undefined ? undefined : (await store.list()).find((one) => one.id === id);
-      return {
-        name: job.name,
-        notes: read.notes,
-        copyOf: listed && { id: listed.id, name: listed.name },
-        keep: () => store.create(job, history),
-        keepApart: () => store.create(separateJob(job)),
-        merge: async () => {
-          if (id === undefined) throw new Error("No job is here that it could be merged into");
-          return mergedInto(await store.open(id), { job, ...(history && { history }) });
-        },
-      };
-    },
+    // Loaded only when it is asked for: the first page stays small.
+    readFile: async (bytes) => (await import("./file-copies.ts")).fileJob(store, bytes),
     demo: store.demo,
     rename: (id, name) =>
       whileOpen(id, async (stored) => {
@@ -145,41 +126,9 @@ async function pictureOf(
   const known = (await notes.all()).get(id)?.picture;
   if (known?.of === here) return known.drawn;
   const job = await store.look(id);
-  const drawn = job && planPicture(job);
+  const drawn = job && (await import("./plan-picture.ts")).planPicture(job);
   if (drawn) await notes.note(id, { picture: { of: here, drawn } });
   return drawn;
-}
-
-/** Merges a copy into an open job, which stays open as long as the merge can be undone. */
-async function mergedInto(
-  stored: StoredJob,
-  copy: { readonly job: JobFile; readonly history?: Uint8Array },
-): ReturnType<Extract<Awaited<ReturnType<HomeShelf["readFile"]>>, { merge: unknown }>["merge"]> {
-  const { document } = stored;
-  const before = document.job();
-  const { mergeCopy } = await import("../jobs/packed.ts");
-  const merged = mergeCopy(document, copy);
-  if (merged.problems) {
-    await stored.close();
-    return { problems: merged.problems };
-  }
-  await stored.settled();
-  let closed: Promise<void> | undefined;
-  const close = (): Promise<void> => {
-    closed ??= stored.close();
-    return closed;
-  };
-  return {
-    ...merged,
-    undo: async () => {
-      // What came change by change is taken back as one step of its own.
-      if (merged.how === "difference") document.undo();
-      else document.run(loadFile(before));
-      await stored.settled();
-      await close();
-    },
-    close,
-  } satisfies MergedCopy;
 }
 
 /** A job file of a site that was made here, not read: planning numbers that equal the program's are left to it. */

@@ -1,1 +1,1 @@
-export { mergeCopy, readJobFile, writeJobArchive } from "#job";
+export { writeJobArchive } from "#job";
