@@ -1,5 +1,6 @@
 import { Inflate } from "fflate";
 import type { Problem } from "#engine";
+import { crc32 } from "./crc32.ts";
 
 /** What may come out of one packed file. [bytes], [1] */
 export const unpackLimits = { bytes: 500_000_000, ratio: 100 } as const;
@@ -118,15 +119,3 @@ function inflated(packed: Uint8Array, most: number): Uint8Array | "too-large" | 
   }
   return whole;
 }
-
-function crc32(bytes: Uint8Array): number {
-  let crc = -1;
-  for (const byte of bytes) crc = (crc >>> 8) ^ crcTable[(crc ^ byte) & 0xff]!;
-  return (crc ^ -1) >>> 0;
-}
-
-const crcTable = Int32Array.from({ length: 256 }, (_, n) => {
-  let c = n;
-  for (let k = 0; k < 8; k++) c = c & 1 ? (c >>> 1) ^ 0xedb88320 : c >>> 1;
-  return c;
-});

@@ -1,4 +1,3 @@
-import { deflateSync, type Zippable, zipSync } from "fflate";
 import * as Y from "yjs";
 import { authorOf } from "../document/author.ts";
 import { createJobDocument } from "../document/job-document.ts";
@@ -6,9 +5,7 @@ import { jobText } from "../text/job-text.ts";
 import { jobFileName } from "./file-name.ts";
 import { exchangePictures, pictureFiles, withPictures } from "./pictures.ts";
 import { unpackLimits } from "./unpack.ts";
-
-/** Stands where a file's time would: the first day that the format knows, as any time zone writes it. */
-const noTime = (): Date => new Date(1980, 0, 1);
+import { type ZipFile, zipBytes } from "./zip-bytes.ts";
 
 /**
  * Packs a job: readable file, pictures, history. The same document gives the same bytes.
@@ -30,19 +27,19 @@ export function writeJobArchive(packed: { readonly history: Uint8Array; readonly
   document.close();
   const pictures = pictureFiles(job, ydoc);
   exchangePictures(ydoc, pictures.nameOf);
-  const files = new Map<string, Uint8Array>([
-    [jobFileName(job.name, "json"), new TextEncoder().encode(jobText(withPictures(job, pictures.nameOf)))],
-    ["history.bin", Y.encodeStateAsUpdate(ydoc)],
-    ...[...pictures.files].sort(([a], [b]) => (a < b ? -1 : 1)),
-  ]);
-  const entries: Zippable = {};
-  for (const [name, bytes] of files)
-    entries[name] = [bytes, { level: levelFor(name, bytes), mtime: noTime() }];
-  return zipSync(entries);
+  return zipBytes(
+    [
+      file(
+        jobFileName(job.name, "json"),
+        new TextEncoder().encode(jobText(withPictures(job, pictures.nameOf))),
+      ),
+      file("history.bin", Y.encodeStateAsUpdate(ydoc)),
+      ...[...pictures.files]
+        .sort(([a], [b]) => (a < b ? -1 : 1))
+        .map(([name, bytes]): ZipFile => ({ name, bytes, packing: "as-it-is" })),
+    ],
+    { ratio: unpackLimits.ratio / 2 },
+  );
 }
 
-/** Pictures are packed already; what would pack suspiciously well is left as it is, so that the reader's limit holds for it. */
-function levelFor(name: string, bytes: Uint8Array): 0 | 6 {
-  if (name.startsWith("photos/")) return 0;
-  return deflateSync(bytes, { level: 6 }).length * (unpackLimits.ratio / 2) < bytes.length ? 0 : 6;
-}
+const file = (name: string, bytes: Uint8Array): ZipFile => ({ name, bytes, packing: "packed" });
