@@ -5,7 +5,6 @@ import { authorOf } from "../document/author.ts";
 import { createJobDocument } from "../document/job-document.ts";
 import { type ParsedJob, parseJob } from "../parse/parse-job.ts";
 import type { JobFile } from "../schema/job-file.ts";
-import { jobText } from "../text/job-text.ts";
 import { exchangePictures, pictureName, pictureTexts, withPictures } from "./pictures.ts";
 import { isZip, unpacker, type unpackLimits, type ZipEntry, zipEntries } from "./unpack.ts";
 
@@ -130,7 +129,7 @@ function historyOf(
     const before = document.job();
     if (before.id !== job.id) return "it belongs to another job";
     if (difference(before, job).length === 0) return whole;
-    own.clientID = authorOf(`${jobText(job)}${jobText(before)}${[...Y.encodeStateVector(own)].join()}`);
+    own.clientID = authorOf([job, before, [...Y.encodeStateVector(own)]]);
     const outcome = document.run(loadFile(job));
     return outcome.done ? Y.encodeStateAsUpdate(own) : "the readable file cannot be laid on top of it";
   } catch (error) {

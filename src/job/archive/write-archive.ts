@@ -19,7 +19,7 @@ export function writeJobArchive(packed: { readonly history: Uint8Array; readonly
   Y.applyUpdate(ydoc, packed.history);
   if (!ydoc.getMap("head").has("id")) {
     // The same few bytes however often it is done, so that copies do not differ by it.
-    ydoc.clientID = authorOf(`identity ${packed.id}`);
+    ydoc.clientID = authorOf({ identity: packed.id });
     ydoc.getMap("head").set("id", packed.id);
   }
   const document = createJobDocument(ydoc);

@@ -2,7 +2,6 @@ import * as Y from "yjs";
 import { authorOf } from "../document/author.ts";
 import { initialUpdate } from "../document/initial-update.ts";
 import type { JobFile } from "../schema/job-file.ts";
-import { jobText } from "../text/job-text.ts";
 
 /** Between a job's identity and the mark of where its history began; no identity holds two hyphens in a row. */
 const mark = "--";
@@ -36,9 +35,9 @@ export function beginJob(
   }
   const ydoc = new Y.Doc();
   if (history === undefined) {
-    const id = `${job.id}${mark}${authorOf(jobText(job)).toString(36)}`;
+    const id = `${job.id}${mark}${authorOf(job).toString(36)}`;
     Y.applyUpdate(ydoc, initialUpdate(job));
-    ydoc.clientID = authorOf(`kept as ${id}`);
+    ydoc.clientID = authorOf({ kept: id });
     ydoc.getMap(keptMap).set("id", id);
     return { id, update: Y.encodeStateAsUpdate(ydoc) };
   }

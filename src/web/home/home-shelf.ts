@@ -5,7 +5,6 @@ import {
   historyOf,
   identityOf,
   type JobFile,
-  jobText,
   ownPlanning,
   printsOf,
   separateJob,
@@ -103,6 +102,7 @@ export function homeShelf(store: JobShelf, included: Included): HomeShelf {
       };
     },
     fileText: async (id) => {
+      const { jobText } = await import("../jobs/packed.ts");
       const job = await jobOf(id);
       return jobText({ ...job, id: job.id ?? identityOf(id) });
     },

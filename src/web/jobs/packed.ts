@@ -1,1 +1,1 @@
-export { writeJobArchive } from "#job";
+export { jobText, writeJobArchive } from "#job";
