@@ -42,7 +42,8 @@ export function difference(before: JobFile, after: JobFile): readonly Edit[] {
   if (!same(before.visit, after.visit)) edits.push({ do: "visit", fields: { ...unseen, ...after.visit } });
   if (!same(before.defaults, after.defaults)) edits.push({ do: "defaults", defaults: after.defaults });
   const extras = new Set([...Object.keys(before), ...Object.keys(after)].filter((name) => !known.has(name)));
-  for (const name of extras) {
+  // In an order of their own: the same file makes the same update wherever it is read.
+  for (const name of [...extras].sort()) {
     const [old, now] = [extraOf(before, name), extraOf(after, name)];
     if (!same(old, now)) edits.push({ do: "extra", name, value: now });
   }

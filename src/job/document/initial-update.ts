@@ -1,7 +1,7 @@
 import * as Y from "yjs";
 import { loadFile } from "../commands/load-file.ts";
 import type { JobFile } from "../schema/job-file.ts";
-import { authorOf } from "./author.ts";
+import { authorOfJob } from "./author.ts";
 import { createJobDocument } from "./job-document.ts";
 
 /**
@@ -10,7 +10,7 @@ import { createJobDocument } from "./job-document.ts";
  */
 export function initialUpdate(job: JobFile): Uint8Array {
   const ydoc = new Y.Doc();
-  ydoc.clientID = authorOf(job);
+  ydoc.clientID = authorOfJob(job);
   const document = createJobDocument(ydoc);
   const outcome = document.run(loadFile(job));
   document.close();

@@ -1,5 +1,5 @@
 import * as Y from "yjs";
-import { authorOf } from "../document/author.ts";
+import { authorOf, authorOfJob } from "../document/author.ts";
 import { initialUpdate } from "../document/initial-update.ts";
 import type { JobFile } from "../schema/job-file.ts";
 
@@ -35,7 +35,7 @@ export function beginJob(
   }
   const ydoc = new Y.Doc();
   if (history === undefined) {
-    const id = `${job.id}${mark}${authorOf(job).toString(36)}`;
+    const id = `${job.id}${mark}${authorOfJob(job).toString(36)}`;
     Y.applyUpdate(ydoc, initialUpdate(job));
     ydoc.clientID = authorOf({ kept: id });
     ydoc.getMap(keptMap).set("id", id);

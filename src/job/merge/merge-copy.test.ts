@@ -255,6 +255,12 @@ describe("copies that meet", () => {
   });
 });
 
+test("where a job's history begins does not depend on the order of the fields at the top of its file", () => {
+  const job = parseJob({ ...start, id: "annex", "x-one": 1, "x-two": 2 }).job!;
+  const turned = Object.fromEntries(Object.entries(job).reverse()) as unknown as JobFile;
+  expect(beginJob({ job: turned }, () => "unused")).toEqual(beginJob({ job }, () => "unused"));
+});
+
 test("an identity is letters, figures and single hyphens; another one is refused with its place", () => {
   const of = (id: unknown) => parseJob({ ...emptyJob("x"), id });
   expect(of("a-b_1").job?.id).toBe("a-b_1");
