@@ -57,6 +57,7 @@ export {
   type LaidLines,
   surveyRoomAt,
 } from "./rooms-from-lines/survey-room-at.ts";
+export { type RulePackResult, readRulePack } from "./rule-packs/read-rule-pack.ts";
 export type {
   BlockPlace,
   DrawingBlock,

@@ -4,6 +4,7 @@ import { exchangeSources } from "./exchange.ts";
 import { geometrySources } from "./geometry.ts";
 import { placementSources } from "./placement.ts";
 import { practiceSources } from "./practice.ts";
+import { ruleSources } from "./rules.ts";
 import { wiringSources } from "./wiring.ts";
 
 export type { Source } from "./entry.ts";
@@ -16,6 +17,7 @@ const all = {
   ...placementSources,
   ...exchangeSources,
   ...wiringSources,
+  ...ruleSources,
 } as const;
 
 /** Permanent name of a source that a number, formula or check refers to. */

@@ -11,6 +11,7 @@ import { placementProblems } from "./placement.ts";
 import { planFileProblems } from "./plan-files.ts";
 import { planRoomProblems } from "./plan-rooms.ts";
 import { programProblems } from "./program.ts";
+import { ruleProblems } from "./rules.ts";
 import { siteProblems } from "./site.ts";
 import { wiringProblems } from "./wiring.ts";
 
@@ -20,6 +21,7 @@ const all = {
   ...siteProblems,
   ...coverageProblems,
   ...controlProblems,
+  ...ruleProblems,
   ...placementProblems,
   ...jobProblems,
   ...jobArchiveProblems,

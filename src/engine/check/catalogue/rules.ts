@@ -1,0 +1,30 @@
+import type { CatalogueEntry } from "./entry.ts";
+
+/** What codes say of a room, and what can be wrong with a firm's own pack. */
+export const ruleProblems = {
+  "rule-not-met": {
+    severity: "must",
+    message: "Room {room} breaks a rule: {title} ({clause}).",
+    remedy: "Change the setting or the grouping, or switch the pack off where it is not law.",
+  },
+  "rule-not-proven": {
+    severity: "note",
+    message: "In room {room} a rule is not proven: {title} ({clause}). Not known: {missing}.",
+    remedy: "Enter what is not known.",
+  },
+  "rule-pack-not-json": {
+    severity: "must",
+    message: "The rule pack is no JSON: {reason}.",
+    remedy: "Open it in a text editor and mend that place.",
+  },
+  "rule-pack-wrong": {
+    severity: "must",
+    message: "The rule pack is wrong at {where}: {reason}.",
+    remedy: "Compare it with docs/rule-pack.schema.json.",
+  },
+  "rule-pack-code-twice": {
+    severity: "must",
+    message: "The rule pack has two rules with the code {code}.",
+    remedy: "Give every rule a code of its own.",
+  },
+} as const satisfies Record<string, CatalogueEntry>;

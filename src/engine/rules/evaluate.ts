@@ -1,0 +1,170 @@
+import type { Check, Problem, Verdict } from "../check/index.ts";
+import { sources } from "../source/index.ts";
+import {
+  type Rule,
+  type RuleMeasure,
+  type RulePack,
+  type RulePredicate,
+  type RuleSpace,
+  ruleMeasures,
+} from "./rule-pack.ts";
+
+/** What rules look at in a room. What is not known stays absent: it is then not proven. */
+export interface RuleFacts {
+  readonly room: string;
+  /** Name on paper. */
+  readonly title: string;
+  readonly space?: RuleSpace;
+  /** [m²] */
+  readonly area?: number;
+  /** Rated output of heating and air conditioning of the building. [W] */
+  readonly plant?: number;
+  /** Day for which the job is judged, YYYY-MM-DD. */
+  readonly day?: string;
+  readonly measures: Readonly<Partial<Record<RuleMeasure, number>>>;
+}
+
+export interface RuleResult {
+  readonly pack: string;
+  readonly rule: string;
+  readonly check: Check;
+  /** Where the rule is broken or not proven. */
+  readonly problem?: Problem;
+}
+
+/**
+ * Evaluates packs in a room.
+ *
+ * @param packs - Packs that are on
+ * @param facts - What is known of the room
+ * @returns One result for every rule that applies, or of which it is not known whether it does; none for the others
+ * @source DERIVED-HERE
+ * @example Delay 1800 s in an office where at most 1200 s are allowed: fail
+ */
+export function evaluateRules(packs: readonly RulePack[], facts: RuleFacts): RuleResult[] {
+  return packs.flatMap((pack) =>
+    pack.rules.flatMap((rule): RuleResult[] => {
+      const applies = applicable(rule.when, facts);
+      return applies === false
+        ? []
+        : [resultOf(pack, rule, { facts, unknown: applies === true ? [] : applies })];
+    }),
+  );
+}
+
+/** true, false, or the names of what would have to be known. A part that is surely not met decides alone. */
+function applicable(when: RulePredicate, facts: RuleFacts): true | false | readonly string[] {
+  const { area, plant, day } = facts;
+  const parts: (readonly [name: string, holds: boolean | undefined])[] = [];
+  const part = <T>(
+    name: string,
+    limit: T | undefined,
+    judged: { readonly value: unknown; readonly holds: (limit: T) => boolean },
+  ): void => {
+    if (limit !== undefined) parts.push([name, judged.value === undefined ? undefined : judged.holds(limit)]);
+  };
+  part("kind of space", when.spaces, {
+    value: facts.space,
+    holds: (spaces) => spaces.includes(facts.space!),
+  });
+  part("area of the room", when.areaAbove, { value: area, holds: (limit) => area! > limit });
+  part("area of the room", when.areaFrom, { value: area, holds: (limit) => area! >= limit });
+  part("area of the room", when.areaBelow, { value: area, holds: (limit) => area! < limit });
+  part("area of the room", when.areaUpTo, { value: area, holds: (limit) => area! <= limit });
+  part("output of heating and air conditioning", when.plantAbove, {
+    value: plant,
+    holds: (limit) => plant! > limit,
+  });
+  part("output of heating and air conditioning", when.plantUpTo, {
+    value: plant,
+    holds: (limit) => plant! <= limit,
+  });
+  // Days as YYYY-MM-DD stand in the order of their letters.
+  part("day", when.from, { value: day, holds: (limit) => day! >= limit });
+  if (parts.some(([, holds]) => holds === false)) return false;
+  const unknown = [...new Set(parts.filter(([, holds]) => holds === undefined).map(([name]) => name))];
+  return unknown.length === 0 ? true : unknown;
+}
+
+function resultOf(
+  pack: RulePack,
+  rule: Rule,
+  { facts, unknown }: { readonly facts: RuleFacts; readonly unknown: readonly string[] },
+): RuleResult {
+  const actual = facts.measures[rule.limit.measure];
+  const limit = "most" in rule.limit ? rule.limit.most : rule.limit.least;
+  const verdict = verdictOf(rule, { actual, certain: unknown.length === 0 });
+  const missing = [...unknown, ...(actual === undefined ? [measureNames[rule.limit.measure]] : [])];
+  const check: Check = {
+    verdict,
+    what: rule.title,
+    actual,
+    limit,
+    unit: ruleMeasures[rule.limit.measure],
+    source: pack.source,
+    assumptions: [
+      `${pack.title}, ${pack.edition}, ${rule.clause}; ${pack.jurisdiction}; local amendments come first`,
+      ...(rule.certainty === "from-memory" || sources[pack.source].verify ? ["verify"] : []),
+      ...missing.map((name) => `Not known: ${name}`),
+    ],
+  };
+  if (verdict === "pass") return { pack: pack.code, rule: rule.code, check };
+  const values = {
+    room: facts.title,
+    title: rule.title,
+    clause: `${pack.title} ${pack.edition}, ${rule.clause}`,
+  };
+  const problem: Problem =
+    verdict === "fail"
+      ? { code: "rule-not-met", values, room: facts.room, evidence: [check] }
+      : {
+          code: "rule-not-proven",
+          values: { ...values, missing: missing.join(", ") },
+          room: facts.room,
+          evidence: [check],
+        };
+  return { pack: pack.code, rule: rule.code, check, problem };
+}
+
+function verdictOf(
+  rule: Rule,
+  { actual, certain }: { readonly actual: number | undefined; readonly certain: boolean },
+): Verdict {
+  if (actual === undefined || Number.isNaN(actual)) return "not-proven";
+  const met = "most" in rule.limit ? actual <= rule.limit.most : actual >= rule.limit.least;
+  // Met whether it applies or not is a pass; broken where it may not apply is not proven.
+  if (met) return "pass";
+  return certain ? "fail" : "not-proven";
+}
+
+const measureNames: Readonly<Record<RuleMeasure, string>> = {
+  "off-delay": "off delay",
+  "switched-area": "area that is switched together",
+  "vacant-share": "share of the power that stays on when vacant",
+  "automatic-on-share": "share of the power that comes on by itself",
+  "residual-power": "power left on",
+  "manual-off": "whether it can be switched off by hand",
+  "automatic-control": "whether there is automatic control",
+};
+
+/**
+ * The strictest longest off delay that packs allow in a room.
+ *
+ * @param packs - Packs that are on
+ * @param facts - What is known of the room
+ * @returns [s] and the rule it comes from; undefined if none applies for certain
+ * @source DERIVED-HERE
+ */
+export function longestDelayAllowed(
+  packs: readonly RulePack[],
+  facts: RuleFacts,
+): { readonly delay: number; readonly pack: RulePack; readonly rule: Rule } | undefined {
+  return packs
+    .flatMap((pack) => pack.rules.map((rule) => ({ pack, rule })))
+    .flatMap(({ pack, rule }) =>
+      rule.limit.measure === "off-delay" && "most" in rule.limit && applicable(rule.when, facts) === true
+        ? [{ delay: rule.limit.most, pack, rule }]
+        : [],
+    )
+    .toSorted((a, b) => a.delay - b.delay)[0];
+}
