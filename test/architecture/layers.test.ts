@@ -26,6 +26,7 @@ const engine: Readonly<Record<string, readonly string[]>> = {
   coverage: ["check", "source", "detector", "site", "geometry", "quantity"],
   placement: ["check", "source", "coverage", "detector", "site", "geometry", "quantity"],
   control: ["check", "source", "coverage", "detector", "site", "geometry", "quantity"],
+  rules: ["check", "source", "coverage", "detector", "site", "geometry", "quantity"],
   energy: ["control", "check", "source", "quantity"],
   wiring: ["check", "source", "coverage", "detector", "site", "geometry", "quantity"],
   review: ["check", "source", "placement", "wiring", "coverage", "detector", "site", "geometry", "quantity"],

@@ -77,6 +77,7 @@ test("the package holds the program, the web app, the demo and the papers, and n
     "docs/detector-model.schema.json",
     "docs/job.schema.json",
     "docs/rooms-from-plans.md",
+    "docs/rule-pack.schema.json",
     "docs/screen.png",
     "examples/saltmarsh.job.json",
     "package.json",
