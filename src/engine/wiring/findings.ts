@@ -1,8 +1,10 @@
-import type { Problem } from "../check/index.ts";
+import type { Check, Problem } from "../check/index.ts";
 import { breakerChecks } from "./breaker-checks.ts";
 import { circuitChecks } from "./circuit-checks.ts";
 import { contactChecks } from "./contact-checks.ts";
 import type { WiringModel } from "./model.ts";
+import type { RuleHit, WiringRule } from "./rules/rule.ts";
+import { wiringRules } from "./rules/rules.ts";
 import { supplyProblems } from "./supply.ts";
 import type { WiringCheck } from "./wiring-check.ts";
 
@@ -23,7 +25,29 @@ export const wiringChecks = (model: WiringModel): readonly WiringCheck[] => [
 export function wiringFindings(model: WiringModel): readonly Problem[] {
   const refused = supplyProblems(model.supply);
   if (refused.length > 0) return refused;
-  return wiringChecks(model).flatMap(problemOf);
+  return [
+    ...wiringRules.flatMap((rule) => rule.evaluate(model).map((hit) => brokenRule(rule, hit))),
+    ...wiringChecks(model).flatMap(problemOf),
+  ];
+}
+
+function brokenRule(rule: WiringRule, { verdict, name, detail, room, records, code }: RuleHit): Problem {
+  const check: Check = {
+    verdict,
+    what: `${rule.id}: ${rule.title}`,
+    actual: undefined,
+    limit: undefined,
+    unit: "",
+    source: rule.source,
+    assumptions: [detail],
+  };
+  return {
+    code: verdict === "fail" ? (code ?? rule.code) : "wiring-rule-not-proven",
+    values: { name, detail, rule: rule.id },
+    ...(room === undefined ? {} : { room }),
+    records,
+    evidence: [check],
+  };
 }
 
 function problemOf(check: WiringCheck): readonly Problem[] {

@@ -14,6 +14,7 @@ import { programProblems } from "./program.ts";
 import { ruleProblems } from "./rules.ts";
 import { siteProblems } from "./site.ts";
 import { wiringProblems } from "./wiring.ts";
+import { wiringRuleProblems } from "./wiring-rules.ts";
 
 export type { CatalogueEntry } from "./entry.ts";
 
@@ -33,6 +34,7 @@ const all = {
   ...programProblems,
   ...commandLineProblems,
   ...wiringProblems,
+  ...wiringRuleProblems,
 } as const;
 
 /** Permanent code of a problem; codes are never reused. */

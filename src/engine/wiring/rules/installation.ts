@@ -1,0 +1,244 @@
+import type { Circuit, ProtectiveDevice, WiringModel, WiringRoom } from "../model.ts";
+import { mustBe, type RuleHit } from "./rule.ts";
+
+/** Distance of signal cables from mains cables without a barrier. [m] */
+const APART = 0.05;
+
+const deviceOf = (model: WiringModel, circuit: Circuit): ProtectiveDevice | undefined =>
+  model.devices.find(({ id }) => id === circuit.device);
+
+/** W-12: no single-pole device breaks a neutral that three lines share. @param model - The wiring. @returns Hits. @source COMMON-PRACTICE @example Three-phase circuit behind single poles with neutral: fails */
+export const sharedStarNeutral = (model: WiringModel): readonly RuleHit[] =>
+  model.circuits
+    .filter(({ phases }) => phases === "three-phase")
+    .flatMap((circuit): readonly RuleHit[] => {
+      const poles = deviceOf(model, circuit)?.poles;
+      const where = { name: circuit.name, records: [circuit.id] };
+      if (poles === undefined)
+        return [{ ...where, verdict: "not-proven", detail: "the poles of its device" }];
+      return poles === "three" || poles === "three-and-neutral"
+        ? []
+        : [
+            {
+              ...where,
+              verdict: "fail",
+              detail: "its three lines share a neutral but do not switch together",
+            },
+          ];
+    });
+
+/** W-13: a detector's contact is no isolation; a circuit that it switches has an isolator upstream. @param model - The wiring. @returns Hits. @source IEC-60669-2-1 @example No isolator: fails */
+export const isolatorUpstream = (model: WiringModel): readonly RuleHit[] =>
+  model.circuits.flatMap(({ id, name, isolator }) =>
+    mustBe(isolator, {
+      name,
+      records: [id],
+      no: "nothing but contacts of detectors switches it off",
+      unknown: "whether it can be isolated",
+    }),
+  );
+
+/** W-14: extra-low voltage and bus beside mains only where insulated for the highest voltage, or separated. @param model - The wiring. @returns Hits. @source IEC-60364-4-41-SEPARATION @example Bus pair in the same box, not separated: fails */
+export const separation = (model: WiringModel): readonly RuleHit[] =>
+  model.segments.flatMap(({ id, withSignals }) =>
+    mustBe(
+      withSignals === "not-separated"
+        ? "no"
+        : withSignals === undefined || withSignals === "unknown"
+          ? "unknown"
+          : "yes",
+      {
+        name: id,
+        records: [id],
+        no: "signal conductors run with mains, neither separated nor insulated for it",
+        unknown: "whether signal conductors run with it",
+      },
+    ),
+  );
+
+/** W-15: the unswitched line of an escape luminaire is taken before the contact and senses the local final circuit. @param model - The wiring. @returns Hits. @source EN-50172 @example Taken after the contact: fails */
+export const emergencyLine = (model: WiringModel): readonly RuleHit[] =>
+  model.loads.flatMap(({ id, name, room, emergency, circuit }): readonly RuleHit[] => {
+    if (!emergency) return [];
+    const where = { name, records: [id], ...(room === undefined ? {} : { room }) };
+    const local = model.loads
+      .filter((load) => load.room === room && !load.emergency)
+      .map((load) => load.circuit);
+    const foreign = !(local.length > 0 ? local : [circuit]).includes(emergency.senses);
+    return [
+      ...mustBe(
+        emergency.taken === "before-contact" ? "yes" : emergency.taken === "unknown" ? "unknown" : "no",
+        {
+          ...where,
+          no: "its line is taken after the contact, so the detector empties its battery",
+          unknown: "where its line is taken",
+        },
+      ),
+      ...(foreign
+        ? [{ ...where, verdict: "fail" as const, detail: "it does not sense the local final circuit" }]
+        : []),
+    ];
+  });
+
+/** W-16: a protective conductor at every luminaire of class I, and at every detector's box. @param model - The wiring. @returns Hits. @source IEC-60364-4-41-PROTECTIVE @example Class I without one: fails */
+export const protectiveConductors = (model: WiringModel): readonly RuleHit[] => [
+  ...model.loads
+    .filter(({ classOne }) => classOne !== "no")
+    .flatMap(({ id, name, protectiveConductor, classOne }) =>
+      mustBe(
+        classOne === undefined || classOne === "unknown"
+          ? protectiveConductor === "yes"
+            ? "yes"
+            : "unknown"
+          : protectiveConductor,
+        {
+          name,
+          records: [id],
+          no: "it is of class I and has no protective conductor",
+          unknown: "whether it has, or needs, a protective conductor",
+        },
+      ),
+    ),
+  ...model.detectors.flatMap(({ id, tag, room, protectiveConductor }) =>
+    mustBe(protectiveConductor, {
+      name: tag,
+      room,
+      records: [id],
+      no: "no protective conductor in its box",
+      unknown: "whether a protective conductor is in its box",
+    }),
+  ),
+];
+
+/** W-20: above a suspended ceiling cables hang by themselves, clear of heat, 50 mm from signals. @param model - The wiring. @returns Hits. @source IEC-61535 @example Cable on the ceiling grid: fails */
+export const suspendedCables = (model: WiringModel): readonly RuleHit[] =>
+  model.segments.flatMap(({ id, suspended }): readonly RuleHit[] =>
+    suspended
+      ? [
+          ...mustBe(suspended.ownSupport, {
+            name: id,
+            records: [id],
+            no: "it lies on the ceiling",
+            unknown: "what holds it up",
+          }),
+          ...mustBe(suspended.clearOfHeat, {
+            name: id,
+            records: [id],
+            no: "it lies against a luminaire",
+            unknown: "whether it is clear of luminaires",
+          }),
+          ...(suspended.fromSignals !== undefined && suspended.fromSignals < APART
+            ? [
+                {
+                  verdict: "fail" as const,
+                  name: id,
+                  records: [id],
+                  detail: "signal cables are nearer than 50 mm without a barrier",
+                },
+              ]
+            : []),
+        ]
+      : [],
+  );
+
+/** Water protection that a device needs by the use of the room; common practice. */
+const waterProtection: Readonly<Partial<Record<WiringRoom["use"], number>>> = {
+  shower: 4,
+  drying: 4,
+  plant: 4,
+  "store-wet": 4,
+};
+
+/** W-21: wet rooms: 30 mA on every circuit, no mains detector in zones 0 to 2, protected against water. @param model - The wiring. @returns Hits. @source IEC-60364-7-701 @example Detector in zone 2: fails */
+export const wetRooms = (model: WiringModel): readonly RuleHit[] =>
+  model.rooms.flatMap((room): readonly RuleHit[] => {
+    const needed = waterProtection[room.use];
+    if (needed === undefined) return [];
+    const own = model.detectors.filter((one) => one.room === room.id);
+    const circuits = new Set([
+      ...own.flatMap(({ line }) => (line.kind === "line" ? [line.circuit] : [])),
+      ...model.loads.filter((load) => load.room === room.id).map(({ circuit }) => circuit),
+    ]);
+    return [
+      ...(room.use === "shower"
+        ? model.circuits
+            .filter(({ id }) => circuits.has(id))
+            .flatMap((circuit) => thirtyMilliamperes(model, circuit, room))
+        : []),
+      ...own.flatMap(({ id, tag, waterProtection: declared }): readonly RuleHit[] => {
+        const where = { name: tag, room: room.id, records: [id] };
+        const zone = room.zones?.[id];
+        return [
+          ...(zone === 0 || zone === 1 || zone === 2
+            ? [{ ...where, verdict: "fail" as const, detail: `it stands in zone ${zone}` }]
+            : []),
+          ...(room.use === "shower" && zone === undefined
+            ? [{ ...where, verdict: "not-proven" as const, detail: "the zone in which it stands" }]
+            : []),
+          ...mustBe(declared === undefined ? "unknown" : declared >= needed ? "yes" : "no", {
+            ...where,
+            no: `it is not protected against water, IPX${needed} is asked for`,
+            unknown: "how it is protected against water",
+          }),
+        ];
+      }),
+    ];
+  });
+
+function thirtyMilliamperes(model: WiringModel, circuit: Circuit, room: WiringRoom): readonly RuleHit[] {
+  const rcd = deviceOf(model, circuit)?.rcd;
+  return mustBe(rcd === undefined ? "unknown" : rcd !== "none" && rcd.residual <= 0.03 ? "yes" : "no", {
+    name: `${circuit.name} in ${room.name}`,
+    room: room.id,
+    records: [circuit.id],
+    no: "it has no RCD of 30 mA",
+    unknown: "whether it has an RCD of 30 mA",
+  });
+}
+
+/** W-22: 30 mA for luminaires of households, and for cables concealed less than 50 mm deep. @param model - The wiring. @returns Hits. @source IEC-60364-4-41-RCD @example Household circuit without RCD: fails */
+export const additionalProtection = (model: WiringModel): readonly RuleHit[] =>
+  model.supply.region === "US"
+    ? []
+    : [
+        ...model.rooms
+          .filter(({ household }) => household === "yes")
+          .flatMap((room) =>
+            model.circuits
+              .filter(({ id }) => model.loads.some((load) => load.room === room.id && load.circuit === id))
+              .flatMap((circuit) => thirtyMilliamperes(model, circuit, room)),
+          ),
+        ...model.circuits
+          .filter(({ id }) =>
+            model.segments.some(({ circuit, concealed }) => circuit === id && concealed === "yes"),
+          )
+          .flatMap((circuit) =>
+            thirtyMilliamperes(model, circuit, { id: "", name: "a wall", use: "ordinary" }),
+          )
+          .map(({ room: _, ...hit }) => hit),
+      ];
+
+/** W-23: fire-rated ceilings: recessed only in a tested cover, penetrations sealed. @param model - The wiring. @returns Hits. @source IEC-60364-5-52-SECTION @example Recessed without cover: fails */
+export const fireRatedCeilings = (model: WiringModel): readonly RuleHit[] =>
+  model.rooms
+    .filter(({ fireRatedCeiling }) => fireRatedCeiling === "yes")
+    .flatMap((room) => [
+      ...model.detectors
+        .filter((one) => one.room === room.id && one.recessed !== false)
+        .flatMap(({ id, tag, testedCover, recessed }) =>
+          mustBe(recessed === undefined && testedCover !== "yes" ? "unknown" : testedCover, {
+            name: tag,
+            room: room.id,
+            records: [id],
+            no: "it is recessed without a tested cover",
+            unknown: "how it is fixed, and whether it has a tested cover",
+          }),
+        ),
+      ...mustBe(room.penetrationsSealed, {
+        name: room.name,
+        room: room.id,
+        records: [room.id],
+        no: "penetrations are not sealed",
+        unknown: "whether penetrations are sealed",
+      }),
+    ]);
