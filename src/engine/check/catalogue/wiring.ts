@@ -107,6 +107,11 @@ export const wiringProblems = {
     remedy:
       "Share the luminaires between circuits, take a breaker of a higher band if the fault loop allows, or detectors that warm up with the light off.",
   },
+  "detector-does-not-fit": {
+    severity: "must",
+    message: "{name} does not fit its ceiling: {what}, {actual} of {limit} m.",
+    remedy: "Take a detector for surface or box, or another place.",
+  },
   "wiring-not-proven": {
     severity: "note",
     message: "Not proven for {name}: {what}.",
