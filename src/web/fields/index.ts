@@ -1,4 +1,5 @@
 export { Choice, More, type Option, Pick, Tick } from "./choice.tsx";
 export { DraftField, type DraftFieldProps, type Reading } from "./draft-field.tsx";
 export { AngleField, FigureField, LengthField, TextBox } from "./measure-fields.tsx";
+export { Problems } from "./problems.tsx";
 export { Running, Say, SeverityMark, SeverityShape } from "./say.tsx";

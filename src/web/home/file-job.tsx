@@ -1,8 +1,8 @@
 import { useEffect, useState } from "react";
 import { Button } from "react-aria-components";
-import { type Problem, remedyOf, sentenceOf } from "#engine";
+import type { Problem } from "#engine";
 import type { FileJob, MergedCopy } from "../contract.ts";
-import { Say } from "../fields/index.ts";
+import { Problems, Say } from "../fields/index.ts";
 import { t } from "../texts/copies.ts";
 
 interface FileJobCardProps {
@@ -100,9 +100,8 @@ function MergedCount({ merged: { how, count } }: { readonly merged: MergedCopy }
 }
 
 const Notes = ({ notes }: { readonly notes: readonly Problem[] }) =>
-  notes.map((note) => (
-    <Say key={sentenceOf(note)} severity="should">
-      <p>{sentenceOf(note)}</p>
-      <p className="hint">{remedyOf(note)}</p>
+  notes.length === 0 ? null : (
+    <Say severity="should">
+      <Problems of={notes} />
     </Say>
-  ));
+  );

@@ -1,6 +1,6 @@
 import { lazy, Suspense, useEffect, useState } from "react";
 import type { Problem, Site } from "#engine";
-import { planningDefaults, remedyOf, sentenceOf } from "#engine";
+import { planningDefaults } from "#engine";
 import type { Calculations, FileJob, HomeShelf, ModelRead } from "../contract.ts";
 import { t } from "../texts/index.ts";
 import { FileDrop } from "./file-drop.tsx";
@@ -30,9 +30,8 @@ export function ModelStart({ calculations, shelf, onOpen, onChanged, onWaiting }
     ways.refuse(name, [trouble instanceof Error ? trouble.message : String(trouble)]);
   const refuse = (name: string, problems: readonly Problem[]): void => {
     setCopy(undefined);
-    ways.refuse(
-      name,
-      problems.map((problem) => `${sentenceOf(problem)} ${remedyOf(problem)}`),
+    void import("../fields/problem-words.tsx").then(({ wordsOf }) =>
+      ways.refuse(name, problems.map(wordsOf)),
     );
   };
   const take = async (file: File): Promise<void> => {

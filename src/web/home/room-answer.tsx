@@ -1,7 +1,6 @@
 import { Button } from "react-aria-components";
 import type { Layout, PlacementResult, Site } from "#engine";
-import { remedyOf, sentenceOf } from "#engine";
-import { Say } from "../fields/index.ts";
+import { Problems, Say } from "../fields/index.ts";
 import { measuredAgainst } from "../place/measured-against.ts";
 import { squareMetresOf } from "../preview/outline-area.ts";
 import { PlanPreview } from "../preview/plan-preview.tsx";
@@ -78,15 +77,7 @@ function Placed({ site, result, units }: PlacedProps) {
   const room = site.rooms[0]!;
   if (best === undefined)
     return (
-      <Say severity="must">
-        {problems.length === 0
-          ? t("home.room.none")
-          : problems.map((problem) => (
-              <p key={problem.code}>
-                {sentenceOf(problem)} {remedyOf(problem)}
-              </p>
-            ))}
-      </Say>
+      <Say severity="must">{problems.length === 0 ? t("home.room.none") : <Problems of={problems} />}</Say>
     );
   return (
     <>

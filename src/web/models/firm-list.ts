@@ -1,8 +1,6 @@
 import { useSyncExternalStore } from "react";
-import type { DetectorModel } from "#engine";
-import { sentenceOf } from "#engine";
+import type { DetectorModel, Problem } from "#engine";
 import { fromSite, readRecord, toSite } from "#job";
-import { t } from "../texts/index.ts";
 
 const storageKey = "roomwake.models";
 const format = "roomwake-models";
@@ -40,38 +38,34 @@ export const useFirmModels = (): readonly DetectorModel[] =>
 export const firmListText = (models: readonly DetectorModel[]): string =>
   `${JSON.stringify({ format, version: 1, models: models.map((model) => fromSite("models", model)) }, null, 2)}\n`;
 
-/** What a passed-on list came to: models, and a sentence for each that could not be used. */
+/** What a passed-on list came to: models, what is wrong with those that could not be used, or what is wrong with the whole. */
 export interface ReadList {
   readonly models: readonly DetectorModel[];
-  readonly troubles: readonly string[];
+  readonly problems: readonly Problem[];
+  readonly wrong?: "not-json" | "other-format" | "empty";
 }
 
 /** Reads a passed-on list; nothing in it is trusted. */
-export function firmListIn(text: string): ReadList {
+export function readFirmList(text: string): ReadList {
   let content: unknown;
   try {
     content = JSON.parse(text);
   } catch {
-    return { models: [], troubles: [t("models.list.not-json")] };
+    return { models: [], problems: [], wrong: "not-json" };
   }
   const file = typeof content === "object" && content !== null ? (content as Record<string, unknown>) : {};
   if (file.format !== format || !Array.isArray(file.models))
-    return { models: [], troubles: [t("models.list.other-format")] };
-  const models: DetectorModel[] = [];
-  const troubles: string[] = [];
-  for (const raw of file.models as readonly unknown[]) {
-    const { record, problems } = readRecord("models", raw);
-    if (record === undefined) troubles.push(...problems.map(sentenceOf));
-    else models.push(toSite("models", record));
-  }
-  if (models.length === 0 && troubles.length === 0) troubles.push(t("models.list.empty"));
-  return { models, troubles };
+    return { models: [], problems: [], wrong: "other-format" };
+  const read = (file.models as readonly unknown[]).map((raw) => readRecord("models", raw));
+  const models = read.flatMap(({ record }) => (record === undefined ? [] : [toSite("models", record)]));
+  const problems = read.flatMap((one) => (one.record === undefined ? one.problems : []));
+  return read.length === 0 ? { models, problems, wrong: "empty" } : { models, problems };
 }
 
 function kept(): readonly DetectorModel[] {
   try {
     const text = localStorage.getItem(storageKey);
-    return text === null ? [] : firmListIn(text).models;
+    return text === null ? [] : readFirmList(text).models;
   } catch {
     return [];
   }

@@ -4,7 +4,8 @@ import type { DetectorModel } from "#engine";
 import { More, Say } from "../fields/index.ts";
 import { saveFile } from "../fields/save-file.ts";
 import { t } from "../texts/models.ts";
-import { firmListIn, firmListText, keepInFirm, takeFromFirm, useFirmModels } from "./firm-list.ts";
+import { firmListText, keepInFirm, readFirmList, takeFromFirm, useFirmModels } from "./firm-list.ts";
+import { troublesOf } from "./firm-list-words.ts";
 
 interface FirmSectionProps {
   /** Models that the job has already. */
@@ -18,10 +19,10 @@ export function FirmSection({ inJob, onUse }: FirmSectionProps) {
   const [troubles, setTroubles] = useState<readonly string[]>([]);
   const [read, setRead] = useState<number | undefined>();
   const take = async (file: File) => {
-    const found = firmListIn(await file.text());
+    const found = readFirmList(await file.text());
     const own = found.models.filter(({ demo }) => demo !== true);
     keepInFirm(own);
-    setTroubles(found.troubles);
+    setTroubles(troublesOf(found));
     setRead(own.length);
   };
   return (

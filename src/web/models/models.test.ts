@@ -1,6 +1,13 @@
 import { describe, expect, test } from "vitest";
 import type { Detector, DetectorModel } from "#engine";
-import { firmListIn, firmListText } from "./firm-list.ts";
+import { firmListText, readFirmList } from "./firm-list.ts";
+import { troublesOf } from "./firm-list-words.ts";
+
+const firmListIn = (text: string) => {
+  const read = readFirmList(text);
+  return { models: read.models, troubles: troublesOf(read) };
+};
+
 import { orderCsv, orderList } from "./order-list.ts";
 
 const model: DetectorModel = {

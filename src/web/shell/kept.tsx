@@ -1,6 +1,5 @@
 import { useSyncExternalStore } from "react";
-import { remedyOf, sentenceOf } from "#engine";
-import { Say } from "../fields/index.ts";
+import { Problems, Say } from "../fields/index.ts";
 import type { StoredJob } from "../storage/index.ts";
 import { t } from "../texts/index.ts";
 
@@ -13,8 +12,7 @@ export function Kept({ stored }: { readonly stored: StoredJob }) {
     return (
       <div className="trouble no-print">
         <Say severity="must" live>
-          <p>{sentenceOf(trouble)}</p>
-          <p className="hint">{remedyOf(trouble)}</p>
+          <Problems of={[trouble]} />
         </Say>
       </div>
     );
