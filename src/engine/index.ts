@@ -8,6 +8,7 @@ export * from "./placement/index.ts";
 export * from "./quantity/index.ts";
 export * from "./review/index.ts";
 export * from "./rules/index.ts";
+export * from "./settings/index.ts";
 export * from "./site/index.ts";
 export * from "./source/index.ts";
 export * from "./wiring/index.ts";

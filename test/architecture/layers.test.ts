@@ -27,6 +27,7 @@ const engine: Readonly<Record<string, readonly string[]>> = {
   placement: ["check", "source", "coverage", "detector", "site", "geometry", "quantity"],
   control: ["check", "source", "coverage", "detector", "site", "geometry", "quantity"],
   rules: ["check", "source", "coverage", "detector", "site", "geometry", "quantity"],
+  settings: ["rules", "control", "check", "source", "coverage", "detector", "site", "geometry", "quantity"],
   energy: ["control", "check", "source", "quantity"],
   wiring: ["check", "source", "coverage", "detector", "site", "geometry", "quantity"],
   review: ["check", "source", "placement", "wiring", "coverage", "detector", "site", "geometry", "quantity"],

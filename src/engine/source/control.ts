@@ -60,4 +60,20 @@ export const controlSources = {
     verify: false,
     note: "Holds for diffuse daylight without a sun patch in view.",
   },
+  "RUBINSTEIN-1989": {
+    kind: "paper",
+    title:
+      "Rubinstein, Ward, Verderber: Improving the performance of photo-electrically controlled lighting systems",
+    edition: "LBL-24872, 1989",
+    certainty: "from-memory",
+    verify: true,
+    note: "Formula from memory, verified by algebra: at calibration the output is 1 − E_D/E_m.",
+  },
+  "SETTING-CHOICE": {
+    kind: "practice",
+    title: "Settings by use of the room: our own choice, to be trimmed after the first weeks",
+    certainty: "derived",
+    verify: false,
+    note: "A person, a rule or a simulation comes before it.",
+  },
 } as const satisfies Record<string, Source>;

@@ -12,6 +12,7 @@ import { planFileProblems } from "./plan-files.ts";
 import { planRoomProblems } from "./plan-rooms.ts";
 import { programProblems } from "./program.ts";
 import { ruleProblems } from "./rules.ts";
+import { settingProblems } from "./settings.ts";
 import { siteProblems } from "./site.ts";
 import { wiringProblems } from "./wiring.ts";
 import { wiringRuleProblems } from "./wiring-rules.ts";
@@ -23,6 +24,7 @@ const all = {
   ...coverageProblems,
   ...controlProblems,
   ...ruleProblems,
+  ...settingProblems,
   ...placementProblems,
   ...jobProblems,
   ...jobArchiveProblems,

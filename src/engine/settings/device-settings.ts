@@ -1,0 +1,55 @@
+import type { Lux, Seconds, Share } from "../quantity/index.ts";
+import type { SourceId } from "../source/index.ts";
+
+/** A value with where it comes from: a person chose it, or it was derived for a reason. The two are never mixed. */
+export type Setting<Value> =
+  | { readonly kind: "chosen"; readonly value: Value; readonly reason?: string }
+  | { readonly kind: "derived"; readonly value: Value; readonly reason: string; readonly source: SourceId };
+
+export type SettingGrade = "low" | "medium" | "high";
+
+/** What is set on one device. */
+export interface SettingValues {
+  readonly mode: "automatic" | "semi-automatic";
+  readonly button: "on-only" | "on-and-off";
+  readonly offDelay: Seconds;
+  /** A pulse and its pause for a stair timer or a central timer; none: a contact. */
+  readonly impulse: { readonly pulse: Seconds; readonly pause: Seconds } | "none";
+  /** At the ceiling; "off": light is not looked at. */
+  readonly threshold: Lux | "off";
+  readonly sensitivity: SettingGrade;
+  readonly soundSensitivity: SettingGrade | "off";
+  readonly mask: "none" | "as-drawn";
+  /** Against changes on site or by remote. */
+  readonly lock: "open" | "locked";
+  readonly testMode: "off" | "on";
+  readonly groupRole: "alone" | "master" | "slave" | "parallel";
+}
+
+export type SettingName = keyof SettingValues;
+export type DeviceSettings = { readonly [Name in SettingName]: Setting<SettingValues[Name]> };
+export type ChosenSettings = Readonly<Partial<SettingValues>>;
+
+/** What is known of the device and of the place it lights. Absent: not known. */
+export interface SettingContext {
+  readonly device: string;
+  /** Tag on paper. */
+  readonly tag: string;
+  readonly room: string;
+  readonly use: "passing" | "stair" | "moving" | "sitting" | "sanitary" | "changing" | "plant" | "other";
+  readonly escapeRoute: boolean;
+  /** Whether daylight reaches what it lights. */
+  readonly daylight: boolean;
+  /** Set value from readings. */
+  readonly thresholdFromReadings?: Lux;
+  readonly hasButton: boolean;
+  readonly hears: boolean;
+  readonly fanNear: boolean;
+  readonly masks: number;
+  readonly group: { readonly id: string; readonly role: SettingValues["groupRole"] };
+  readonly stairTimer?: { readonly time: Seconds };
+  /** The strictest rule on the delay. */
+  readonly longestDelay?: { readonly delay: Seconds; readonly rule: string; readonly source: SourceId };
+  /** What delay against saving recommends. */
+  readonly recommendedDelay?: { readonly delay: Seconds; readonly saving?: Share };
+}
