@@ -124,8 +124,8 @@ export interface DimmingLoop {
  * @source RUBINSTEIN-1989
  * @example E_D 250, S_D 100, S_m 121, E_m 550: −0.0101
  */
-export const loopSlope = ({ night, day }: DimmingLoop): number =>
-  day.task / (night.ceiling * day.task - night.task * day.ceiling);
+export const loopSlope = (loop: DimmingLoop): number =>
+  loop.day.task / (loop.night.ceiling * loop.day.task - loop.night.task * loop.day.ceiling);
 
 /**
  * Output of the lamps under a proportional closed loop.
