@@ -170,7 +170,12 @@ export function button(a: Automaton, now: Seconds): void {
       if (a.parameters.button === "on-and-off") enter(a, S.manualOff, now);
       else occupy(a, now);
       return;
-    default: // Held, grace, test, warming up, without power: not listed, so it stays.
+    case S.held:
+    case S.grace:
+      // Not listed, so it stays; unless whoever presses shall always get light.
+      if (a.parameters.buttonAlwaysAnswers) occupy(a, now);
+      return;
+    default: // Test, warming up, without power: not listed, so it stays.
   }
 }
 

@@ -18,6 +18,7 @@ const settings = (): fc.Arbitrary<ControlParameters> =>
       mode: fc.constantFrom("automatic" as const, "semi-automatic" as const),
       button: fc.constantFrom("on-only" as const, "on-and-off" as const),
       buttonNeedsDark: fc.boolean(),
+      buttonAlwaysAnswers: fc.boolean(),
       warmUp: fc.integer({ min: 0, max: 60 }),
       litWhileWarmingUp: fc.boolean(),
       movementHold: fc.integer({ min: 1, max: 3 }),

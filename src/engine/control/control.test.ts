@@ -109,6 +109,26 @@ describe("check sequences of the state machine [CONTROL-MACHINE]", () => {
   });
 });
 
+test.each([
+  [false, [], [[0, 600]]],
+  [
+    true,
+    [[20, 350]],
+    [
+      [0, 600],
+      [605, 1205],
+    ],
+  ],
+])("the button in held light and in the grace: always answers %s", (buttonAlwaysAnswers, held, grace) => {
+  const bright = device({ threshold: 300, offDelay: 300, buttonAlwaysAnswers });
+  // A press starts the delay anew, and the movement after it again.
+  const day = [daylight(500), ...at("movement", [10, 50]), ...at("button", [20])];
+  expect(lit({ devices: [bright], events: day, until: 400 })).toEqual(held);
+  const listening = device({ sound: { grace: 8 }, offDelay: 600, buttonAlwaysAnswers });
+  const quiet = [...at("movement", [0]), ...at("button", [605])];
+  expect(lit({ devices: [listening], events: quiet })).toEqual(grace);
+});
+
 describe("brightness with the light of the own lamps taken off [CONTROL-MACHINE]", () => {
   const load: ControlLoad = { id: "lamps", lightAt: { A: 400 } };
   const always = at(

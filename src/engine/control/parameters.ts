@@ -7,6 +7,8 @@ export interface ControlParameters {
   readonly button: "on-only" | "on-and-off";
   /** In semi-automatic mode the button switches on only when it is dark. */
   readonly buttonNeedsDark: boolean;
+  /** The button switches on also while light is held back by day, and in the grace of sound. Off: these pairs stay as they are. */
+  readonly buttonAlwaysAnswers: boolean;
   /** Sensors are ignored for so long after power returns, T_warm. */
   readonly warmUp: Seconds;
   readonly litWhileWarmingUp: boolean;
@@ -39,6 +41,7 @@ export const usualParameters: ControlParameters = {
   mode: "automatic",
   button: "on-and-off",
   buttonNeedsDark: false,
+  buttonAlwaysAnswers: false,
   warmUp: 45,
   litWhileWarmingUp: true,
   movementHold: 1,

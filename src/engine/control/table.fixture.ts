@@ -81,6 +81,7 @@ export function byTheTable(p: ControlParameters, events: readonly ControlEvent[]
       } else if (k.state === "armed") {
         if (!p.buttonNeedsDark || isDark()) on();
       } else if (k.state === "idle" || k.state === "manual-off") on();
+      else if (p.buttonAlwaysAnswers && (k.state === "held" || k.state === "grace")) on();
     } else if (event.kind === "sound") {
       if (p.sound && (k.state === "occupied" || k.state === "delay" || k.state === "grace")) on();
     } else if (k.state === "idle") {

@@ -14,7 +14,8 @@ export interface RuleFacts {
   readonly room: string;
   /** Name on paper. */
   readonly title: string;
-  readonly space?: RuleSpace;
+  /** Kinds of space that it may be: one where it is known, several where its use leaves it open. Absent: any. */
+  readonly spaces?: readonly RuleSpace[];
   /** [m²] */
   readonly area?: number;
   /** Rated output of heating and air conditioning of the building. [W] */
@@ -52,6 +53,16 @@ export function evaluateRules(packs: readonly RulePack[], facts: RuleFacts): Rul
   );
 }
 
+/** Whether a kind of space is on a list: undefined where some of the kinds that it may be are and some are not. */
+function listedSpace(
+  possible: readonly RuleSpace[] | undefined,
+  listed: readonly RuleSpace[],
+): boolean | undefined {
+  if (possible === undefined || possible.length === 0) return undefined;
+  const on = possible.filter((space) => listed.includes(space)).length;
+  return on === possible.length ? true : on === 0 ? false : undefined;
+}
+
 /** true, false, or the names of what would have to be known. A part that is surely not met decides alone. */
 function applicable(when: RulePredicate, facts: RuleFacts): true | false | readonly string[] {
   const { area, plant, day } = facts;
@@ -63,10 +74,7 @@ function applicable(when: RulePredicate, facts: RuleFacts): true | false | reado
   ): void => {
     if (limit !== undefined) parts.push([name, judged.value === undefined ? undefined : judged.holds(limit)]);
   };
-  part("kind of space", when.spaces, {
-    value: facts.space,
-    holds: (spaces) => spaces.includes(facts.space!),
-  });
+  if (when.spaces) parts.push(["kind of space", listedSpace(facts.spaces, when.spaces)]);
   part("area of the room", when.areaAbove, { value: area, holds: (limit) => area! > limit });
   part("area of the room", when.areaFrom, { value: area, holds: (limit) => area! >= limit });
   part("area of the room", when.areaBelow, { value: area, holds: (limit) => area! < limit });
@@ -130,11 +138,10 @@ function verdictOf(
   rule: Rule,
   { actual, certain }: { readonly actual: number | undefined; readonly certain: boolean },
 ): Verdict {
-  if (actual === undefined || Number.isNaN(actual)) return "not-proven";
+  // A rule that may not apply is neither kept nor broken: its report would say that it was looked at for this room.
+  if (!certain || actual === undefined || Number.isNaN(actual)) return "not-proven";
   const met = "most" in rule.limit ? actual <= rule.limit.most : actual >= rule.limit.least;
-  // Met whether it applies or not is a pass; broken where it may not apply is not proven.
-  if (met) return "pass";
-  return certain ? "fail" : "not-proven";
+  return met ? "pass" : "fail";
 }
 
 const measureNames: Readonly<Record<RuleMeasure, string>> = {
