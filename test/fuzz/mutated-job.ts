@@ -57,7 +57,8 @@ function partOf(whole: Fields, random: Random): Fields {
     const outline = room.outline as number[][];
     const [x, y] = [outline[0]![0]! + 1, outline[0]![1]! + 1];
     const model = pick(list("models"), random).id;
-    return { id: `d-${i}`, tag: `D${i}`, room: room.id, model, at: [x, y], height: 2.5, turn: 30 };
+    const settings = { mode: "automatic", offDelay: 600, impulse: { pulse: 1, pause: 9 }, lock: "open" };
+    return { id: `d-${i}`, tag: `D${i}`, room: room.id, model, at: [x, y], height: 2.5, turn: 30, settings };
   });
   return part;
 }

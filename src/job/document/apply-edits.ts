@@ -108,7 +108,8 @@ const firstFreePlace = (map: Y.Map<Y.Map<unknown>>): number => {
 function writeOther(shape: Shape, edit: JudgedEdits["others"][number]): void {
   switch (edit.do) {
     case "name":
-      if (shape.head.get("name") !== edit.name) shape.head.set("name", edit.name);
+      // A job without a name and one whose name is empty are the same: no step of undo is made of that.
+      if ((shape.head.get("name") ?? "") !== edit.name) shape.head.set("name", edit.name);
       return;
     case "version":
       writeEntry(shape.head, "version", edit.version);

@@ -94,6 +94,11 @@ const command: fc.Arbitrary<Command> = fc.oneof(
     .tuple(anyOf(["a", "b"]), fc.option(fc.integer({ min: 20, max: 40 }), { nil: undefined }))
     .map(([id, highestTemperature]) => changeRecord("rooms", id, { highestTemperature })),
   place.map((at) => moveDetector("d", at)),
+  fc
+    .option(fc.integer({ min: 1, max: 1800 }), { nil: undefined })
+    .map((offDelay) =>
+      changeRecord("detectors", "d", { settings: offDelay === undefined ? undefined : { offDelay } }),
+    ),
   place.map((at) => addDetector({ room: "a", model: "m", at })),
   fc.tuple(anyOf(["a", "b"]), fc.nat(3), place).map(([room, corner, to]) => moveCorner({ room, corner, to })),
   anyOf(["a", "b"]).map((id) => deleteRecords([{ kind: "rooms", id }])),

@@ -17,6 +17,7 @@ export {
   type JobPhoto,
   type JobRecords,
   type JobRoom,
+  type JobSettings,
   type JobStorey,
   type JobSwitch,
   type JobUnderlay,
@@ -45,4 +46,5 @@ export {
   roomUses,
   switchKinds,
 } from "./records.ts";
+export { buttonRoles, controlModes, groupRoles, settingGrades, settingLocks } from "./settings.ts";
 export { breakerTypes, supplySystems } from "./wiring.ts";

@@ -59,6 +59,8 @@ export type JobPhoto = JobRecords["photos"];
 export type JobNote = JobRecords["notes"];
 export type JobModel = JobRecords["models"];
 export type JobDetector = JobRecords["detectors"];
+/** What a person chose to set on a detector. */
+export type JobSettings = NonNullable<JobDetector["settings"]>;
 export type JobDetails = Exact<Fixed<z.output<typeof details>>>;
 export type JobVisit = Exact<Fixed<z.output<typeof visit>>>;
 

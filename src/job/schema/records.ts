@@ -1,6 +1,7 @@
 import * as z from "zod";
 import { model } from "./model.ts";
 import { noteSchema, photoSchema } from "./notes.ts";
+import { settings } from "./settings.ts";
 import { underlay } from "./underlay.ts";
 import {
   celsius,
@@ -191,6 +192,7 @@ const detector = kept({
   turn: degrees.default(0),
   masks: z.array(mask).default([]),
   pinned: z.boolean().default(false),
+  settings: settings.optional(),
 });
 
 /** The record shapes of a job by kind, in the order in which they stand in the file: what is referred to comes first. */

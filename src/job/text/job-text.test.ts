@@ -25,11 +25,54 @@ const room = fc
     ],
     ceilingHeight: size,
   }));
+const time = fc.double({ min: 0.1, max: 10_000, noNaN: true });
+const grade = fc.constantFrom("low", "medium", "high");
+/** Any of a detector's settings chosen, any of them not, and some that a newer version adds. */
+const settings = fc
+  .tuple(
+    fc.record(
+      {
+        mode: fc.constantFrom("automatic", "semi-automatic"),
+        buttonRole: fc.constantFrom("on-only", "on-and-off"),
+        offDelay: time,
+        impulse: fc.oneof(fc.constant("none"), fc.record({ pulse: time, pause: time })),
+        brightnessThreshold: fc.oneof(fc.constant("off"), fc.integer({ min: 1, max: 2000 })),
+        sensitivity: grade,
+        soundSensitivity: fc.oneof(fc.constant("off"), grade),
+        lock: fc.constantFrom("open", "locked"),
+        groupRole: fc.constantFrom("alone", "master", "slave", "parallel"),
+      },
+      { requiredKeys: [] },
+    ),
+    unknown,
+  )
+  .map(([chosen, extra]) => ({ ...extra, ...chosen }));
+const model = { id: "m", zones: { towards: [{ height: 2.5, radius: 4 }] } };
 const job = fc
-  .tuple(text, fc.uniqueArray(room, { maxLength: 4, selector: (one) => one.id }), unknown)
+  .tuple(
+    text,
+    fc.uniqueArray(fc.tuple(room, fc.option(settings, { nil: undefined })), {
+      maxLength: 4,
+      selector: ([one]) => one.id,
+    }),
+    unknown,
+  )
   .map(
     ([name, rooms, extra]) =>
-      parseJob({ ...extra, ...emptyJob(name), storeys: [{ id: "s", elevation: 0 }], rooms }).job!,
+      parseJob({
+        ...extra,
+        ...emptyJob(name),
+        storeys: [{ id: "s", elevation: 0 }],
+        rooms: rooms.map(([one]) => one),
+        models: [model],
+        detectors: rooms.map(([one, chosen]) => ({
+          id: `d-${one.id}`,
+          room: one.id,
+          model: "m",
+          at: one.outline[0],
+          ...(chosen && { settings: chosen }),
+        })),
+      }).job!,
   );
 
 test("save then load is the identity, unknown fields included", () => {
