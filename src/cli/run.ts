@@ -12,12 +12,13 @@ import {
 import { importModel } from "./import.ts";
 import { pack } from "./pack.ts";
 import { place } from "./place.ts";
+import { replay } from "./replay.ts";
 import { start } from "./start.ts";
 import { programVersion } from "./version.ts";
 import { problemJson, problemLines } from "./words.ts";
 import { zone } from "./zone.ts";
 
-const commands: readonly Command[] = [start, importModel, place, check, zone, pack];
+const commands: readonly Command[] = [start, importModel, place, check, zone, replay, pack];
 
 const everywhere = {
   json: { type: "boolean" },

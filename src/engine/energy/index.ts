@@ -15,3 +15,10 @@ export {
 export { drawnPresence, type PresenceStep, presenceStep } from "./presence.ts";
 export { type AlternatingPresence, officePresence, type RenewalResult, renewal } from "./renewal.ts";
 export { presenceOf, type ReplayCount, replayRows } from "./replay.ts";
+export {
+  type LoggedPresence,
+  type LogReplay,
+  type LogReplayTask,
+  type ReplayedDelay,
+  replayLog,
+} from "./replay-log.ts";

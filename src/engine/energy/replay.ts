@@ -41,18 +41,20 @@ export function replayRows(occupied: readonly boolean[], rows: number): ReplayCo
  *
  * @param times - Time of each row, ascending [s]
  * @param occupied - Whether somebody was there
- * @param longestStep - A longer step is a gap in the log: presence is not known there [s]
+ * @param options.longestStep - A longer step is a gap in the log: presence is not known there [s]
+ * @param options.lastsFor - How long a row counts that none follows within that time; longestStep by default [s]
  * @returns Stretches [from, to)
  */
 export function presenceOf(
   times: readonly Seconds[],
   occupied: readonly boolean[],
-  { longestStep }: { readonly longestStep: Seconds },
+  { longestStep, lastsFor = longestStep }: { readonly longestStep: Seconds; readonly lastsFor?: Seconds },
 ): (readonly [Seconds, Seconds])[] {
   const stretches: [Seconds, Seconds][] = [];
   times.forEach((from, i) => {
     if (!occupied[i]) return;
-    const to = Math.min(times[i + 1] ?? from + longestStep, from + longestStep);
+    const next = times[i + 1];
+    const to = next !== undefined && next - from <= longestStep ? next : from + lastsFor;
     const last = stretches.at(-1);
     if (last && last[1] === from) last[1] = to;
     else if (to > from) stretches.push([from, to]);

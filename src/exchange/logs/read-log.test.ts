@@ -23,6 +23,8 @@ describe("what is read", () => {
       times: [0, 60],
       occupied: [false, true],
       light: [5, 7.5],
+      step: 60,
+      longestStep: 300,
       begins: "2026-03-31 10:00:00",
       notes: [],
     });

@@ -9,6 +9,10 @@ export interface PresenceLog {
   readonly occupied: readonly boolean[];
   /** Light where the log has it. [lx] */
   readonly light: readonly Lux[] | undefined;
+  /** Usual step from row to row. [s] */
+  readonly step: Seconds;
+  /** A longer step is a gap. [s] */
+  readonly longestStep: Seconds;
   /** First time as written. */
   readonly begins: string;
   /** What the reader had to assume. */
@@ -150,7 +154,8 @@ function taken(rows: readonly LogRow[], { columns, options, expected, notes, sep
     light.push(lux);
   }
   if (problems.length > 0) return { problems };
-  const longest = options.longestStep ?? 5 * usualStep(times);
+  const usual = usualStep(times);
+  const longest = options.longestStep ?? 5 * usual;
   times.forEach((time, i) => {
     const step = i > 0 ? time - times[i - 1]! : 0;
     if (step > longest)
@@ -162,6 +167,8 @@ function taken(rows: readonly LogRow[], { columns, options, expected, notes, sep
       times: times.map((time) => time - from),
       occupied,
       light: columns.light === undefined ? undefined : light,
+      step: usual,
+      longestStep: longest,
       begins: rows[0]!.fields[columns.time]!,
       notes,
     },

@@ -42,6 +42,11 @@ export const commandLineProblems = {
     message: "There is no detector “{detector}” in this job.",
     remedy: "Name one of them by its id or tag: {known}.",
   },
+  "replay-without-detector": {
+    severity: "must",
+    message: "The job has no detector that a log could be replayed with.",
+    remedy: "Place detectors first, by hand or with roomwake place.",
+  },
   "placing-cancelled": {
     severity: "note",
     message: "Placing was stopped; {done} of {rooms} rooms were finished.",

@@ -1,0 +1,152 @@
+import {
+  type Finding,
+  type LogReplay,
+  type ReplayedDelay,
+  type recommendedDelay,
+  remedyOf,
+  type Site,
+  sentenceOf,
+} from "#engine";
+import type { PresenceLog } from "#exchange";
+import { type ReplayLoad, roomNames } from "./replay-loads.ts";
+import { aligned, findingJson, findingLines, rounded } from "./words.ts";
+
+export interface ReplayedLoad extends ReplayLoad {
+  readonly run: LogReplay;
+  readonly recommended: ReturnType<typeof recommendedDelay>;
+}
+
+export interface ReplayAbout {
+  readonly file: string;
+  readonly log: PresenceLog;
+  readonly site: Site;
+  readonly notes: readonly Finding[];
+}
+
+const hours = (seconds: number): number => seconds / 3600;
+
+/** For a load of some power, from the run for one watt. [kWh] */
+const energyOf = ({ power }: ReplayLoad, watt: number): number | undefined =>
+  power === undefined ? undefined : power * watt;
+
+const referenceOf = (
+  load: ReplayedLoad,
+): { readonly litHours: number; readonly energy: number | undefined } => ({
+  litHours: hours(load.run.recorded),
+  energy: energyOf(load, hours(load.run.recorded) / 1000),
+});
+
+/** The answer as data. */
+export function jsonOf(loads: readonly ReplayedLoad[], { file, log, site, notes }: ReplayAbout): unknown {
+  const [first] = loads;
+  return {
+    log: {
+      file,
+      begins: log.begins,
+      rows: log.times.length,
+      step: log.step,
+      hours: rounded(hours(first!.run.span), 3),
+      recordedHours: rounded(hours(first!.run.recorded), 3),
+    },
+    loads: loads.map((load) => loadJson(load, site)),
+    findings: notes.map(findingJson),
+  };
+}
+
+function loadJson(load: ReplayedLoad, site: Site): unknown {
+  const reference = referenceOf(load);
+  const { delay, reason } = load.recommended;
+  return {
+    rooms: load.rooms,
+    name: roomNames(site, load.rooms),
+    devices: load.devices.map(({ id, tag, mode, offDelay }) => ({
+      id,
+      tag,
+      mode: mode ?? null,
+      offMinutes: offDelay === undefined ? null : rounded(offDelay / 60),
+    })),
+    power: load.power === undefined ? null : rounded(load.power),
+    reference: {
+      what: "always lit while the log runs",
+      litHours: rounded(reference.litHours, 3),
+      energy: energyJson(reference.energy),
+    },
+    delays: load.run.results.map((result) => ({
+      minutes: rounded(result.delay / 60),
+      litHours: rounded(result.used.litHours, 3),
+      switchOffs: result.used.cycles,
+      switchOffsWhileThere: result.used.offWhileOccupied,
+      cyclesPerYear: Math.round(result.used.cyclesPerYear),
+      energy: energyJson(energyOf(load, result.used.energy)),
+      spared: result.saving === undefined ? null : rounded(result.saving),
+      rows:
+        result.rows === undefined ? null : { lit: result.rows.litRows, switchOffs: result.rows.offEvents },
+    })),
+    recommended: {
+      minutes: delay === undefined ? null : rounded(delay / 60),
+      code: reason.code,
+      message: sentenceOf(reason),
+      remedy: remedyOf(reason),
+    },
+    assumptions: load.assumptions,
+  };
+}
+
+const energyJson = (energy: number | undefined): number | null =>
+  energy === undefined ? null : rounded(energy, 3);
+
+/** The answer for a person. */
+export function textOf(loads: readonly ReplayedLoad[], { file, log, site, notes }: ReplayAbout): string {
+  const { span, recorded } = loads[0]!.run;
+  const gap = span - recorded > log.step ? `, ${hours(recorded).toFixed(1)} h of them recorded` : "";
+  return [
+    `${file}: ${log.times.length} rows from ${log.begins} on, ${hours(span).toFixed(1)} h${gap}`,
+    ...loads.flatMap((load) => ["", ...loadLines(load, site)]),
+    ...(notes.length > 0 ? ["", findingLines(notes)] : []),
+  ].join("\n");
+}
+
+function loadLines(load: ReplayedLoad, site: Site): string[] {
+  const reference = referenceOf(load);
+  const settings = load.devices.map(
+    ({ tag, mode, offDelay }) =>
+      `${tag} (${mode ?? "mode not entered"}, ${offDelay === undefined ? "delay not entered" : `delay ${minutes(offDelay)}`})`,
+  );
+  const reason = load.recommended.reason;
+  return [
+    `${roomNames(site, load.rooms)}: ${settings.join(", ")}`,
+    aligned(
+      ["Off delay", "Lit", "Switch-offs", "While somebody is there", "Cycles a year", "Energy", "Spared"],
+      [
+        [
+          "always lit",
+          `${reference.litHours.toFixed(1)} h`,
+          "–",
+          "–",
+          "–",
+          energyText(reference.energy),
+          "0 %",
+        ],
+        ...load.run.results.map((result) => rowOf(load, result)),
+      ],
+      new Set([1, 2, 3, 4, 5, 6]),
+    ),
+    `Recommended: ${load.recommended.delay === undefined ? "none" : minutes(load.recommended.delay)}. ${sentenceOf(reason)} ${remedyOf(reason)}`,
+    ...load.assumptions.map((assumption) => `Assumed: ${assumption}`),
+  ];
+}
+
+const rowOf = (load: ReplayedLoad, { delay, used, saving }: ReplayedDelay): string[] => [
+  `${minutes(delay)}${load.devices.some(({ offDelay }) => offDelay === delay) ? " (set)" : ""}`,
+  `${used.litHours.toFixed(1)} h`,
+  String(used.cycles),
+  String(used.offWhileOccupied),
+  String(Math.round(used.cyclesPerYear)),
+  energyText(energyOf(load, used.energy)),
+  saving === undefined ? "–" : `${(100 * saving).toFixed(1)} %`,
+];
+
+const energyText = (energy: number | undefined): string =>
+  energy === undefined ? "not known" : `${energy.toFixed(2)} kWh`;
+
+const minutes = (seconds: number): string => `${Number((seconds / 60).toFixed(2))} min`;
