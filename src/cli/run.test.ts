@@ -123,7 +123,7 @@ describe("What is wrong with a command is said in the same few words everywhere"
 test("Help lists every command with its exit codes, and each has help of its own", async () => {
   const { exit, out } = await told(["--help"]);
   expect(exit).toBe(0);
-  for (const name of ["start", "import", "place", "check", "zone", "pack"]) {
+  for (const name of ["start", "import", "place", "check", "zone", "replay", "pack"]) {
     expect(out).toContain(`roomwake ${name}`);
     const own = await told([name, "--help"]);
     expect([own.exit, own.out.includes("--json")]).toEqual([0, true]);

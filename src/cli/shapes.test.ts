@@ -163,6 +163,42 @@ test("zone: the device, what was asked of it, polygons as rings of [x, y], the a
   expect([spill.kind, spill.spill, spill.doors]).toEqual(["towards", true, "open"]);
 });
 
+test("replay: the log, loads with devices, delays, what is recommended and what was assumed, notes", async () => {
+  await writeFile(join(folder, "log.csv"), "time,occupied\n2026-03-31 10:00,1\n2026-03-31 10:01,0\n");
+  const answer = await answered("replay", "annex.job.json", "--log", "log.csv");
+  expect(Object.keys(answer)).toEqual(["log", "loads", "findings"]);
+  expect(keysOf([answer.log])).toEqual(["file", "begins", "rows", "step", "hours", "recordedHours"]);
+  expect(keysOf(answer.loads)).toEqual([
+    "rooms",
+    "name",
+    "devices",
+    "power",
+    "reference",
+    "delays",
+    "recommended",
+    "assumptions",
+  ]);
+  const loads = answer.loads as readonly Json[];
+  expect(keysOf(loads.flatMap((load) => load.devices as readonly Json[]))).toEqual([
+    "id",
+    "tag",
+    "mode",
+    "offMinutes",
+  ]);
+  expect(keysOf(loads.map((load) => load.reference))).toEqual(["what", "litHours", "energy"]);
+  expect(keysOf(loads.flatMap((load) => load.delays as readonly Json[]))).toEqual([
+    "minutes",
+    "litHours",
+    "switchOffs",
+    "switchOffsWhileThere",
+    "cyclesPerYear",
+    "energy",
+    "spared",
+    "rows",
+  ]);
+  expect(keysOf(loads.map((load) => load.recommended))).toEqual(["minutes", "code", "message", "remedy"]);
+});
+
 test("pack: files, the sheets in them, findings as in check", async () => {
   const answer = await answered("pack", "annex.job.json", "-o", "pack");
   expect(Object.keys(answer)).toEqual(["files", "sheets", "findings"]);

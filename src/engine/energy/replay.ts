@@ -41,8 +41,8 @@ export function replayRows(occupied: readonly boolean[], rows: number): ReplayCo
  *
  * @param times - Time of each row, ascending [s]
  * @param occupied - Whether somebody was there
- * @param options.longestStep - A longer step is a gap in the log: presence is not known there [s]
- * @param options.lastsFor - How long a row counts that none follows within that time; longestStep by default [s]
+ * @param longestStep - A longer step is a gap in the log: presence is not known there [s]
+ * @param lastsFor - How long a row counts that none follows within that time; longestStep by default [s]
  * @returns Stretches [from, to)
  */
 export function presenceOf(
