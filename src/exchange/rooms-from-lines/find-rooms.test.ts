@@ -66,3 +66,44 @@ test("A plan of 690 furnished rooms and more than 200 000 lines: every room and 
   for (const { area } of found.rooms) expect(area).toBeCloseTo(20, 1);
   expect(found.openings.filter(({ kind }) => kind === "door").length).toBeGreaterThanOrEqual(29 * 23);
 }, 120_000);
+
+describe("Square pieces in a row, on a layer without meaning, with gaps between them as wide as a door", () => {
+  const blocks = (p: ReturnType<typeof pencil>, y: number, apart = 1): void => {
+    for (const x of [0, 1, 2, 3]) p.ring(box(1 + x * apart, y, 0.45, 0.45), "things");
+  };
+
+  // At a pitch of 1 m their sides are as evenly spaced as strokes of a hatch, at 1.3 m they are not.
+  for (const apart of [1, 1.3])
+    test(`that stand free in a room are furniture: the room keeps its floor, ${apart} m from one to the next`, () => {
+      const p = pencil();
+      p.ring(box(0, 0, 6, 4), "things");
+      p.ring(box(-0.2, -0.2, 6.4, 4.4), "things");
+      blocks(p, 0.5, apart);
+      const found = findRooms(p.linework());
+      expect(found.rooms.map(({ area }) => Math.round(area * 100) / 100)).toEqual([24]);
+      expect(found.openings).toEqual([]);
+    });
+
+  test("that lead from one wall end to another are piers: they part two rooms", () => {
+    const p = pencil();
+    const inner = [
+      [0, 0],
+      [6, 0],
+      [6, 3],
+      [5.3, 3],
+      [5.3, 3.45],
+      [6, 3.45],
+      [6, 7],
+      [0, 7],
+      [0, 3.45],
+      [0.4, 3.45],
+      [0.4, 3],
+      [0, 3],
+    ] as const;
+    p.ring(inner, "things");
+    p.ring(box(-0.2, -0.2, 6.4, 7.4), "things");
+    blocks(p, 3);
+    const found = findRooms(p.linework());
+    expect(found.rooms.map(({ area }) => Math.round(area)).sort((a, b) => a - b)).toEqual([18, 21]);
+  });
+});

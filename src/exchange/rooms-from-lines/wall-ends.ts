@@ -27,10 +27,13 @@ interface WallEnd {
   readonly middle: Point;
   readonly out: Point;
   readonly thickness: Metres;
+  /** Number of the free-standing block that it is a side of; absent at a wall. */
+  readonly block?: number | undefined;
 }
 
 /**
- * Gaps between wall ends that face each other.
+ * Gaps between wall ends that face each other. Small blocks that stand free on all sides may be piers of a wall or
+ * furniture: a row of them is a wall only where one of its gaps leads to the end of a wall.
  *
  * @param graph - Walls without doors.
  * @returns Gaps, each pair of ends once: the nearest partner wins.
@@ -38,13 +41,21 @@ interface WallEnd {
  */
 export function wallGaps(graph: Arrangement): readonly WallGap[] {
   const star = starOf(graph);
-  return [...facing(thickEnds(graph, star), gapWidths), ...facing(singleEnds(graph, star), singleGaps)];
+  const of = { star, blocks: blocksIn(graph, star) };
+  const pairs = [...facing(thickEnds(graph, of), gapWidths), ...facing(singleEnds(graph, of), singleGaps)];
+  const isWall = wallsAmong(pairs);
+  return pairs.filter(({ one }) => isWall(one.block)).map(gapBetween);
 }
 
 /** Edges at each vertex: those of vertex v stand from first[v] to first[v + 1]. */
 interface Star {
   readonly first: Uint32Array;
   readonly edges: Uint32Array;
+}
+
+interface Of {
+  readonly star: Star;
+  readonly blocks: ReadonlyMap<number, number>;
 }
 
 function starOf({ xy, from, to }: Arrangement): Star {
@@ -64,7 +75,7 @@ function starOf({ xy, from, to }: Arrangement): Star {
 }
 
 /** Short edges between two faces of a wall that both lead away to the same side, and nothing to the other. */
-function thickEnds(graph: Arrangement, star: Star): readonly WallEnd[] {
+function thickEnds(graph: Arrangement, { star, blocks }: Of): readonly WallEnd[] {
   const { xy, from, to } = graph;
   const ends: WallEnd[] = [];
   /** Whether an edge other than the given one leads from a vertex in a direction, within 15°. */
@@ -93,14 +104,44 @@ function thickEnds(graph: Arrangement, star: Star): readonly WallEnd[] {
         middle: [(ax + bx) / 2, (ay + by) / 2],
         out: [-x, -y],
         thickness,
+        block: blocks.get(v),
       });
     }
   }
   return ends;
 }
 
+/**
+ * Pieces that touch nothing and fit into a square as wide as the thickest wall: the number of the piece by its vertices.
+ * Its corners lie no farther than that square's diagonal from the first of them.
+ */
+function blocksIn({ xy, from, to }: Arrangement, star: Star): ReadonlyMap<number, number> {
+  const blocks = new Map<number, number>();
+  const seen = new Uint8Array(xy.length / 2);
+  const reach = wallThickness[1] * Math.SQRT2;
+  for (let start = 0; start < seen.length; start++) {
+    if (seen[start] === 1) continue;
+    seen[start] = 1;
+    const piece = [start];
+    let fits = true;
+    for (let next = 0; next < piece.length; next++) {
+      const vertex = piece[next]!;
+      fits &&= apart([xy[2 * vertex]!, xy[2 * vertex + 1]!], [xy[2 * start]!, xy[2 * start + 1]!]) <= reach;
+      for (let k = star.first[vertex]!; k < star.first[vertex + 1]!; k++) {
+        const edge = star.edges[k]!;
+        const other = from[edge] === vertex ? to[edge]! : from[edge]!;
+        if (seen[other] === 1) continue;
+        seen[other] = 1;
+        piece.push(other);
+      }
+    }
+    if (fits) for (const vertex of piece) blocks.set(vertex, start);
+  }
+  return blocks;
+}
+
 /** Ends of single lines that lead nowhere. */
-function singleEnds({ xy, from, to }: Arrangement, star: Star): readonly WallEnd[] {
+function singleEnds({ xy, from, to }: Arrangement, { star, blocks }: Of): readonly WallEnd[] {
   const ends: WallEnd[] = [];
   for (let vertex = 0; vertex + 1 < star.first.length; vertex++) {
     if (star.first[vertex + 1]! - star.first[vertex]! !== 1) continue;
@@ -110,12 +151,27 @@ function singleEnds({ xy, from, to }: Arrangement, star: Star): readonly WallEnd
     const [dx, dy] = [at[0] - xy[2 * other]!, at[1] - xy[2 * other + 1]!];
     const length = Math.hypot(dx, dy);
     if (length < 0.15) continue;
-    ends.push({ a: at, b: at, middle: at, out: [dx / length, dy / length], thickness: 0 });
+    ends.push({
+      a: at,
+      b: at,
+      middle: at,
+      out: [dx / length, dy / length],
+      thickness: 0,
+      block: blocks.get(vertex),
+    });
   }
   return ends;
 }
 
-function facing(ends: readonly WallEnd[], [least, most]: readonly [Metres, Metres]): WallGap[] {
+/** Two ends that face each other. */
+interface Pair {
+  readonly one: WallEnd;
+  readonly other: WallEnd;
+  readonly width: Metres;
+}
+
+/** Pairs of ends that face each other, each end once: the nearest partner wins. */
+function facing(ends: readonly WallEnd[], [least, most]: readonly [Metres, Metres]): readonly Pair[] {
   if (ends.length === 0) return [];
   const index = new Flatbush(ends.length);
   for (const { middle } of ends) index.add(middle[0], middle[1], middle[0], middle[1]);
@@ -137,29 +193,53 @@ function facing(ends: readonly WallEnd[], [least, most]: readonly [Metres, Metre
   });
   pairs.sort((p, q) => p.width - q.width);
   const taken = new Set<number>();
-  return pairs.flatMap(({ i, j, width }): WallGap[] => {
+  return pairs.flatMap(({ i, j, width }): Pair[] => {
     if (taken.has(i) || taken.has(j)) return [];
     taken.add(i).add(j);
-    const [one, other] = [ends[i]!, ends[j]!];
-    const straight = apart(one.a, other.a) + apart(one.b, other.b);
-    const crossed = apart(one.a, other.b) + apart(one.b, other.a);
-    const [p, q] = straight <= crossed ? [other.a, other.b] : [other.b, other.a];
-    const thickness = Math.max(one.thickness, other.thickness);
-    return [
-      {
-        shut:
-          thickness === 0
-            ? [[one.a, p]]
-            : [
-                [one.a, p],
-                [one.b, q],
-              ],
-        width,
-        thickness,
-        middle: [(one.middle[0] + other.middle[0]) / 2, (one.middle[1] + other.middle[1]) / 2],
-      },
-    ];
+    return [{ one: ends[i]!, other: ends[j]!, width }];
   });
+}
+
+function gapBetween({ one, other, width }: Pair): WallGap {
+  const straight = apart(one.a, other.a) + apart(one.b, other.b);
+  const crossed = apart(one.a, other.b) + apart(one.b, other.a);
+  const [p, q] = straight <= crossed ? [other.a, other.b] : [other.b, other.a];
+  const thickness = Math.max(one.thickness, other.thickness);
+  return {
+    shut:
+      thickness === 0
+        ? [[one.a, p]]
+        : [
+            [one.a, p],
+            [one.b, q],
+          ],
+    width,
+    thickness,
+    middle: [(one.middle[0] + other.middle[0]) / 2, (one.middle[1] + other.middle[1]) / 2],
+  };
+}
+
+/** Tells of blocks whether gaps lead from them, over other blocks or straight, to the end of a wall. */
+function wallsAmong(pairs: readonly Pair[]): (block: number | undefined) => boolean {
+  const beside = new Map<number, number[]>();
+  const anchored: number[] = [];
+  for (const { one, other } of pairs)
+    for (const [block, next] of [
+      [one.block, other.block],
+      [other.block, one.block],
+    ] as const) {
+      if (block === undefined) continue;
+      if (next === undefined) anchored.push(block);
+      else beside.set(block, [...(beside.get(block) ?? []), next]);
+    }
+  const walls = new Set<number>();
+  while (anchored.length > 0) {
+    const block = anchored.pop()!;
+    if (walls.has(block)) continue;
+    walls.add(block);
+    anchored.push(...(beside.get(block) ?? []));
+  }
+  return (block) => block === undefined || walls.has(block);
 }
 
 const apart = (p: Point, q: Point): Metres => Math.hypot(p[0] - q[0], p[1] - q[1]);
