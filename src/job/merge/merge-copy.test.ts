@@ -176,7 +176,8 @@ describe("copies that meet", () => {
       }),
       { seed: 41, numRuns: 60 },
     );
-  });
+    // 60 runs, each with some thirty packed jobs.
+  }, 240_000);
 
   test("4. a copy without history comes in as a difference: one step that can be undone", () => {
     const here = original();
