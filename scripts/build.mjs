@@ -42,7 +42,9 @@ await bundle({
           const name = args.path.startsWith("@")
             ? args.path.split("/").slice(0, 2).join("/")
             : args.path.split("/")[0];
-          return args.kind === "entry-point" || bundled.has(name)
+          // What a bundled package needs is installed nowhere either: it comes along.
+          const neededByBundled = /[/\\]node_modules[/\\]/.test(args.importer);
+          return args.kind === "entry-point" || bundled.has(name) || neededByBundled
             ? undefined
             : { path: args.path, external: true };
         });

@@ -13,6 +13,7 @@ import { dirname, join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { root } from "../architecture/source-files.ts";
 import { writtenBuilding } from "../exchange/written-building.ts";
+import { writtenLitRoom } from "../exchange/written-lit-room.ts";
 
 // The package as somebody gets it: packed, unpacked in a folder of its own, beside it nothing but the packages that it says it needs.
 
@@ -44,6 +45,7 @@ beforeAll(() => {
     symlinkSync(join(root, "node_modules", name), link, "junction");
   }
   writeFileSync(join(folder, "house.ifc"), writtenBuilding({ schema: "IFC4", unit: "metre" }));
+  writeFileSync(join(folder, "lit.dxf"), writtenLitRoom());
 }, 180_000);
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
@@ -93,6 +95,11 @@ test("the packed command line reads a building model", () => {
   const { exit, json } = roomwake("import", "house.ifc", "-o", "house.job.json");
   expect(exit).toBe(0);
   expect(json.rooms.map((room: { name: string }) => room.name).sort()).toEqual(["Office", "Store"]);
+});
+
+test("the packed command line reads a plan", () => {
+  const { exit, json } = roomwake("import", "lit.dxf", "-o", "lit.job.json");
+  expect([exit, json.rooms.length]).toEqual([0, 1]);
 });
 
 test("the packed command line places, checks, shows a zone and packs sheets", () => {

@@ -30,7 +30,12 @@ const problems = (text: string): string[] => {
 test("a firm's own pack is read and evaluated", () => {
   const result = readRulePack(JSON.stringify(own));
   if (!("pack" in result)) throw new Error("not read");
-  const facts = { room: "r", title: "Corridor", space: "corridor", measures: { "off-delay": 300 } } as const;
+  const facts = {
+    room: "r",
+    title: "Corridor",
+    spaces: ["corridor"] as const,
+    measures: { "off-delay": 300 },
+  } as const;
   expect(evaluateRules([result.pack], facts)[0]).toMatchObject({
     check: { verdict: "fail", actual: 300, limit: 120, source: "OWN-RULES" },
   });
