@@ -3,6 +3,8 @@ import { defineConfig } from "vitest/config";
 /** The end-to-end suite drives the built app in Chromium; one worker, since it starts servers and browsers. */
 export default defineConfig({
   test: {
+    // What a deed changes on the screen is waited for as long as a busy machine may take.
+    expect: { poll: { timeout: 15_000, interval: 50 } },
     include: ["test/end-to-end/**/*.test.ts"],
     testTimeout: 180_000,
     hookTimeout: 120_000,

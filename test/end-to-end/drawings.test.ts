@@ -184,7 +184,7 @@ test("a picture is scaled by two places with the keyboard alone, and lies under 
   await picture().waitFor({ state: "attached" });
   await button("Undo").click();
   await nothing().waitFor();
-  expect(await picture().count()).toBe(0);
+  await expect.poll(() => picture().count()).toBe(0);
 });
 
 test("a plan is read again at the scale that two places with a known length tell", async () => {

@@ -56,7 +56,7 @@ test("a typed room is answered at once", async () => {
     .getByText(/Fewest possible|Lowest cost possible|at least/i)
     .first()
     .waitFor();
-  expect(await page.getByText(/from the left wall/).count()).toBeGreaterThan(0);
+  await expect.poll(() => page.getByText(/from the left wall/).count()).toBeGreaterThan(0);
 });
 
 test("a building model is read, reported and opened as a job", async () => {
@@ -185,6 +185,6 @@ test("the sheets of a storey are made for the printer", async () => {
   await page.getByRole("button", { name: "Print" }).click();
   const frame = page.frameLocator(".print-frame");
   await frame.locator(".sheet svg").first().waitFor({ state: "attached" });
-  expect(await frame.locator(".sheet svg").count()).toBeGreaterThan(0);
+  await expect.poll(() => frame.locator(".sheet svg").count()).toBeGreaterThan(0);
   expect(await frame.locator("body").textContent()).toContain("Planned, not yet tested on site");
 });

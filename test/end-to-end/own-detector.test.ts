@@ -280,7 +280,7 @@ test.each(["mouse", "finger"] as const)(
       [450, 450],
     ] as const)
       await press(page, hand, at);
-    expect(await page.locator(".outline-row").count()).toBe(4);
+    await expect.poll(() => page.locator(".outline-row").count()).toBe(4);
     if (hand === "mouse") await holds(page);
     await button(page, "Use this outline").click();
     await button(page, "Save the model").click();

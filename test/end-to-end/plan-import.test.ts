@@ -37,7 +37,7 @@ test("a plan is read with its assumption, read again at the scale that a person 
   await again.click();
   await page.getByText("Each room").click();
   await page.getByRole("cell", { name: "Store" }).waitFor();
-  expect(await page.getByRole("cell", { name: "17.3 m²" }).count()).toBe(2);
+  await expect.poll(() => page.getByRole("cell", { name: "17.3 m²" }).count()).toBe(2);
 
   await page.getByLabel("Scale, 1 :").fill("100");
   await page.getByLabel("Scale, 1 :").press("Tab");
@@ -53,8 +53,8 @@ test("a plan is read with its assumption, read again at the scale that a person 
 
 test("its rooms are on the plan and can be placed", async () => {
   const things = page.getByRole("listbox", { name: "Things on this storey" });
-  expect(await things.getByRole("option", { name: /Store/ }).count()).toBeGreaterThan(0);
-  expect(await things.getByRole("option", { name: /Archive/ }).count()).toBeGreaterThan(0);
+  await expect.poll(() => things.getByRole("option", { name: /Store/ }).count()).toBeGreaterThan(0);
+  await expect.poll(() => things.getByRole("option", { name: /Archive/ }).count()).toBeGreaterThan(0);
   await page.getByRole("button", { name: /Place detectors in 2 rooms/ }).click();
   await page.getByRole("button", { name: "Place detectors", exact: true }).click();
   await page.getByRole("button", { name: /Take the layout|Take this layout/ }).click();

@@ -79,7 +79,7 @@ test("what placing came to, and the layouts to choose from, have no barrier and 
   await place.click();
   await page.getByRole("button", { name: "Take this layout" }).waitFor();
   const layouts = page.getByRole("radio", { name: /^Layout / });
-  expect(await layouts.count()).toBeGreaterThan(1);
+  await expect.poll(() => layouts.count()).toBeGreaterThan(1);
   await holds(page);
   await page.setViewportSize(sizes.phone);
   await fits(page);

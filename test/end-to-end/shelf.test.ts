@@ -81,7 +81,7 @@ test("a job is deleted only after a question, and comes back by one press", asyn
   await choose(copy, "Delete");
   await page.getByRole("button", { name: "Delete", exact: true }).click();
   await page.getByText(`${copy} was deleted.`).waitFor();
-  expect(await row(copy).count()).toBe(0);
+  await expect.poll(() => row(copy).count()).toBe(0);
   await page.getByRole("button", { name: "Bring it back" }).click();
   await row(copy).getByRole("img").waitFor();
   await choose(copy, "Delete");
@@ -116,7 +116,7 @@ test("the copy that was changed elsewhere is merged into the job that was change
   await giveFile("back.job.zip", writeJobArchive({ history: historyOf(elsewhere), id: "saltmarsh" }));
   await page.getByText(/Saltmarsh, measured is here already/).waitFor();
   // One thing waits to be opened: the room by its sizes steps back.
-  expect(await page.getByRole("button", { name: "Open as a job" }).count()).toBe(0);
+  await expect.poll(() => page.getByRole("button", { name: "Open as a job" }).count()).toBe(0);
   await holdsEverywhere();
   await page.getByRole("button", { name: "Merge into the job" }).click();
   await page.getByText("back.job.zip was merged into Saltmarsh, measured.").waitFor();

@@ -58,8 +58,8 @@ test("a person says once which block is a luminaire: they come into their room i
   await holds(page);
   await button("Take 2 luminaires").click();
   await blocks.getByText(/2 taken/).waitFor();
-  expect(await things(/^Luminaire/).count()).toBe(2);
-  expect(await button(/^Take \d/).count()).toBe(0);
+  await expect.poll(() => things(/^Luminaire/).count()).toBe(2);
+  await expect.poll(() => button(/^Take \d/).count()).toBe(0);
 
   await button("Undo").click();
   await expect.poll(() => things(/^Luminaire/).count()).toBe(0);
@@ -241,7 +241,7 @@ test("a drawing that cannot be painted is said so in one sentence, and the rooms
   await page.getByText("Read from store.svg").waitFor();
   await button("Open as a job").last().click();
   await page.getByText(/The drawing under the plan cannot be shown/).waitFor();
-  expect(await page.getByText(/The drawing under the plan cannot be shown/).count()).toBe(1);
-  expect(await things(/^Store/).count()).toBeGreaterThan(0);
+  await expect.poll(() => page.getByText(/The drawing under the plan cannot be shown/).count()).toBe(1);
+  await expect.poll(() => things(/^Store/).count()).toBeGreaterThan(0);
   await context.close();
 });
