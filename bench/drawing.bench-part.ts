@@ -75,7 +75,12 @@ async function opened(page: Page, file: string): Promise<void> {
     page.getByRole("button", { name: "Choose a file" }).click(),
   ]);
   await chooser.setFiles(file);
-  await page.locator(".plan canvas").first().waitFor();
+  // A copy of a job that is here already is asked about; here it stays apart.
+  const plan = page.locator(".plan canvas").first();
+  const apart = page.getByRole("button", { name: "Open as a separate copy" });
+  await plan.or(apart).first().waitFor();
+  if (await apart.isVisible()) await apart.click();
+  await plan.waitFor();
   await page.waitForTimeout(1000);
   await page.waitForFunction(() => document.querySelector(".working") === null, null, { timeout: 120_000 });
   await page.waitForTimeout(2000);
