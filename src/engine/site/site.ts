@@ -1,7 +1,10 @@
-import type { DetectorModel, LensMask } from "../detector/index.ts";
+import type { DetectorModel, LensMask, LoadKind } from "../detector/index.ts";
 import type { Outline, Point } from "../geometry/index.ts";
 import type {
+  AmpereSquareSeconds,
+  Amperes,
   Celsius,
+  Farads,
   Metres,
   MetresPerSecond,
   Radians,
@@ -172,6 +175,34 @@ export interface Luminaire {
   readonly drivers?: number;
   /** Name of the circuit that feeds it. */
   readonly circuit?: string;
+  /** What it is to a contact; anything with an electronic driver is "led". */
+  readonly load?: LoadKind;
+  readonly powerFactor?: number;
+  /** Of one driver. */
+  readonly inrush?: {
+    readonly peak: Amperes;
+    /** At half the peak. */
+    readonly width: Seconds;
+    readonly integral?: AmpereSquareSeconds;
+  };
+  /** Of one driver. */
+  readonly inputCapacitance?: Farads;
+  /** How many of its drivers their maker declares for one breaker. */
+  readonly driversPerBreaker?: readonly {
+    readonly type: "B" | "C" | "D";
+    readonly rating: Amperes;
+    readonly count: number;
+  }[];
+  /** In its protective conductor. */
+  readonly leakage?: Amperes;
+  readonly protectionClass?: "I" | "II" | "III";
+  /** Line conductor of a three-phase circuit that feeds it. */
+  readonly line?: "L1" | "L2" | "L3";
+  /** Escape lighting: where its unswitched line is taken, and the circuit whose failure it senses. */
+  readonly emergency?: {
+    readonly taken: "before-contact" | "after-contact" | "unknown";
+    readonly senses: string;
+  };
 }
 
 export type SwitchKind = "switch" | "two-way" | "intermediate" | "push-button" | "dimmer";
@@ -186,6 +217,11 @@ export interface Switch {
   readonly height: Metres;
   /** Name of the circuit whose light it switches. */
   readonly circuit?: string;
+  /** parallel: it stays beside the contact · button: it speaks to detectors only. */
+  readonly planned?: "parallel" | "button" | "removed";
+  /** Detectors that it speaks to. */
+  readonly detectors?: readonly string[];
+  readonly glowLamp?: { readonly current: Amperes; readonly ownNeutral: "yes" | "no" | "unknown" };
 }
 
 /** A detector on the ceiling. Height above the local floor; turn of the notch counter-clockwise from +x. */
@@ -202,6 +238,12 @@ export interface Detector {
   readonly turn: Radians;
   readonly masks: readonly LensMask[];
   readonly pinned: boolean;
+  /** Name of the circuit that feeds it. */
+  readonly circuit?: string;
+  /** Luminaires that its contact switches; those of its rooms on one circuit if absent. */
+  readonly luminaires?: readonly string[];
+  /** signals: its contact is not used, it only speaks to another detector. */
+  readonly output?: "switches" | "signals";
 }
 
 /** Numbers that a person may change per job; printed wherever they were used. */

@@ -17,7 +17,7 @@ import {
   watts,
   words,
 } from "./values.ts";
-import { board, circuit } from "./wiring.ts";
+import { board, circuit, detectorWiring, luminaireWiring, switchWiring } from "./wiring.ts";
 
 /** The closed list of what a room is used for. */
 export const roomUses = [
@@ -167,6 +167,7 @@ const luminaire = kept({
   power: watts.optional(),
   drivers: z.number().int().min(0).max(1000).optional(),
   circuit: words.optional(),
+  ...luminaireWiring,
 });
 
 const lightSwitch = kept({
@@ -176,6 +177,7 @@ const lightSwitch = kept({
   at: point,
   height: metres.default(1.1),
   circuit: words.optional(),
+  ...switchWiring,
 });
 
 const mask = kept({ from: degrees, to: degrees, inner: degrees.default(0), outer: degrees.default(90) });
@@ -193,6 +195,7 @@ const detector = kept({
   masks: z.array(mask).default([]),
   pinned: z.boolean().default(false),
   settings: settings.optional(),
+  ...detectorWiring,
 });
 
 /** The record shapes of a job by kind, in the order in which they stand in the file: what is referred to comes first. */

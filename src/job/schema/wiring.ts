@@ -1,5 +1,6 @@
 import * as z from "zod";
-import { id, kept, point, words } from "./values.ts";
+import { loadKinds } from "./model.ts";
+import { id, kept, length, point, share, words } from "./values.ts";
 
 /** How far something is known: nothing is guessed, and what is not known stays so until somebody looked. */
 const known = z.enum(["yes", "no", "unknown"]);
@@ -8,6 +9,7 @@ const origin = z.enum(["measured", "assumed", "to-be-measured"]);
 const positive = z.number().positive().max(1_000_000);
 
 export const supplySystems = ["TN-S", "TN-C-S", "TN-C", "TT", "IT", "unknown"] as const;
+export const lines = ["L1", "L2", "L3"] as const;
 export const breakerTypes = ["B", "C", "D", "fuse-gG", "unknown"] as const;
 
 /** A distribution board as found: what the circuits behind it start from. */
@@ -25,10 +27,44 @@ export const board = kept({
   faultCurrent: positive.optional(),
   /** Voltage drop already used up to the board, as a share of the nominal voltage. */
   dropUsed: z.number().min(0).max(1).optional(),
+  /** Resistance of the earth electrode with its conductor, TT. [Ω] */
+  earthResistance: positive.optional(),
+  /** Whether its isolator breaks the neutral as well. */
+  isolatesNeutral: known.optional(),
+  /** public: from the low-voltage network · private: from a transformer of one's own. */
+  network: z.enum(["public", "private"]).optional(),
   readings: origin.default("to-be-measured"),
 });
 
-/** A lighting circuit as found. */
+const amount = z.number().min(0).max(1_000_000);
+
+/** The cable of a circuit, one kind from the board to its last luminaire. */
+const cable = kept({
+  /** Of the line conductors, and of the protective one where it differs. [mm²] */
+  section: positive.optional(),
+  protective: positive.optional(),
+  cores: z.number().int().min(1).max(100).optional(),
+  material: z.enum(["copper", "aluminium"]).optional(),
+  insulation: z.enum(["PVC", "XLPE"]).optional(),
+  /** A1, A2: in conduit in an insulated wall · B1, B2: in conduit on a wall · C: clipped direct. */
+  method: z.enum(["A1", "A2", "B1", "B2", "C"]).optional(),
+  /** Air around it. [°C] */
+  ambient: z.number().min(-60).max(150).optional(),
+  /** Loaded circuits side by side, itself included. */
+  grouping: kept({
+    arrangement: z.enum(["bunched", "layer-on-wall", "layer-under-ceiling", "perforated-tray", "ladder"]),
+    circuits: z.number().int().min(1).max(1000),
+  }).optional(),
+  /** From the board to the last luminaire, as it lies. [m] */
+  length: length.optional(),
+  /** Of it inside thermal insulation. [m] */
+  inInsulation: length.optional(),
+  /** Less than 50 mm deep in a wall without earthed cover. */
+  concealed: known.optional(),
+  withSignals: z.enum(["none", "insulated-for-highest", "separated", "not-separated", "unknown"]).optional(),
+});
+
+/** A lighting circuit as found, or as planned. */
 export const circuit = kept({
   id,
   board: id.optional(),
@@ -45,8 +81,80 @@ export const circuit = kept({
   sharedNeutral: known.default("unknown"),
   oldColours: known.default("unknown"),
   driversKnown: known.default("unknown"),
+  /** Rated breaking capacity of the protective device. [A] */
+  breakingCapacity: positive.optional(),
+  /** What the protective device lets through at the fault current of the board. [A²s] */
+  letThrough: positive.optional(),
+  /** Points of the breaker's curve below 10 ms: width [s], factor on its magnetic limit. */
+  pulseCurve: z
+    .array(z.tuple([positive, positive]))
+    .max(100)
+    .optional(),
+  poles: z.enum(["one", "one-and-neutral", "three", "three-and-neutral"]).optional(),
+  phases: z.enum(["single-phase", "three-phase"]).optional(),
+  /** Line conductor of a single-phase circuit. */
+  line: z.enum(lines).optional(),
+  /** People can switch it off and lock it. */
+  isolator: known.optional(),
+  /** What the RCD is called, so that circuits behind the same one are known. */
+  rcdName: words.optional(),
+  /** Share of the line current that is third harmonic. */
+  thirdHarmonic: share.optional(),
+  cable: cable.optional(),
   remark: words.default(""),
 });
+
+/** What the wiring has to know of a luminaire, each figure of one of them, or of one driver. */
+export const luminaireWiring = {
+  /** What it is to a contact; anything with an electronic driver is "led". */
+  load: z.enum(loadKinds).optional(),
+  powerFactor: z.number().positive().max(1).optional(),
+  /** Of one driver: peak [A], width at half of it [s], Joule integral [A²s]. */
+  inrush: kept({ peak: positive, width: positive, integral: positive.optional() }).optional(),
+  /** Of one driver. [F] */
+  inputCapacitance: amount.optional(),
+  /** How many of its drivers the maker of the driver declares for one breaker. */
+  driversPerBreaker: z
+    .array(
+      kept({
+        type: z.enum(["B", "C", "D"]),
+        rating: positive,
+        count: z.number().int().positive().max(100_000),
+      }),
+    )
+    .max(100)
+    .optional(),
+  /** Current in its protective conductor. [A] */
+  leakage: amount.optional(),
+  protectionClass: z.enum(["I", "II", "III"]).optional(),
+  /** Line conductor of a three-phase circuit that feeds it. */
+  line: z.enum(lines).optional(),
+  /** Escape lighting: where its unswitched line is taken, and the circuit whose failure it senses. */
+  emergency: kept({
+    taken: z.enum(["before-contact", "after-contact", "unknown"]),
+    senses: words,
+  }).optional(),
+} as const;
+
+/** What becomes of a switch on the wall once detectors switch. */
+export const switchWiring = {
+  /** parallel: it stays beside the contact · button: it speaks to detectors only · removed. */
+  planned: z.enum(["parallel", "button", "removed"]).optional(),
+  /** Detectors that it speaks to. */
+  detectors: z.array(id).max(1000).optional(),
+  /** Lamp in it: current [A], and whether the lamp has a neutral of its own. */
+  glowLamp: kept({ current: positive, ownNeutral: known.default("unknown") }).optional(),
+} as const;
+
+/** How a detector is wired where it is not as its rooms and luminaires suggest. */
+export const detectorWiring = {
+  /** Name of the circuit that feeds it. */
+  circuit: words.optional(),
+  /** Luminaires that its contact switches; those of its rooms on one circuit if absent. */
+  luminaires: z.array(id).max(10_000).optional(),
+  /** signals: its contact is not used, it only speaks to another detector. */
+  output: z.enum(["switches", "signals"]).optional(),
+} as const;
 
 /** What one asks on the telephone, and what must be known of the house before somebody drills. */
 export const visit = kept({

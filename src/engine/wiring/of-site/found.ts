@@ -1,0 +1,85 @@
+import type { Point } from "../../geometry/index.ts";
+import type {
+  AmpereSquareSeconds,
+  Amperes,
+  Celsius,
+  Metres,
+  Ohms,
+  Share,
+  Volts,
+} from "../../quantity/index.ts";
+import type { CableSegment, EarthingSystem, Known, Line, ProtectiveDevice, PulseCurve } from "../model.ts";
+import type { Arrangement, InstallationMethod, Insulation } from "../tables/capacity.ts";
+import type { ConductorMaterial } from "../tables/resistance.ts";
+
+/** A board as a person entered it. What nobody looked at is absent. */
+export interface FoundBoard {
+  readonly id: string;
+  readonly name: string;
+  readonly storey?: string;
+  readonly at?: Point;
+  readonly system: EarthingSystem;
+  /** Line to neutral. */
+  readonly voltage?: Volts;
+  readonly loopImpedance?: Ohms;
+  readonly faultCurrent?: Amperes;
+  readonly dropUsed?: Share;
+  readonly earthResistance?: Ohms;
+  readonly isolatesNeutral?: Known;
+  readonly network?: "public" | "private";
+  /** Where its readings come from. */
+  readonly readings: "measured" | "assumed" | "to-be-measured";
+}
+
+/** The cable of a circuit as entered, one kind from the board to its last luminaire. */
+export interface FoundCable {
+  readonly section?: number;
+  readonly protective?: number;
+  readonly cores?: number;
+  readonly material?: ConductorMaterial;
+  readonly insulation?: Insulation;
+  readonly method?: InstallationMethod;
+  readonly ambient?: Celsius;
+  readonly grouping?: { readonly arrangement: Arrangement; readonly circuits: number };
+  /** From the board to the last luminaire. */
+  readonly length?: Metres;
+  readonly inInsulation?: Metres;
+  readonly concealed?: Known;
+  readonly withSignals?: NonNullable<CableSegment["withSignals"]>;
+}
+
+/** A circuit as a person entered it. */
+export interface FoundCircuit {
+  readonly id: string;
+  readonly board?: string;
+  readonly name: string;
+  readonly breaker: ProtectiveDevice["type"];
+  readonly rating?: Amperes;
+  readonly rcd: Known;
+  readonly residualCurrent?: Amperes;
+  /** What the RCD is called: circuits of one board with the same name share it. */
+  readonly rcdName?: string;
+  readonly protectiveConductor: Known;
+  readonly sharedNeutral: Known;
+  readonly breakingCapacity?: Amperes;
+  readonly letThrough?: AmpereSquareSeconds;
+  readonly pulseCurve?: PulseCurve;
+  readonly poles?: NonNullable<ProtectiveDevice["poles"]>;
+  readonly phases?: "single-phase" | "three-phase";
+  readonly line?: Line;
+  readonly isolator?: Known;
+  readonly thirdHarmonic?: Share;
+  readonly cable?: FoundCable;
+}
+
+/** What the site does not hold of an installation. */
+export interface FoundInstallation {
+  readonly boards: readonly FoundBoard[];
+  readonly circuits: readonly FoundCircuit[];
+}
+
+/** Something taken for granted, and the records that it speaks of. */
+export interface WiringAssumption {
+  readonly text: string;
+  readonly records: readonly string[];
+}

@@ -1,0 +1,180 @@
+import type { Problem } from "../../check/index.ts";
+import { type Room, roomTitle, type Site } from "../../site/index.ts";
+import type { PushButton, SwitchedLine, WiredDetector, WiringModel, WiringRoom } from "../model.ts";
+import { cablesOf } from "./cables-of.ts";
+import { circuitNamed, circuitsOf } from "./circuits-of.ts";
+import type { FoundInstallation, WiringAssumption } from "./found.ts";
+import { circuitDoubts, loadsOf, placedLuminaires } from "./loads-of.ts";
+import { type JoinedOutputs, type Outputs, outputsOf } from "./outputs-of.ts";
+import { boardsOf, supplyOf } from "./supply-of.ts";
+
+/** The wiring of a site with everything that had to be taken for granted, and everything that nobody knows. */
+export interface BuiltWiring {
+  readonly model: WiringModel;
+  readonly assumptions: readonly WiringAssumption[];
+  readonly doubts: readonly Problem[];
+  /** Circuits whose luminaires all stand at the far end of their cable: a drop that fails there is not proven to fail as built. */
+  readonly atFarEnd: readonly string[];
+}
+
+/**
+ * Whether there is anything to say about the wiring.
+ *
+ * @param site - The site. @param found - Boards and circuits.
+ * @returns True with a circuit, or with a luminaire of which a circuit or a figure is known.
+ * @example A survey of outlines alone: false
+ */
+export const hasWiring = (site: Site, found: FoundInstallation): boolean =>
+  found.circuits.length > 0 ||
+  site.luminaires.some(
+    ({ circuit, power, drivers, inrush }) =>
+      Boolean(circuit?.trim()) || power !== undefined || drivers !== undefined || inrush !== undefined,
+  );
+
+/**
+ * The wiring of a site as far as it is on record.
+ *
+ * What nobody entered stays unknown, so that the checks say "not proven"; what is taken for granted is listed, each with the records it speaks of.
+ *
+ * @param site - Rooms, luminaires, switches, detectors with their data sheets. @param found - Boards and circuits as entered.
+ * @returns Model, assumptions, open questions.
+ * @example A room with one detector and four luminaires on "Lighting 1": one switched line with four loads
+ */
+export function wiringOfSite(site: Site, found: FoundInstallation): BuiltWiring {
+  const placed = placedLuminaires(site, found);
+  const outputs = outputsOf(site, found, placed);
+  const supply = supplyOf(found);
+  const boards = boardsOf(found);
+  const circuits = circuitsOf(found);
+  const loads = loadsOf(site, found, outputs.luminaires);
+  const cables = cablesOf(site, found, outputs.luminaires);
+  return {
+    model: {
+      supply: supply.supply,
+      boards: boards.boards,
+      devices: circuits.devices,
+      circuits: circuits.circuits,
+      segments: cables.segments,
+      loads: loads.loads,
+      switchedLines: outputs.lines.map((line) => switchedLine(site, found, outputs, line)),
+      detectors: outputs.detectors.map((fed) => wiredDetector(site, found, outputs, fed)),
+      buttons: buttonsOf(site, found),
+      contactors: [],
+      rooms: site.rooms.map(wiringRoom),
+    },
+    assumptions: [
+      ...supply.assumptions,
+      ...boards.assumptions,
+      ...circuits.assumptions,
+      ...outputs.assumptions,
+      ...loads.assumptions,
+      ...cables.assumptions,
+      ...(outputs.lines.length > 0
+        ? [
+            {
+              text: "No suppressor, base load or contactor on the switched lines; none can be entered yet",
+              records: [],
+            },
+          ]
+        : []),
+    ],
+    doubts: [...circuits.doubts, ...circuitDoubts(site, placed), ...outputs.doubts, ...cables.doubts],
+    atFarEnd: cables.atFarEnd,
+  };
+}
+
+/** A switch that stays beside the contact overrides it; only where each switch of the circuit there is known to go is there surely none. */
+function switchedLine(
+  site: Site,
+  found: FoundInstallation,
+  outputs: Outputs,
+  { id, name }: JoinedOutputs,
+): SwitchedLine {
+  const own = outputs.luminaires.filter((one) => one.switchedLine === id);
+  const rooms = new Set(own.map(({ luminaire }) => luminaire.room));
+  const circuits = new Set(own.map(({ circuit }) => circuit));
+  const beside = site.switches.filter(({ room, circuit }) => {
+    const named = circuitNamed(found, circuit)?.id;
+    return rooms.has(room) && (named === undefined || circuits.has(named));
+  });
+  const stays = beside.some(({ planned, circuit }) => planned === "parallel" && circuit !== undefined);
+  const settled =
+    beside.length > 0 && beside.every(({ planned }) => planned === "button" || planned === "removed");
+  return { id, name, suppressors: [], override: stays ? "yes" : settled ? "no" : "unknown" };
+}
+
+function wiredDetector(
+  site: Site,
+  found: FoundInstallation,
+  outputs: Outputs,
+  { detector, circuit: id, switchedLine: output }: Outputs["detectors"][number],
+): WiredDetector {
+  const circuit = found.circuits.find((one) => one.id === id);
+  const model = site.models.find((one) => one.id === detector.model);
+  const others = outputs.detectors.filter((one) => output !== undefined && one.switchedLine === output);
+  return {
+    id: detector.id,
+    tag: detector.tag || detector.id,
+    room: detector.room,
+    role: detector.output === "signals" ? "slave" : others.length > 1 ? "parallel" : "alone",
+    line: circuit
+      ? {
+          kind: "line",
+          circuit: circuit.id,
+          line: circuit.phases === "three-phase" ? "L1" : (circuit.line ?? "L1"),
+        }
+      : { kind: "unknown" },
+    neutral: circuit ? { kind: "neutral", circuit: circuit.id } : { kind: "unknown" },
+    protectiveConductor: circuit?.protectiveConductor ?? "unknown",
+    ...(output === undefined ? {} : { output }),
+    // A relay of this kind is fed inside from the line terminal; of the other kinds nobody can tell from the data sheet.
+    ...(model?.contact?.kind === "relay" ? { breaks: "line" as const } : {}),
+    ...(model?.contact === undefined ? {} : { contact: model.contact }),
+    ...(model?.inputs === undefined ? {} : { inputs: model.inputs }),
+    ...(model?.warmUpOutput === undefined ? {} : { warmUpOutput: model.warmUpOutput }),
+    ...(model?.standby === undefined ? {} : { standby: model.standby }),
+    ...(model?.leakage === undefined ? {} : { leakage: model.leakage }),
+    ...(model?.waterProtection === undefined ? {} : { waterProtection: model.waterProtection }),
+    ...(model?.fixing === undefined ? {} : { recessed: model.fixing === "ceiling-panel" }),
+    testedCover: "unknown",
+  };
+}
+
+const buttonsOf = (site: Site, found: FoundInstallation): readonly PushButton[] =>
+  site.switches.flatMap((one): readonly PushButton[] => {
+    if (!one.detectors || one.detectors.length === 0) return [];
+    const circuit = circuitNamed(found, one.circuit);
+    return [
+      {
+        id: one.id,
+        room: one.room,
+        detectors: one.detectors,
+        kind: one.kind === "push-button" ? "push-button" : "latching-switch",
+        feed: circuit
+          ? {
+              kind: "line",
+              circuit: circuit.id,
+              line: circuit.phases === "three-phase" ? "L1" : (circuit.line ?? "L1"),
+            }
+          : { kind: "unknown" },
+        ...(one.glowLamp === undefined ? {} : { glowLamp: one.glowLamp }),
+      },
+    ];
+  });
+
+const wiringRoom = (room: Room): WiringRoom => ({
+  id: room.id,
+  name: roomTitle(room),
+  use: useOf(room),
+  household: "unknown",
+  fireRatedCeiling: room.fireRatedCeiling === undefined ? "unknown" : room.fireRatedCeiling ? "yes" : "no",
+  penetrationsSealed: "unknown",
+});
+
+/** Where water may splash, people wash or change: as a shower. Elsewhere wet rooms ask for protection against water alone. */
+function useOf({ use, wet, escapeRoute }: Room): WiringRoom["use"] {
+  if (wet) return use === "sanitary" || use === "changing" ? "shower" : "store-wet";
+  if (use === "plant") return "plant";
+  if (use === "stair") return "stair";
+  return escapeRoute ? "escape" : "ordinary";
+}

@@ -1,0 +1,169 @@
+import type { Check, Problem } from "../../check/index.ts";
+import type { Site } from "../../site/index.ts";
+import { designCurrent } from "../circuit-case.ts";
+import { circuitChecks } from "../circuit-checks.ts";
+import { circuitTree } from "../circuit-tree.ts";
+import { wiringFindings } from "../findings.ts";
+import type { Supply } from "../model.ts";
+import { supplyProblems } from "../supply.ts";
+import { driversIn } from "../switched-group.ts";
+import { circuitTitle } from "./circuits-of.ts";
+import type { FoundCircuit, FoundInstallation, WiringAssumption } from "./found.ts";
+import { type BuiltWiring, hasWiring, wiringOfSite } from "./of-site.ts";
+
+/** One circuit with its load, its cable and its checks. */
+export interface CircuitReview {
+  readonly id: string;
+  readonly name: string;
+  readonly board: string | undefined;
+  readonly breaker: FoundCircuit["breaker"];
+  readonly rating: number | undefined;
+  readonly luminaires: number;
+  readonly drivers: number;
+  /** Together; undefined where the power of one of them is unknown. [W] */
+  readonly power: number | undefined;
+  /** By the heaviest line; undefined where the power of one of them is unknown. [A] */
+  readonly current: number | undefined;
+  readonly detectors: readonly string[];
+  readonly section: number | undefined;
+  readonly length: number | undefined;
+  readonly checks: readonly Check[];
+}
+
+export interface WiringReview {
+  readonly supply: Supply;
+  readonly circuits: readonly CircuitReview[];
+  readonly problems: readonly Problem[];
+  readonly assumptions: readonly WiringAssumption[];
+}
+
+/**
+ * The wiring of a whole site, checked.
+ *
+ * @param site - The site. @param found - Boards and circuits as entered.
+ * @returns Circuits with their checks, findings with evidence, assumptions; undefined where nothing of the wiring is on record.
+ * @example Eight luminaires of 30 A inrush on a contact of 165 A: "contact-inrush-too-large"
+ */
+export function reviewWiring(site: Site, found: FoundInstallation): WiringReview | undefined {
+  if (!hasWiring(site, found)) return undefined;
+  const built = wiringOfSite(site, found);
+  const refused = supplyProblems(built.model.supply).length > 0;
+  return {
+    supply: built.model.supply,
+    circuits: found.circuits.map((circuit) => circuitReview(built, circuit, refused)),
+    problems: told(
+      built,
+      refused ? wiringFindings(built.model) : [...wiringFindings(built.model), ...built.doubts],
+    ),
+    assumptions: built.assumptions,
+  };
+}
+
+function circuitReview(built: BuiltWiring, circuit: FoundCircuit, refused: boolean): CircuitReview {
+  const { model } = built;
+  const loads = model.loads.filter((load) => load.circuit === circuit.id);
+  const tree = circuitTree(model, circuit.id);
+  const known = loads.every(({ power }) => power !== undefined);
+  return {
+    id: circuit.id,
+    name: circuitTitle(circuit),
+    board: model.boards.find(({ id }) => id === circuit.board)?.name,
+    breaker: circuit.breaker,
+    rating: circuit.rating,
+    luminaires: loads.reduce((sum, { count }) => sum + count, 0),
+    drivers: loads.reduce((sum, load) => sum + driversIn(load), 0),
+    power: known ? loads.reduce((sum, { count, power }) => sum + count * (power ?? 0), 0) : undefined,
+    current: known && tree && !refused ? designCurrent({ model, tree, loads }) : undefined,
+    detectors: model.detectors.flatMap(({ tag, line }) =>
+      line.kind === "line" && line.circuit === circuit.id ? [tag] : [],
+    ),
+    section: circuit.cable?.section,
+    length: circuit.cable?.length,
+    checks: refused
+      ? []
+      : circuitChecks(model, circuit.id).map(({ code, name: _, room: __, records: ___, ...check }) =>
+          code === "voltage-drop-too-large" ? dropAsBuilt(check, built, circuit.id) : check,
+        ),
+  };
+}
+
+/** With all luminaires at the far end a drop that fails is only the most that it can be. */
+function dropAsBuilt(check: Check, { atFarEnd }: BuiltWiring, circuit: string): Check {
+  return check.verdict === "fail" && atFarEnd.includes(circuit)
+    ? { ...check, verdict: "not-proven", assumptions: [...check.assumptions, FAR_END] }
+    : check;
+}
+
+const FAR_END = "All luminaires at the far end; with the places of board and luminaires it may pass";
+
+/** Findings in the words and records of the site; what differs in the thing alone is said once for all of them. */
+function told(built: BuiltWiring, problems: readonly Problem[]): readonly Problem[] {
+  const records = recordsOf(built);
+  const cables = new Map(
+    built.model.segments.map(({ id, circuit }) => [
+      id,
+      `the cable of ${built.model.circuits.find((one) => one.id === circuit)?.name}`,
+    ]),
+  );
+  const groups = new Map<string, { problem: Problem; names: Map<string, number> }>();
+  for (const found of problems) {
+    const problem = withProvenDrop(built, found);
+    const name = cables.get(String(problem.values.name)) ?? String(problem.values.name ?? "");
+    const { name: _, ...others } = problem.values;
+    const key = JSON.stringify([problem.code, problem.room ?? "", others]);
+    const own = (problem.records ?? []).flatMap((id) => records.get(id) ?? [id]);
+    const group = groups.get(key);
+    if (!group) {
+      groups.set(key, {
+        problem: { ...problem, records: [...new Set(own)], evidence: (problem.evidence ?? []).map(saidOnce) },
+        names: new Map([[name, 1]]),
+      });
+      continue;
+    }
+    group.names.set(name, (group.names.get(name) ?? 0) + 1);
+    group.problem = {
+      ...group.problem,
+      records: [...new Set([...(group.problem.records ?? []), ...own])],
+    };
+  }
+  return [...groups.values()].map(({ problem, names }) =>
+    problem.values.name === undefined
+      ? problem
+      : { ...problem, values: { ...problem.values, name: listed(names, cables) } },
+  );
+}
+
+function withProvenDrop(built: BuiltWiring, problem: Problem): Problem {
+  const [circuit = ""] = problem.records ?? [];
+  if (problem.code !== "voltage-drop-too-large" || !built.atFarEnd.includes(circuit)) return problem;
+  return {
+    ...problem,
+    code: "wiring-not-proven",
+    values: {
+      name: problem.values.name ?? "",
+      what: problem.values.what ?? "",
+      missing: "the place of the board, on the storey of the luminaires",
+    },
+    evidence: (problem.evidence ?? []).map((check) => dropAsBuilt(check, built, circuit)),
+  };
+}
+
+const saidOnce = (check: Check): Check => ({ ...check, assumptions: [...new Set(check.assumptions)] });
+
+/** "LED panel in G.14 Corridor (8), …": the same name is counted, cables are one thing however many lengths they have. */
+function listed(names: ReadonlyMap<string, number>, cables: ReadonlyMap<string, string>): string {
+  const whole = new Set(cables.values());
+  return [...names]
+    .map(([name, count]) => (count === 1 || whole.has(name) ? name : `${name} (${count})`))
+    .join(", ");
+}
+
+/** Ids of the model that are no records of the job, with the records that they stand for. */
+const recordsOf = ({ model }: BuiltWiring): ReadonlyMap<string, readonly string[]> =>
+  new Map<string, readonly string[]>([
+    ...model.segments.map(({ id, circuit }) => [id, [circuit]] as const),
+    ...model.circuits.map(({ id, device }) => [device, [id]] as const),
+    ...model.switchedLines.map(
+      ({ id }) => [id, model.detectors.filter(({ output }) => output === id).map((one) => one.id)] as const,
+    ),
+  ]);
