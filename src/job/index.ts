@@ -14,6 +14,7 @@ export { type MergeCount, type Merged, mergeCopy } from "./merge/merge-copy.ts";
 export { type ParsedJob, parseJob } from "./parse/parse-job.ts";
 export { placeOf, type ReadRecord, readRecord } from "./parse/read-record.ts";
 export * from "./schema/index.ts";
+export { installationOf } from "./site/installation-of.ts";
 export { ownPlanning, planningOf } from "./site/planning-of.ts";
 export { siteOf } from "./site/site-of.ts";
 export { fromSite, type SiteRecords, toSite } from "./site/to-site.ts";
