@@ -3,7 +3,7 @@ export { type ReadJob, readJobFile } from "./archive/read-archive.ts";
 export { isZip, unpackLimits } from "./archive/unpack.ts";
 export { writeJobArchive } from "./archive/write-archive.ts";
 export * from "./commands/index.ts";
-export { demoJob } from "./demo/demo-job.ts";
+export { correctedDemoJob, demoJob } from "./demo/demo-job.ts";
 export { demoModels } from "./demo/demo-models.ts";
 export type { JobDocument, Snapshot } from "./document/contract.ts";
 export { documentOfRead, historyOf } from "./document/document-of-read.ts";

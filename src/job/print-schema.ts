@@ -1,7 +1,7 @@
 import { writeFileSync } from "node:fs";
 import { pathToFileURL } from "node:url";
 import * as z from "zod";
-import { demoJob } from "./demo/demo-job.ts";
+import { correctedDemoJob, demoJob } from "./demo/demo-job.ts";
 import { jobFileSchema } from "./schema/job-file.ts";
 import { model } from "./schema/model.ts";
 import { jobText } from "./text/job-text.ts";
@@ -14,6 +14,7 @@ export const printedFiles: Readonly<Record<string, () => string>> = {
   "docs/job.schema.json": () => schema("Roomwake job", jobFileSchema),
   "docs/detector-model.schema.json": () => schema("Data sheet of a detector", model),
   "examples/saltmarsh.job.json": () => jobText(demoJob()),
+  "examples/saltmarsh-corrected.job.json": () => jobText(correctedDemoJob()),
 };
 
 if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href)

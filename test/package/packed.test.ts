@@ -81,6 +81,7 @@ test("the package holds the program, the web app, the demo and the papers, and n
     "docs/rooms-from-plans.md",
     "docs/rule-pack.schema.json",
     "docs/screen.png",
+    "examples/saltmarsh-corrected.job.json",
     "examples/saltmarsh.job.json",
     "package.json",
   ]);

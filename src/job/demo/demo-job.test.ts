@@ -1,5 +1,17 @@
+import { isDeepStrictEqual } from "node:util";
 import { expect, test } from "vitest";
-import { demoJob, demoModels, jobText, parseJob, siteOf } from "../index.ts";
+import { findingsOf, reviewWiring } from "#engine";
+import {
+  correctedDemoJob,
+  demoJob,
+  demoModels,
+  installationOf,
+  type JobFile,
+  jobText,
+  parseJob,
+  siteOf,
+} from "../index.ts";
+import { siteFaults } from "./demo-faults.ts";
 
 test("the demo reads without a note and makes a site without a problem", () => {
   const read = parseJob(jobText(demoJob()));
@@ -84,3 +96,56 @@ function distance(
     }),
   );
 }
+
+const reviewed = (job: JobFile) => reviewWiring(siteOf(job).site, installationOf(job))!;
+
+test("the wiring of the demo has mistakes of every severity, each where somebody made it", () => {
+  const found = findingsOf(reviewed(demoJob()).problems).map(
+    ({ severity, code, records }) => `${severity} ${code}: ${[...records].sort().join(", ")}`,
+  );
+  expect(found).toEqual(
+    expect.arrayContaining([
+      "must contact-inrush-too-large: corridor-east, corridor-west",
+      "must neutral-borrowed: lighting-5",
+      "must button-wired-wrong: meeting-button, meeting-table",
+      "should standing-leakage-too-large: lighting-2, lighting-3",
+      "note wiring-not-proven: lighting-5",
+    ]),
+  );
+});
+
+test("with its mistakes mended nothing of the demo's wiring fails and nothing is left unproven", () => {
+  const { circuits, problems } = reviewed(correctedDemoJob());
+  expect(problems).toEqual([]);
+  expect(circuits.map(({ luminaires }) => luminaires)).toEqual([16, 16, 16, 12, 7]);
+  const verdicts = circuits.flatMap(({ checks }) => checks.map(({ verdict }) => verdict));
+  expect([verdicts.length, new Set(verdicts)]).toEqual([45, new Set(["pass"])]);
+});
+
+test("the corrected demo is a job of its own, the same building with the same detectors in the same places", () => {
+  const [found, mended] = [demoJob(), correctedDemoJob()];
+  expect(mended.id).not.toBe(found.id);
+  for (const kind of ["storeys", "rooms", "openings", "obstacles", "luminaires", "models", "boards"] as const)
+    expect(mended[kind]).toEqual(found[kind]);
+  const hung = (job: JobFile) =>
+    job.detectors.map(({ id, at, height, model }) => ({ id, at, height, model }));
+  expect(hung(mended)).toEqual(hung(found));
+  expect(siteOf(mended).problems).toEqual([]);
+});
+
+test("every mistake of the demo changes the job, and its way out leads to the corrected twin", () => {
+  expect(siteFaults.length).toBeGreaterThan(0);
+  for (const { mistake, found, mended } of siteFaults) {
+    const changed = [found, mended].flatMap((changes) =>
+      Object.entries(changes).flatMap(([kind, records]) => Object.keys(records).map((id) => ({ kind, id }))),
+    );
+    const records = (job: JobFile) =>
+      changed.map(({ kind, id }) =>
+        (job[kind as "circuits"] as readonly { readonly id: string }[]).find((one) => one.id === id),
+      );
+    expect({ mistake, same: isDeepStrictEqual(records(demoJob()), records(correctedDemoJob())) }).toEqual({
+      mistake,
+      same: false,
+    });
+  }
+});

@@ -1,9 +1,11 @@
 import { parseJob } from "../parse/parse-job.ts";
-import { type JobFile, jobFormat, jobVersion, recordKinds } from "../schema/job-file.ts";
+import { type JobFile, jobFormat, jobVersion, type RecordInputs, recordKinds } from "../schema/job-file.ts";
+import { inState } from "./demo-faults.ts";
 import { middleRooms } from "./demo-middle.ts";
 import { demoModels } from "./demo-models.ts";
 import { northRooms } from "./demo-north.ts";
 import { southRooms } from "./demo-south.ts";
+import { fed, wiring } from "./demo-wiring.ts";
 import type { Drawn } from "./drawing.ts";
 
 /** Hangs already when the demo is opened for the first time, so that there is something to see. */
@@ -38,9 +40,16 @@ const hung: Drawn = {
 
 /**
  * The demo: the staff wing of an invented ferry terminal, drawn to exercise all that the program can do.
- * The corridor and the meeting room have detectors; the other rooms wait for them.
+ * The corridor and the meeting room have detectors; the other rooms wait for them. Its wiring has mistakes as sites have them.
  */
-export function demoJob(): JobFile {
+export const demoJob = (): JobFile =>
+  demoIn("found", { id: "saltmarsh", name: "Saltmarsh Ferry Terminal, Staff Wing" });
+
+/** The demo with the mistakes of its wiring and its settings mended, and nothing else changed. */
+export const correctedDemoJob = (): JobFile =>
+  demoIn("mended", { id: "saltmarsh-corrected", name: "Saltmarsh Ferry Terminal, Staff Wing, corrected" });
+
+function demoIn(state: "found" | "mended", head: { readonly id: string; readonly name: string }): JobFile {
   const parts: readonly Drawn[] = [
     {
       storeys: [
@@ -53,12 +62,21 @@ export function demoJob(): JobFile {
     ...northRooms,
     { models: demoModels },
     hung,
+    wiring,
   ];
+  const drawn = inState(
+    Object.fromEntries(
+      recordKinds.map((kind) => {
+        const records = parts.flatMap((part): readonly unknown[] => part[kind] ?? []);
+        return [kind, kind === "luminaires" ? fed(records as RecordInputs["luminaires"][]) : records];
+      }),
+    ) as Drawn,
+    state,
+  );
   const read = parseJob({
     format: jobFormat,
     version: jobVersion,
-    id: "saltmarsh",
-    name: "Saltmarsh Ferry Terminal, Staff Wing",
+    ...head,
     details: {
       client: "Saltmarsh Harbour Trust",
       site: "Saltmarsh Ferry Terminal, Quay Road, Saltmarsh",
@@ -71,12 +89,7 @@ export function demoJob(): JobFile {
     },
     // The luminaires of the wing are lit 0.3 s after they get their supply.
     defaults: { lampStart: 0.3 },
-    ...Object.fromEntries(
-      recordKinds.map((kind) => [
-        kind,
-        settled(parts.flatMap((part): readonly unknown[] => part[kind] ?? [])),
-      ]),
-    ),
+    ...Object.fromEntries(Object.entries(drawn).map(([kind, records]) => [kind, settled(records)])),
   });
   if (!read.job) throw new Error(`The demo job is broken: ${JSON.stringify(read.problems)}`);
   const rooms = [...read.job.rooms].sort((a, b) => (a.number < b.number ? -1 : 1));

@@ -1,5 +1,6 @@
 import { readRecord } from "../parse/read-record.ts";
 import type { JobModel, RecordInputs } from "../schema/job-file.ts";
+import { demoModelWiring } from "./demo-model-wiring.ts";
 
 type Row = { readonly height: number; readonly radius: number };
 type PolarRow = { readonly height: number; readonly outline: [number, number][] };
@@ -223,6 +224,7 @@ const sheets: readonly Omit<RecordInputs["models"], "declaration" | "declaredBy"
 export const demoModels: readonly JobModel[] = sheets.map((sheet) => {
   const read = readRecord("models", {
     ...sheet,
+    ...demoModelWiring[sheet.id],
     declaration: "assumed",
     declaredBy: "invented for the demo",
     demo: true,
