@@ -81,6 +81,11 @@ export interface OpenJob {
   ) => readonly Problem[];
   /** The same for what stands in `kept`. */
   readonly keep: (name: string, steps: readonly KeptStep[]) => void;
+  /** Both in one undoable step. */
+  readonly editBoth: (
+    name: string,
+    steps: { readonly site: readonly EditStep[]; readonly kept: readonly KeptStep[] },
+  ) => void;
   readonly setDetails: (details: Partial<JobDetails>) => void;
   readonly setName: (name: string) => void;
   readonly setDefaults: (defaults: Site["defaults"]) => void;

@@ -3,6 +3,7 @@ export { changeRecord, moveCorner, moveDetector, turnDetector } from "./change-r
 export type { Command, CommandAnswer, CommandWorld, Edit, Outcome, RecordRef } from "./command.ts";
 export { deleteRecords } from "./delete-records.ts";
 export { duplicateRecord } from "./duplicate-record.ts";
+export { editBoth } from "./edit-both.ts";
 export { editKept, type KeptStep } from "./edit-kept.ts";
 export { editSite, type SiteStep } from "./edit-site.ts";
 export { setDefaults, setDetails, setName } from "./job-sheet.ts";

@@ -1,4 +1,13 @@
-import { editKept, editSite, type JobDocument, setDefaults, setDetails, setName, takeReading } from "#job";
+import {
+  editBoth,
+  editKept,
+  editSite,
+  type JobDocument,
+  setDefaults,
+  setDetails,
+  setName,
+  takeReading,
+} from "#job";
 import type { OpenJob } from "../contract.ts";
 import { underlaysOf } from "./underlay.ts";
 
@@ -20,6 +29,9 @@ export function documentJob(id: string, document: JobDocument, newId: () => stri
       ).problems,
     keep: (name, steps) => {
       document.run(editKept(name, steps));
+    },
+    editBoth: (name, { site, kept }) => {
+      document.run(editBoth(name, { site: site as never, kept }));
     },
     setDetails: (details) => {
       document.run(setDetails(details));

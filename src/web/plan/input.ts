@@ -1,7 +1,7 @@
 import type { Calculator } from "../calculate/calculator.ts";
 import { roomAsker } from "../calculate/room-at.ts";
 import type { Actions } from "../shell/actions.ts";
-import type { Store, Workbench } from "../shell/workbench.ts";
+import { findingsHere, type Store, type Workbench } from "../shell/workbench.ts";
 import { takeRoomSteps } from "../survey/drawings/take-room.ts";
 import { benchOf, flagAt } from "./reading.ts";
 import type { Input } from "./tools/state.ts";
@@ -51,10 +51,11 @@ export function inputOn(ports: {
       if (what.do !== "down" || !what.pan) return;
     }
     if (what.do === "down") {
-      const flag = flagAt(bench, calculator.current().findings, what.pixel);
+      const findings = findingsHere(bench, calculator.current());
+      const flag = flagAt(bench, findings, what.pixel);
       if (flag !== undefined && bench.tool.kind === "select") {
         store.set({ panel: { kind: "findings" } });
-        actions.showFinding(flag, calculator.current().findings);
+        actions.showFinding(flag, findings);
         return;
       }
     }

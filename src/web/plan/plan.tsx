@@ -2,7 +2,7 @@ import { memo, useEffect, useRef } from "react";
 import type { Calculator } from "../calculate/calculator.ts";
 import { preferences, usePreferences } from "../settings/preferences.ts";
 import { type Actions, storeyBounds } from "../shell/actions.ts";
-import type { Store, Workbench } from "../shell/workbench.ts";
+import { findingsHere, type Store, type Workbench } from "../shell/workbench.ts";
 import { t } from "../texts/index.ts";
 import { drawKey } from "./draw-keys.ts";
 import { clipboardOn } from "./edit/clipboard.ts";
@@ -65,7 +65,7 @@ export const Plan = memo(function Plan({ store, calculator, actions, insets, inp
           held: heldOf(bench, preview),
           grips: gripsOf(benchOf(bench)),
           tried: triedOf(bench),
-          flags: flagsOf(bench, calculated.findings),
+          flags: flagsOf(bench, findingsHere(bench, calculated)),
           focus: focusOf(bench),
           insets: insets(),
           drawing: bench.drawing,
@@ -110,7 +110,13 @@ export const Plan = memo(function Plan({ store, calculator, actions, insets, inp
       const deed = keyDeed(event);
       if (!deed) return;
       event.preventDefault();
-      doKey(deed, { store, actions, findings: () => calculator.current().findings, input, onCard });
+      doKey(deed, {
+        store,
+        actions,
+        findings: () => findingsHere(store.get(), calculator.current()),
+        input,
+        onCard,
+      });
     };
     const keyUp = (event: KeyboardEvent): void => {
       if (event.key === " ") space = false;

@@ -3,6 +3,7 @@ import type { Layout, Site } from "#engine";
 import { whenSettled } from "../calculate/calculated.ts";
 import type { Calculator } from "../calculate/calculator.ts";
 import { useCalculated } from "../calculate/use-calculated.ts";
+import { useWiring } from "../calculate/use-wiring.ts";
 import type { EditStep } from "../contract.ts";
 import { Say } from "../fields/index.ts";
 import type { JobSource } from "../jobs/open-job.ts";
@@ -22,7 +23,7 @@ import { Notice } from "./notice.tsx";
 import { PanelBody } from "./panel-body.tsx";
 import { StageLine } from "./stage-line.tsx";
 import { TopBar } from "./top-bar.tsx";
-import { firstStorey, type Panel, usePart, workbenchOf } from "./workbench.ts";
+import { findingsHere, firstStorey, type Panel, usePart, workbenchOf } from "./workbench.ts";
 import "./shell.css";
 
 interface JobScreenProps {
@@ -61,6 +62,8 @@ export function JobScreen({ source, calculator, fileText, onHome, standing, begi
   }, [source, store, calculator]);
   useEffect(() => () => calculator.follow(undefined), [calculator]);
 
+  useWiring({ store, calculator }, setTrouble);
+
   const insets = useCallback((): Insets => {
     const sheet = matchMedia(sheetMedia).matches;
     const beside = !sheet && globalThis.innerWidth > 1000;
@@ -81,13 +84,14 @@ export function JobScreen({ source, calculator, fileText, onHome, standing, begi
       ?.querySelector<HTMLElement>(".card-body input, .card-body button, .card-body select")
       ?.focus();
   }, []);
-  const bench = usePart(store, ({ selection, storey, stage, panel, finding, tool }) => ({
+  const bench = usePart(store, ({ selection, storey, stage, panel, finding, tool, wiring }) => ({
     selection,
     storey,
     stage,
     panel,
     finding,
     tool,
+    wiring,
   }));
   const drawing = bench.tool.kind === "add" ? bench.tool : undefined;
   const onPanel = (panel: Panel): void =>
@@ -125,6 +129,8 @@ export function JobScreen({ source, calculator, fileText, onHome, standing, begi
   const storey = site.storeys.find(({ id }) => id === bench.storey);
   const place = first && placeOf(site, first);
   const view = store.get().view;
+  /** The wiring of the whole job stands where in other stages the storey does. */
+  const wiring = bench.stage === "wire" && bench.panel.kind === "thing" && !first;
   const title = titleOf();
   function titleOf(): string {
     if (drawing) return t(`plan.add.${drawing.what}`);
@@ -141,7 +147,7 @@ export function JobScreen({ source, calculator, fileText, onHome, standing, begi
         return t(`shell.panel.${bench.panel.kind}`);
       case "thing":
       case "none":
-        if (!first) return storey?.name ?? site.name;
+        if (!first) return bench.stage === "wire" ? t("shell.panel.wire") : (storey?.name ?? site.name);
         return bench.selection.length > 1
           ? t("card.many", { count: bench.selection.length })
           : nameOf(site, first);
@@ -171,7 +177,7 @@ export function JobScreen({ source, calculator, fileText, onHome, standing, begi
         about={drawing ? `add ${drawing.what}` : `${bench.panel.kind} ${first?.kind} ${first?.id}`}
         thing={drawing ? undefined : place && toPixel(view, place)}
         size={
-          drawing || bench.panel.kind === "thing" || bench.panel.kind === "none"
+          drawing || ((bench.panel.kind === "thing" || bench.panel.kind === "none") && !wiring)
             ? "narrow"
             : bench.panel.kind === "models" || bench.panel.kind === "eye" || bench.panel.kind === "rooms"
               ? "broad"
@@ -192,7 +198,7 @@ export function JobScreen({ source, calculator, fileText, onHome, standing, begi
           store={store}
           actions={actions}
           calculator={calculator}
-          findings={calculating.findings}
+          findings={findingsHere(bench, calculating)}
           drawing={drawing}
           input={input}
           onPanel={onPanel}

@@ -22,6 +22,7 @@ const EyeView = lazy(() => import("../eye/index.ts").then((part) => ({ default: 
 const SettingsPanel = lazy(() => import("../settings/index.ts").then((part) => ({ default: part.Settings })));
 const PlacePanel = lazy(() => import("../place/index.ts").then((part) => ({ default: part.PlacePanel })));
 
+const WirePanel = lazy(() => import("../wire/index.ts").then((part) => ({ default: part.WirePanel })));
 const DrawCard = lazy(() => import("./draw-card.tsx").then((part) => ({ default: part.DrawCard })));
 const DrawingsPanel = lazy(() =>
   import("../survey/drawings/index.ts").then((part) => ({ default: part.DrawingsPanel })),
@@ -116,6 +117,8 @@ export function PanelBody(props: PanelBodyProps) {
           <NotesPanel {...survey} />
         ) : first ? (
           <ThingCard job={job} refs={selection} calculator={calculator} actions={actions} onPanel={onPanel} />
+        ) : stage === "wire" ? (
+          <WirePanel job={job} store={store} actions={actions} />
         ) : (
           <Known calculator={calculator}>
             {(calculated) => (

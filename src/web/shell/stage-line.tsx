@@ -8,6 +8,8 @@ import type { Actions } from "./actions.ts";
 import { Sign } from "./signs.tsx";
 import { type Stage, type Store, usePart, type Workbench } from "./workbench.ts";
 
+const stages: readonly Stage[] = ["survey", "place", "wire"];
+
 interface StageLineProps {
   readonly store: Store<Workbench>;
   readonly actions: Actions;
@@ -16,23 +18,33 @@ interface StageLineProps {
 
 /** The stages as a line of words, in the order of the job; each with what is still open in it. */
 export const StageLine = memo(function StageLine({ store, actions, findings }: StageLineProps) {
-  const { stage, tool, readOnly, measured } = usePart(store, (bench) => ({
+  const { stage, tool, readOnly, measured, wiring } = usePart(store, (bench) => ({
     stage: bench.stage,
     tool: bench.tool,
     readOnly: bench.job.readOnly,
     measured: measuredIn(bench),
+    wiring: bench.wiring?.findings,
   }));
   const units = useUnits();
-  const counts = countsOf(findings);
+  const goTo = (next: Stage): void => {
+    actions.take({ kind: "select" });
+    // A stage that brings a panel of its own shows it; findings are numbered anew in each list.
+    const fresh = next !== stage && (next === "wire" || stage === "wire");
+    store.set({
+      stage: next,
+      ...(fresh ? { finding: undefined, selection: [], panel: { kind: "thing" } } : {}),
+    });
+  };
+  const counts = countsOf(findings, wiring ?? []);
   return (
     <footer className="stage-line no-print">
       <nav className="stages" aria-label={t("shell.stages")}>
-        {(["survey", "place"] as const).map((one) => (
+        {stages.map((one) => (
           <span key={one} className="stage-item">
             <Button
               className="stage-word"
               {...(stage === one ? { "aria-current": "step" as const } : {})}
-              onPress={() => store.set({ stage: one, tool: { kind: "select" } })}
+              onPress={() => goTo(one)}
             >
               {t(`shell.stage.${one}`)}
             </Button>
@@ -41,8 +53,8 @@ export const StageLine = memo(function StageLine({ store, actions, findings }: S
                 className="stage-count"
                 aria-label={t("shell.open-findings", { count: counts[one] })}
                 onPress={() => {
-                  actions.take({ kind: "select" });
-                  store.set({ stage: one, panel: { kind: "findings" } });
+                  goTo(one);
+                  store.set({ panel: { kind: "findings" } });
                 }}
               >
                 {counts[one]}
@@ -138,14 +150,14 @@ function measuredIn({ toolState }: Workbench): Metres {
 }
 
 /** Findings about how the plan was drawn or read belong to the survey, the others to placing. */
-export function stageOf(finding: Finding): Stage {
+export function stageOf(finding: Finding): "survey" | "place" {
   return surveyCodes.test(finding.code) ? "survey" : "place";
 }
 
 const surveyCodes = /^(room|opening|obstacle|outline|storey|floor-piece|dwell-place|job|record|luminaire)/;
 
-function countsOf(findings: readonly Finding[]): Readonly<Record<Stage, number>> {
-  const counts = { survey: 0, place: 0 };
+function countsOf(findings: readonly Finding[], wiring: readonly Finding[]): Readonly<Record<Stage, number>> {
+  const counts = { survey: 0, place: 0, wire: wiring.filter(({ severity }) => severity !== "note").length };
   for (const finding of findings) if (finding.severity !== "note") counts[stageOf(finding)] += 1;
   return counts;
 }

@@ -1,12 +1,13 @@
 import { useRef, useSyncExternalStore } from "react";
-import type { Layout } from "#engine";
-import type { OpenJob, RecordRef } from "../contract.ts";
+import type { Finding, Layout } from "#engine";
+import type { WiringKnown } from "../calculate/wire-protocol.ts";
+import type { Calculated, OpenJob, RecordRef } from "../contract.ts";
 import type { PaintDrawing } from "../plan/paint/handles.ts";
 import type { Shown } from "../plan/paint/zones.ts";
 import { type DrawingTools, rest, type Tool, type ToolState } from "../plan/tools/state.ts";
 import type { View } from "../plan/view.ts";
 
-export type Stage = "survey" | "place";
+export type Stage = "survey" | "place" | "wire";
 
 /** Panels of the survey. */
 export const surveyPanels = ["drawings", "rooms", "visit", "notes"] as const;
@@ -42,7 +43,19 @@ export interface Workbench {
   readonly notice: string | undefined;
   /** A layout on show that was not taken. */
   readonly tried: { readonly room: string; readonly layout: Layout } | undefined;
+  /** What is known of the wiring; undefined until it was calculated for the first time. */
+  readonly wiring: WiringKnown | undefined;
+  /** The circuit that one looks at in the wiring. */
+  readonly circuit: string | undefined;
 }
+
+/** The findings of the stage that one is in: those of the wiring have a list of their own. */
+export const findingsHere = (
+  { stage, wiring }: Pick<Workbench, "stage" | "wiring">,
+  { findings }: Pick<Calculated, "findings">,
+): readonly Finding[] => (stage === "wire" ? (wiring?.findings ?? noFindings) : findings);
+
+const noFindings: readonly Finding[] = [];
 
 export interface Store<T> {
   readonly get: () => T;
@@ -128,5 +141,7 @@ export function workbenchOf(job: OpenJob, begin: "thing" | "visit" = "thing"): S
     finding: undefined,
     notice: undefined,
     tried: undefined,
+    wiring: undefined,
+    circuit: undefined,
   });
 }

@@ -65,4 +65,8 @@ export const addMenu = {
     ["other", ["dwellPlace", "switch"]],
   ],
   place: [["place", ["detector", "dwellPlace", "obstacle", "heater"]]],
+  wire: [
+    ["ceiling", ["luminaire", "luminaireRow", "luminaireGrid"]],
+    ["other", ["switch"]],
+  ],
 } as const satisfies Readonly<Record<string, readonly (readonly [string, readonly AddKind[]])[]>>;

@@ -1,0 +1,38 @@
+import type { Finding, FoundInstallation, Point, Site, WiringReview } from "#engine";
+
+/** To the worker that calculates the wiring of the open job. */
+export interface WireQuestion {
+  readonly number: number;
+  readonly site: Site;
+  readonly found: FoundInstallation;
+}
+
+/** What hangs on a circuit, known or taken for granted. */
+export interface OnCircuit {
+  readonly luminaires: readonly string[];
+  readonly detectors: readonly string[];
+}
+
+/** Lines that join what belongs together on one storey. */
+export interface Run {
+  /** feeds: on one circuit · switches: from detectors to what they switch. */
+  readonly kind: "feeds" | "switches";
+  /** Circuit that it belongs to; for what is switched, that of the detector where it is known. */
+  readonly circuit: string | undefined;
+  readonly storey: string;
+  readonly lines: readonly (readonly Point[])[];
+}
+
+/** All that the screen knows of the wiring. */
+export interface WiringKnown {
+  /** Undefined where nothing of the wiring is on record. */
+  readonly review: WiringReview | undefined;
+  /** In reading order; those of a circuit name its luminaires too, and have a place on the plan. */
+  readonly findings: readonly Finding[];
+  readonly circuits: ReadonlyMap<string, OnCircuit>;
+  readonly runs: readonly Run[];
+}
+
+export type WireAnswer =
+  | { readonly tell: "wired"; readonly number: number; readonly known: WiringKnown }
+  | { readonly tell: "trouble"; readonly number: number; readonly sentence: string };

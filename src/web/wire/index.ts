@@ -1,0 +1,1 @@
+export { WirePanel } from "./wire-panel.tsx";
