@@ -1,32 +1,33 @@
 import {
   type Finding,
-  type LogReplay,
+  type LoadDevice,
   type ReplayedDelay,
-  type recommendedDelay,
+  type ReplayedLoad,
   remedyOf,
   type Site,
   sentenceOf,
 } from "#engine";
 import type { PresenceLog } from "#exchange";
-import { type ReplayLoad, roomNames } from "./replay-loads.ts";
+import { assumptionsOf, roomNames } from "./replay-loads.ts";
 import { aligned, findingJson, findingLines, rounded } from "./words.ts";
-
-export interface ReplayedLoad extends ReplayLoad {
-  readonly run: LogReplay;
-  readonly recommended: ReturnType<typeof recommendedDelay>;
-}
 
 export interface ReplayAbout {
   readonly file: string;
   readonly log: PresenceLog;
   readonly site: Site;
   readonly notes: readonly Finding[];
+  /** [s] */
+  readonly still: number;
 }
+
+/** Those that switch themselves: the others are among the assumptions. */
+const switching = ({ load }: ReplayedLoad): readonly LoadDevice[] =>
+  load.devices.filter(({ role }) => role === "switches");
 
 const hours = (seconds: number): number => seconds / 3600;
 
 /** For a load of some power, from the run for one watt. [kWh] */
-const energyOf = ({ power }: ReplayLoad, watt: number): number | undefined =>
+const energyOf = ({ load: { power } }: ReplayedLoad, watt: number): number | undefined =>
   power === undefined ? undefined : power * watt;
 
 const referenceOf = (
@@ -37,7 +38,10 @@ const referenceOf = (
 });
 
 /** The answer as data. */
-export function jsonOf(loads: readonly ReplayedLoad[], { file, log, site, notes }: ReplayAbout): unknown {
+export function jsonOf(
+  loads: readonly ReplayedLoad[],
+  { file, log, site, notes, still }: ReplayAbout,
+): unknown {
   const [first] = loads;
   return {
     log: {
@@ -48,24 +52,24 @@ export function jsonOf(loads: readonly ReplayedLoad[], { file, log, site, notes 
       hours: rounded(hours(first!.run.span), 3),
       recordedHours: rounded(hours(first!.run.recorded), 3),
     },
-    loads: loads.map((load) => loadJson(load, site)),
+    loads: loads.map((load) => loadJson(load, site, still)),
     findings: notes.map(findingJson),
   };
 }
 
-function loadJson(load: ReplayedLoad, site: Site): unknown {
+function loadJson(load: ReplayedLoad, site: Site, still: number): unknown {
   const reference = referenceOf(load);
   const { delay, reason } = load.recommended;
   return {
-    rooms: load.rooms,
-    name: roomNames(site, load.rooms),
-    devices: load.devices.map(({ id, tag, mode, offDelay }) => ({
+    rooms: load.load.rooms,
+    name: roomNames(site, load.load.rooms),
+    devices: switching(load).map(({ id, tag, chosen: { mode, offDelay } }) => ({
       id,
       tag,
       mode: mode ?? null,
       offMinutes: offDelay === undefined ? null : rounded(offDelay / 60),
     })),
-    power: load.power === undefined ? null : rounded(load.power),
+    power: load.load.power === undefined ? null : rounded(load.load.power),
     reference: {
       what: "always lit while the log runs",
       litHours: rounded(reference.litHours, 3),
@@ -88,7 +92,7 @@ function loadJson(load: ReplayedLoad, site: Site): unknown {
       message: sentenceOf(reason),
       remedy: remedyOf(reason),
     },
-    assumptions: load.assumptions,
+    assumptions: assumptionsOf(load, still),
   };
 }
 
@@ -96,25 +100,28 @@ const energyJson = (energy: number | undefined): number | null =>
   energy === undefined ? null : rounded(energy, 3);
 
 /** The answer for a person. */
-export function textOf(loads: readonly ReplayedLoad[], { file, log, site, notes }: ReplayAbout): string {
+export function textOf(
+  loads: readonly ReplayedLoad[],
+  { file, log, site, notes, still }: ReplayAbout,
+): string {
   const { span, recorded } = loads[0]!.run;
   const gap = span - recorded > log.step ? `, ${hours(recorded).toFixed(1)} h of them recorded` : "";
   return [
     `${file}: ${log.times.length} rows from ${log.begins} on, ${hours(span).toFixed(1)} h${gap}`,
-    ...loads.flatMap((load) => ["", ...loadLines(load, site)]),
+    ...loads.flatMap((load) => ["", ...loadLines(load, site, still)]),
     ...(notes.length > 0 ? ["", findingLines(notes)] : []),
   ].join("\n");
 }
 
-function loadLines(load: ReplayedLoad, site: Site): string[] {
+function loadLines(load: ReplayedLoad, site: Site, still: number): string[] {
   const reference = referenceOf(load);
-  const settings = load.devices.map(
-    ({ tag, mode, offDelay }) =>
+  const settings = switching(load).map(
+    ({ tag, chosen: { mode, offDelay } }) =>
       `${tag} (${mode ?? "mode not entered"}, ${offDelay === undefined ? "delay not entered" : `delay ${minutes(offDelay)}`})`,
   );
   const reason = load.recommended.reason;
   return [
-    `${roomNames(site, load.rooms)}: ${settings.join(", ")}`,
+    `${roomNames(site, load.load.rooms)}: ${settings.join(", ")}`,
     aligned(
       ["Off delay", "Lit", "Switch-offs", "While somebody is there", "Cycles a year", "Energy", "Spared"],
       [
@@ -132,12 +139,12 @@ function loadLines(load: ReplayedLoad, site: Site): string[] {
       new Set([1, 2, 3, 4, 5, 6]),
     ),
     `Recommended: ${load.recommended.delay === undefined ? "none" : minutes(load.recommended.delay)}. ${sentenceOf(reason)} ${remedyOf(reason)}`,
-    ...load.assumptions.map((assumption) => `Assumed: ${assumption}`),
+    ...assumptionsOf(load, still).map((assumption) => `Assumed: ${assumption}`),
   ];
 }
 
 const rowOf = (load: ReplayedLoad, { delay, used, saving }: ReplayedDelay): string[] => [
-  `${minutes(delay)}${load.devices.some(({ offDelay }) => offDelay === delay) ? " (set)" : ""}`,
+  `${minutes(delay)}${switching(load).some(({ chosen }) => chosen.offDelay === delay) ? " (set)" : ""}`,
   `${used.litHours.toFixed(1)} h`,
   String(used.cycles),
   String(used.offWhileOccupied),

@@ -1,6 +1,7 @@
 export * from "./check/index.ts";
 export * from "./control/index.ts";
 export * from "./coverage/index.ts";
+export * from "./day/index.ts";
 export * from "./detector/index.ts";
 export * from "./energy/index.ts";
 export * from "./geometry/index.ts";

@@ -14,6 +14,7 @@ export { type MergeCount, type Merged, mergeCopy } from "./merge/merge-copy.ts";
 export { type ParsedJob, parseJob } from "./parse/parse-job.ts";
 export { placeOf, type ReadRecord, readRecord } from "./parse/read-record.ts";
 export * from "./schema/index.ts";
+export { chosenOfJob, chosenSettings } from "./site/chosen-settings.ts";
 export { installationOf } from "./site/installation-of.ts";
 export { ownPlanning, planningOf } from "./site/planning-of.ts";
 export { siteOf } from "./site/site-of.ts";

@@ -29,6 +29,7 @@ const engine: Readonly<Record<string, readonly string[]>> = {
   rules: ["check", "source", "coverage", "detector", "site", "geometry", "quantity"],
   settings: ["rules", "control", "check", "source", "coverage", "detector", "site", "geometry", "quantity"],
   energy: ["control", "check", "source", "quantity"],
+  day: ["energy", "settings", "control", "check", "source", "detector", "site", "quantity"],
   wiring: ["check", "source", "coverage", "detector", "site", "geometry", "quantity"],
   review: ["check", "source", "placement", "wiring", "coverage", "detector", "site", "geometry", "quantity"],
 };

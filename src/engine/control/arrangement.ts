@@ -54,5 +54,7 @@ export interface ControlTask {
   readonly movements?: Readonly<Record<string, ArrayLike<Seconds>>>;
   /** When people really are where a load lights, ascending; without it, faults about people are not looked for. */
   readonly people?: Readonly<Record<string, readonly Interval[]>>;
+  /** Faults and holds count from here on: what is before it only leads in. 0 by default. */
+  readonly watchFrom?: Seconds;
   readonly until: Seconds;
 }

@@ -94,7 +94,7 @@ describe("check sequences of the state machine [CONTROL-MACHINE]", () => {
     const events = [...at("movement", [0]), ...at("movement", [10], "B")];
     expect(lit({ devices, events })).toEqual([[0, 610]]);
     expect(simulate({ devices, loads: [lamps], events, until: 1000 }).holds).toEqual([
-      { load: "lamps", holder: "B", released: "A", seconds: 550 },
+      { load: "lamps", holder: "B", released: "A", seconds: 550, from: 60 },
     ]);
   });
   test("G: switched off by hand it stays off while somebody is there, and is normal again afterwards", () => {

@@ -21,6 +21,8 @@ export interface Hold {
   readonly holder: string;
   readonly released: string;
   readonly seconds: Seconds;
+  /** When it did so first. */
+  readonly from: Seconds;
 }
 
 export interface Simulation extends ControlRun {
@@ -63,7 +65,8 @@ export function simulate(task: ControlTask, limits: FaultLimits = usualLimits): 
     }
     faults.push(...hunting(id, track, limits), ...neverOff(task, { id, track, limits }));
   }
-  return { ...run, holds, faults };
+  const watchFrom = task.watchFrom ?? 0;
+  return { ...run, holds, faults: faults.filter(({ from, to }) => from >= watchFrom || to > watchFrom) };
 }
 
 const seconds = (time: Seconds): number => Math.round(time);
@@ -223,7 +226,8 @@ function holdsOf(task: ControlTask, run: ControlRun, id: string): Hold[] {
   const drivers = onLoad(task, id).filter((index) => task.devices[index]!.output.kind === "contact");
   if (drivers.length < 2) return [];
   const tracks = drivers.map((index) => run.devices[task.devices[index]!.id]!);
-  const held = new Map<number, Seconds>();
+  const held = new Map<number, { seconds: Seconds; readonly from: Seconds }>();
+  const watchFrom = task.watchFrom ?? 0;
   const rows = tracks.map(() => 0);
   const on = tracks.map(() => false);
   // Who has let go since the load was last dark.
@@ -240,21 +244,26 @@ function holdsOf(task: ControlTask, run: ControlRun, id: string): Hold[] {
     const lit = on.reduce((sum, one) => sum + (one ? 1 : 0), 0);
     if (lit === 0) released.fill(false);
     const next = Math.min(task.until, ...tracks.map((track, i) => nextTime(track, rows[i]!)));
-    if (lit === 1) {
+    const from = Math.max(now, watchFrom);
+    if (lit === 1 && next > from) {
       const holder = on.indexOf(true);
       released.forEach((gone, i) => {
+        if (!gone) return;
         const pair = holder * tracks.length + i;
-        if (gone) held.set(pair, (held.get(pair) ?? 0) + next - now);
+        const known = held.get(pair) ?? { seconds: 0, from };
+        known.seconds += next - from;
+        held.set(pair, known);
       });
     }
     now = next;
   }
   const name = (i: number): string => task.devices[drivers[i]!]!.id;
-  return [...held].map(([pair, time]) => ({
+  return [...held].map(([pair, { seconds: time, from }]) => ({
     load: id,
     holder: name(Math.floor(pair / tracks.length)),
     released: name(pair % tracks.length),
     seconds: time,
+    from,
   }));
 }
 

@@ -9,4 +9,4 @@ export { type ControlFault, type Hold, type Simulation, simulate } from "./fault
 export { type ControlParameters, usualParameters } from "./parameters.ts";
 export { type ControlRun, runControl } from "./simulate.ts";
 export { type Cause, type ControlState, causes, controlStates } from "./states.ts";
-export { type LoadTrack, rowAt, type StateChange, type StateTrack, stateChanges } from "./track.ts";
+export { cutLoad, type LoadTrack, rowAt, type StateChange, type StateTrack, stateChanges } from "./track.ts";

@@ -101,3 +101,30 @@ export const closedTrack = (track: GrowingTrack): StateTrack => ({
   causes: track.causes.subarray(0, track.length),
   pulses: track.pulses,
 });
+
+/**
+ * What a load did within a stretch of time, as if the stretch began at 0.
+ *
+ * @param track - Columns
+ * @param options.from - Where the stretch begins [s]
+ * @param options.to - Where it ends [s]
+ * @returns Columns of a load; one that is lit over an edge is lit from there on, or until there, by "start"
+ * @example Lit from 50 to 350, cut to 100 … 200: lit from 0 to 100
+ */
+export function cutLoad(
+  track: LoadTrack,
+  { from, to }: { readonly from: Seconds; readonly to: Seconds },
+): LoadTrack {
+  const rows = Array.from({ length: track.length }, (_, i) => i).filter(
+    (i) => track.off[i]! > from && track.on[i]! < to,
+  );
+  const start = causes.indexOf("start");
+  return {
+    length: rows.length,
+    on: Float64Array.from(rows, (i) => Math.max(track.on[i]!, from) - from),
+    off: Float64Array.from(rows, (i) => Math.min(track.off[i]!, to) - from),
+    onCauses: Uint8Array.from(rows, (i) => (track.on[i]! < from ? start : track.onCauses[i]!)),
+    offCauses: Uint8Array.from(rows, (i) => (track.off[i]! > to ? start : track.offCauses[i]!)),
+    offBy: Int32Array.from(rows, (i) => (track.off[i]! > to ? -1 : track.offBy[i]!)),
+  };
+}

@@ -1,5 +1,5 @@
 import type { Problem } from "../check/index.ts";
-import { type ControlTask, simulate } from "../control/index.ts";
+import { type ControlTask, cutLoad, type Interval, simulate } from "../control/index.ts";
 import type { Seconds, Share, Watts } from "../quantity/index.ts";
 import { alwaysLit, type Consumption, consumption, litFor, saving } from "./consumption.ts";
 import { type AlternatingPresence, type RenewalResult, renewal } from "./renewal.ts";
@@ -13,19 +13,21 @@ export interface DelayResult {
 }
 
 export interface DelayTask {
+  /** What is before its `watchFrom` leads in and is not counted. */
   readonly control: ControlTask;
   readonly load: string;
   readonly power: Watts;
   readonly background?: Watts;
   readonly delays: readonly Seconds[];
-  /** Lit hours to compare with; the whole time by default. */
+  /** Lit hours to compare with, from the time that is watched on; the whole of it by default. */
   readonly reference?: readonly (readonly [Seconds, Seconds])[];
   /** Means of presence, where the closed form holds. */
   readonly presence?: AlternatingPresence;
 }
 
 /**
- * Runs the same presence with every delay: what it costs, what it spares, how often it leaves people in the dark.
+ * Runs the same presence with every delay: what it costs, what it spares, how often it leaves people in the dark. A stair
+ * timer runs for the delay.
  *
  * @param task - Controllers, people, load, delays to try [s]
  * @returns One result a delay, in the order given
@@ -33,22 +35,27 @@ export interface DelayTask {
  */
 export function compareDelays(task: DelayTask): DelayResult[] {
   const { control, load } = task;
-  const people = control.people?.[load];
+  const from = control.watchFrom ?? 0;
+  const span = control.until - from;
+  const people = control.people?.[load]?.map(([begin, end]): Interval => [begin - from, end - from]);
   const measured = (track: Parameters<typeof consumption>[0]): Consumption =>
     consumption(track, {
-      span: control.until,
+      span,
       power: task.power,
       ...(task.background === undefined ? {} : { background: task.background }),
       ...(people === undefined ? {} : { people }),
     });
-  const reference = measured(task.reference ? litFor(task.reference) : alwaysLit(control.until));
+  const reference = measured(task.reference ? litFor(task.reference) : alwaysLit(span));
   return task.delays.map((delay) => {
     const devices = control.devices.map((device) => ({
       ...device,
       parameters: { ...device.parameters, offDelay: delay },
     }));
-    const run = simulate({ ...control, devices });
-    const used = measured(run.loads[load]!);
+    const loads = control.loads.map((one) =>
+      one.stairTimer ? { ...one, stairTimer: { ...one.stairTimer, time: delay } } : one,
+    );
+    const run = simulate({ ...control, devices, loads });
+    const used = measured(cutLoad(run.loads[load]!, { from, to: control.until }));
     // A switch-off by hand or by daylight is no mistake of the delay: only the faults count.
     const early = run.faults.filter(
       (fault) => fault.load === load && fault.problem.code === "switched-off-while-occupied",
