@@ -106,8 +106,8 @@ export const closedTrack = (track: GrowingTrack): StateTrack => ({
  * What a load did within a stretch of time, as if the stretch began at 0.
  *
  * @param track - Columns
- * @param options.from - Where the stretch begins [s]
- * @param options.to - Where it ends [s]
+ * @param from - Where the stretch begins [s]
+ * @param to - Where it ends [s]
  * @returns Columns of a load; one that is lit over an edge is lit from there on, or until there, by "start"
  * @example Lit from 50 to 350, cut to 100 … 200: lit from 0 to 100
  */
