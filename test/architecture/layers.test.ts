@@ -31,7 +31,19 @@ const engine: Readonly<Record<string, readonly string[]>> = {
   energy: ["control", "check", "source", "quantity"],
   day: ["energy", "settings", "control", "check", "source", "detector", "site", "quantity"],
   wiring: ["check", "source", "coverage", "detector", "site", "geometry", "quantity"],
-  review: ["check", "source", "placement", "wiring", "coverage", "detector", "site", "geometry", "quantity"],
+  review: [
+    "settings",
+    "rules",
+    "check",
+    "source",
+    "placement",
+    "wiring",
+    "coverage",
+    "detector",
+    "site",
+    "geometry",
+    "quantity",
+  ],
 };
 
 /** Packages that the engine may use: exact predicates, polygon booleans, a spatial index. */

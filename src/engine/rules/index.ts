@@ -1,4 +1,5 @@
 export { evaluateRules, longestDelayAllowed, type RuleFacts, type RuleResult } from "./evaluate.ts";
+export { type PackStanding, packsInForce } from "./packs-in-force.ts";
 export {
   type Rule,
   type RuleCertainty,

@@ -76,6 +76,8 @@ export interface RulePack {
   /** Where it is law only if adopted there; local amendments come first. */
   readonly jurisdiction: string;
   readonly edition: string;
+  /** Regions, as a job may name its own, in which it is on by itself; absent: in all of them. */
+  readonly regions?: readonly string[];
   readonly source: SourceId;
   readonly onByDefault: boolean;
   /** Why it is off by default. */

@@ -3,6 +3,7 @@ import { sources } from "../source/index.ts";
 import {
   evaluateRules,
   longestDelayAllowed,
+  packsInForce,
   type RuleFacts,
   type RulePack,
   ruleMeasures,
@@ -163,4 +164,20 @@ test("every pack is whole: codes once, sources known, what comes from memory off
     if (rules.some(({ certainty }) => certainty === "from-memory")) expect(onByDefault).toBe(false);
     expect(onByDefault).toBe(whyOff === undefined);
   }
+});
+
+test("packs: a person's switch comes first, then the region; memory packs stay off with their reason", () => {
+  const on = (job: Parameters<typeof packsInForce>[1]): readonly string[] =>
+    packsInForce(shippedPacks, job).flatMap(({ pack, on }) => (on ? [pack.code] : []));
+  expect(on({})).toEqual([]);
+  expect(on({ region: "Europe" })).toEqual([]);
+  expect(on({ region: "united states" })).toEqual(["iecc-2021", "ashrae-90-1-full-off"]);
+  expect(on({ region: "California, USA" })).toEqual(["iecc-2021", "ashrae-90-1-full-off", "title-24-2022"]);
+  expect(on({ region: "USA", off: ["iecc-2021"], on: ["epbd-2024"] })).toEqual([
+    "ashrae-90-1-full-off",
+    "epbd-2024",
+  ]);
+  const epbd = packsInForce(shippedPacks, { region: "Europe" }).find(({ pack }) => pack.code === "epbd-2024");
+  expect(epbd).toMatchObject({ on: false, why: epbd?.pack.whyOff });
+  for (const { why } of packsInForce(shippedPacks, {})) expect(why).toMatch(/^[A-Z].*\.$/);
 });

@@ -5,6 +5,8 @@ const SQUARE_FOOT = 0.3048 ** 2;
 const MINUTE = 60;
 const FROM_MEMORY = "Written from memory, not re-read in its text: switch it on once you have checked it.";
 
+const UNITED_STATES = ["united states", "united states of america", "usa", "us"];
+
 const listed: readonly RuleSpace[] = [
   "classroom",
   "meeting",
@@ -34,6 +36,7 @@ const iecc2021: RulePack = {
   code: "iecc-2021",
   title: "Energy conservation code, occupant sensor controls",
   jurisdiction: "United States, where adopted",
+  regions: UNITED_STATES,
   edition: "2021",
   source: "IECC-2021",
   onByDefault: true,
@@ -106,6 +109,7 @@ const ashraeFullOff: RulePack = {
   code: "ashrae-90-1-full-off",
   title: "Energy standard for buildings, automatic full off",
   jurisdiction: "United States, where adopted",
+  regions: UNITED_STATES,
   edition: "2016, 2019",
   source: "ASHRAE-90-1",
   onByDefault: true,
@@ -134,6 +138,7 @@ const title24: RulePack = {
   code: "title-24-2022",
   title: "Building energy efficiency standards, part 6: occupant-sensing controls",
   jurisdiction: "California",
+  regions: ["california", "us-ca"],
   edition: "2022",
   source: "TITLE-24",
   onByDefault: true,

@@ -23,8 +23,23 @@ const because = <Value>(
   source,
 });
 
+/** The same, resting on something that nobody entered. */
+const assuming = <Value>(derived: Derived<Value>, assumption: string | undefined): Derived<Value> =>
+  assumption === undefined ? derived : { ...derived, assumption };
+
+/** What is said where a fact of the place is missing. */
+export const unknownFacts = {
+  daylight: "No windows are entered for what it lights, and nobody said that there is no daylight.",
+  button: "No button is entered for it.",
+  escapeRoute: "Nobody said whether an escape route leads through here.",
+  fanNear: "No fan, air outlet or machine is entered near it.",
+  hears: "Its data sheet is not entered.",
+} as const;
+
 /**
  * Settings of a device: what a person chose stays, everything else is derived with its reason in one sentence.
+ *
+ * What nobody knows is taken on the safe side, and the value says what it rests on.
  *
  * @param context - Device, room, group, rules, readings
  * @param chosen - What a person chose
@@ -51,7 +66,7 @@ export function settingsOf(context: SettingContext, chosen: ChosenSettings = {})
           )
         : because("none", "No timer is driven: the contact holds the light."),
     ),
-    threshold: pick("threshold", () => thresholdOf(context)),
+    threshold: pick("threshold", () => thresholdOf(context, chosen.groupRole ?? context.group.role)),
     sensitivity: pick("sensitivity", () =>
       context.use === "sitting"
         ? because("high", "People who sit move little.")
@@ -69,7 +84,12 @@ export function settingsOf(context: SettingContext, chosen: ChosenSettings = {})
     testMode: pick("testMode", () =>
       because("off", "Test mode belongs to the test; it ignores delay and light."),
     ),
-    groupRole: pick("groupRole", () => because(context.group.role, roleReasons[context.group.role])),
+    groupRole: pick("groupRole", () =>
+      assuming(
+        because(context.group.role, context.group.reason ?? roleReasons[context.group.role]),
+        context.group.assumption,
+      ),
+    ),
   };
 }
 
@@ -82,19 +102,37 @@ const roleReasons: Readonly<Record<SettingValues["groupRole"], string>> = {
 
 function modeOf({ use, escapeRoute, hasButton, daylight }: SettingContext): Derived<SettingValues["mode"]> {
   if (escapeRoute) return because("automatic", "On an escape route nobody may have to look for a button.");
-  if (use === "sitting" && hasButton && daylight)
-    return because(
+  if (use !== "sitting")
+    return because("automatic", "People who come in have their hands full or do not know the button.");
+  if (hasButton === false) return because("automatic", "There is no button to switch on with.");
+  if (daylight === false)
+    return because("automatic", "Without daylight whoever comes in needs the light every time.");
+  if (hasButton === undefined)
+    return assuming(
+      because("automatic", "Automatic as long as nobody knows of a button."),
+      unknownFacts.button,
+    );
+  if (daylight === undefined)
+    return assuming(
+      because("automatic", "Automatic as long as nobody knows of daylight."),
+      unknownFacts.daylight,
+    );
+  return assuming(
+    because(
       "semi-automatic",
       "People who stay decide by the button whether daylight is enough; absence switches off.",
-    );
-  if (use === "sitting" && !hasButton) return because("automatic", "There is no button to switch on with.");
-  return because("automatic", "People who come in have their hands full or do not know the button.");
+    ),
+    escapeRoute === undefined ? unknownFacts.escapeRoute : undefined,
+  );
 }
 
 function buttonOf({ use, escapeRoute }: SettingContext): Derived<SettingValues["button"]> {
   if (escapeRoute || use === "stair" || use === "plant")
     return because("on-only", "Nobody may be put in the dark here by somebody else's press.");
-  return because("on-and-off", "Whoever stays may want it dark.");
+  return assuming(
+    because("on-and-off", "Whoever stays may want it dark."),
+    escapeRoute === undefined ? unknownFacts.escapeRoute : undefined,
+  );
 }
 
 /** Delays by use: ours, meant to be trimmed after the first weeks. @source SETTING-CHOICE */
@@ -123,21 +161,34 @@ function delayOf({ use, longestDelay, recommendedDelay }: SettingContext): Deriv
   return because(wished, `${why}: ${minutes} min.`);
 }
 
-function thresholdOf(context: SettingContext): Derived<SettingValues["threshold"]> {
-  const { group, daylight, thresholdFromReadings, stairTimer } = context;
-  if (group.role === "slave") return because("off", "The master alone looks at the light.");
-  if (!daylight) return because("off", "No daylight reaches what it lights.");
+function thresholdOf(
+  context: SettingContext,
+  role: SettingValues["groupRole"],
+): Derived<SettingValues["threshold"]> {
+  const { daylight, thresholdFromReadings, stairTimer } = context;
+  if (role === "slave") return because("off", "The master alone looks at the light.");
+  if (daylight === false) return because("off", "No daylight reaches what it lights.");
   if (thresholdFromReadings !== undefined)
     return because(thresholdFromReadings, "From ceiling and work-plane readings.", "CEILING-READING");
+  if (daylight === undefined)
+    return assuming(
+      because("off", "Presence alone decides: no daylight is known of."),
+      unknownFacts.daylight,
+    );
   if (stairTimer)
     return because("off", "Nothing was read yet; on stairs light that is always called is the safe side.");
   return because("off", "Nothing was read yet: until then presence alone decides.");
 }
 
 function soundOf({ hears, fanNear, use }: SettingContext): Derived<SettingValues["soundSensitivity"]> {
-  if (!hears) return because("off", "The device has no microphone.");
+  if (hears === undefined)
+    return assuming(because("off", "Nobody knows whether it hears."), unknownFacts.hears);
+  if (!hears) return because("off", "Its data sheet declares no reach of sound.");
   if (fanNear) return because("off", "A fan near by would hold the light without anybody there.");
   if (use === "sanitary" || use === "changing")
-    return because("medium", "Sound holds the light for whoever is out of sight.");
+    return assuming(
+      because("medium", "Sound holds the light for whoever is out of sight."),
+      fanNear === undefined ? unknownFacts.fanNear : undefined,
+    );
   return because("off", "Everybody can be seen here; sound would only hold the light longer.");
 }

@@ -4,7 +4,14 @@ import type { SourceId } from "../source/index.ts";
 /** A value with where it comes from: a person chose it, or it was derived for a reason. The two are never mixed. */
 export type Setting<Value> =
   | { readonly kind: "chosen"; readonly value: Value; readonly reason?: string }
-  | { readonly kind: "derived"; readonly value: Value; readonly reason: string; readonly source: SourceId };
+  | {
+      readonly kind: "derived";
+      readonly value: Value;
+      readonly reason: string;
+      readonly source: SourceId;
+      /** What had to be taken for granted, because nobody entered it. */
+      readonly assumption?: string;
+    };
 
 export type SettingGrade = "low" | "medium" | "high";
 
@@ -30,26 +37,45 @@ export type SettingName = keyof SettingValues;
 export type DeviceSettings = { readonly [Name in SettingName]: Setting<SettingValues[Name]> };
 export type ChosenSettings = Readonly<Partial<SettingValues>>;
 
-/** What is known of the device and of the place it lights. Absent: not known. */
+/** What is known of the device and of the place it lights. Absent: nobody knows, and nothing that hangs on it counts as shown. */
 export interface SettingContext {
   readonly device: string;
   /** Tag on paper. */
   readonly tag: string;
+  /** Name on paper. */
   readonly room: string;
+  /** Where its findings belong: id of the room, and place on the plan. [m] */
+  readonly place?: { readonly room: string; readonly at: readonly [number, number] };
   readonly use: "passing" | "stair" | "moving" | "sitting" | "sanitary" | "changing" | "plant" | "other";
-  readonly escapeRoute: boolean;
+  readonly escapeRoute?: boolean;
   /** Whether daylight reaches what it lights. */
-  readonly daylight: boolean;
+  readonly daylight?: boolean;
   /** Set value from readings. */
   readonly thresholdFromReadings?: Lux;
-  readonly hasButton: boolean;
-  readonly hears: boolean;
-  readonly fanNear: boolean;
+  /** Whether a button speaks to it. */
+  readonly hasButton?: boolean;
+  readonly hears?: boolean;
+  /** A fan, an air outlet or a machine within hearing. */
+  readonly fanNear?: boolean;
   readonly masks: number;
-  readonly group: { readonly id: string; readonly role: SettingValues["groupRole"] };
+  readonly group: {
+    readonly id: string;
+    /** As wired, and as others of the group were chosen. */
+    readonly role: SettingValues["groupRole"];
+    /** Why, where it is more than the role's own sentence. */
+    readonly reason?: string;
+    readonly assumption?: string;
+  };
+  /** The timer that its pulses start. */
   readonly stairTimer?: { readonly time: Seconds };
   /** The strictest rule on the delay. */
   readonly longestDelay?: { readonly delay: Seconds; readonly rule: string; readonly source: SourceId };
   /** What delay against saving recommends. */
   readonly recommendedDelay?: { readonly delay: Seconds; readonly saving?: Share };
+}
+
+/** A device with its settings and what is known of its place. */
+export interface SetDevice {
+  readonly context: SettingContext;
+  readonly settings: DeviceSettings;
 }

@@ -1,8 +1,9 @@
-export { type SetDevice, settingConflicts } from "./conflicts.ts";
-export { settingsOf } from "./derive.ts";
+export { settingConflicts } from "./conflicts.ts";
+export { settingsOf, unknownFacts } from "./derive.ts";
 export type {
   ChosenSettings,
   DeviceSettings,
+  SetDevice,
   Setting,
   SettingContext,
   SettingGrade,

@@ -10,9 +10,18 @@ import {
   settingsOf,
   type ThresholdReadings,
   thresholdFrom,
+  unknownFacts,
 } from "./index.ts";
 
-const place = (given: Partial<SettingContext> = {}): SettingContext => ({
+/** Undefined: nobody knows. */
+type Given = { readonly [Name in keyof SettingContext]?: SettingContext[Name] | undefined };
+const place = (given: Given = {}): SettingContext => {
+  const known = { ...ordinary, ...given };
+  return Object.fromEntries(
+    Object.entries(known).filter(([, value]) => value !== undefined),
+  ) as unknown as SettingContext;
+};
+const ordinary: SettingContext = {
   device: "d",
   tag: "B1",
   room: "Office",
@@ -24,9 +33,8 @@ const place = (given: Partial<SettingContext> = {}): SettingContext => ({
   fanNear: false,
   masks: 0,
   group: { id: "g", role: "alone" },
-  ...given,
-});
-const set = (given: Partial<SettingContext>, chosen: ChosenSettings = {}) => {
+};
+const set = (given: Given, chosen: ChosenSettings = {}) => {
   const context = place(given);
   return { context, settings: settingsOf(context, chosen) };
 };
@@ -134,7 +142,29 @@ describe("chosen and derived", () => {
     expect(set({ use: "sanitary", hears: true, fanNear: true }).settings.soundSensitivity.value).toBe("off");
     expect(set({ stairTimer: { time: 180 } }).settings.impulse.value).toEqual({ pulse: 1, pause: 9 });
   });
+  test("what nobody knows is taken on the safe side, and the value says so", () => {
+    const rests = (given: Given, name: keyof ReturnType<typeof settingsOf>): unknown => {
+      const setting = set(given).settings[name];
+      return setting.kind === "derived" && [setting.value, setting.assumption];
+    };
+    expect(rests({ hasButton: undefined }, "mode")).toEqual(["automatic", unknownFacts.button]);
+    expect(rests({ daylight: undefined }, "mode")).toEqual(["automatic", unknownFacts.daylight]);
+    expect(rests({ daylight: undefined }, "threshold")).toEqual(["off", unknownFacts.daylight]);
+    expect(rests({ escapeRoute: undefined }, "mode")).toEqual(["semi-automatic", unknownFacts.escapeRoute]);
+    expect(rests({ escapeRoute: undefined }, "button")).toEqual(["on-and-off", unknownFacts.escapeRoute]);
+    expect(rests({ hears: undefined, use: "sanitary" }, "soundSensitivity")).toEqual([
+      "off",
+      unknownFacts.hears,
+    ]);
+    expect(rests({ hears: true, fanNear: undefined, use: "sanitary" }, "soundSensitivity")).toEqual([
+      "medium",
+      unknownFacts.fanNear,
+    ]);
+    expect(rests({}, "mode")).toEqual(["semi-automatic", undefined]);
+    expect(rests({ daylight: false }, "mode")).toEqual(["automatic", undefined]);
+  });
   test("what is derived never contradicts itself", () => {
+    const known = [true, false, undefined] as const;
     for (const use of [
       "passing",
       "stair",
@@ -145,21 +175,20 @@ describe("chosen and derived", () => {
       "plant",
       "other",
     ] as const)
-      for (const daylight of [true, false])
-        for (const hasButton of [true, false])
-          for (const fanNear of [true, false])
-            expect(
-              codes(
-                set({ use, daylight, hasButton, fanNear, hears: true, masks: 1, thresholdFromReadings: 200 }),
-              ),
-            ).toEqual([]);
+      for (const daylight of known)
+        for (const hasButton of known)
+          for (const fanNear of known)
+            for (const escapeRoute of known) {
+              const read = daylight ? 200 : undefined;
+              const given = { use, daylight, hasButton, fanNear, escapeRoute, hears: true, masks: 1 };
+              expect(codes(set({ ...given, thresholdFromReadings: read }))).toEqual([]);
+            }
   });
 });
 
 describe("conflicts", () => {
-  test.each<[string, Partial<SettingContext>, ChosenSettings]>([
+  test.each<[string, Given, ChosenSettings]>([
     ["threshold-without-daylight", { daylight: false }, { threshold: 200 }],
-    ["threshold-on-slave", { group: { id: "g", role: "slave" } }, { threshold: 200 }],
     ["sound-next-to-fan", { hears: true, fanNear: true }, { soundSensitivity: "high" }],
     ["sound-without-microphone", {}, { soundSensitivity: "low" }],
     [
@@ -173,8 +202,31 @@ describe("conflicts", () => {
     ["impulse-slower-than-timer", { stairTimer: { time: 10 } }, {}],
     ["impulse-without-timer", {}, { impulse: { pulse: 1, pause: 9 } }],
     ["mask-left-out", { masks: 1 }, { mask: "none" }],
+    ["slaves-without-master", { group: { id: "g", role: "slave" } }, {}],
+    ["absence-control-maybe-dark", { use: "passing", daylight: undefined }, { mode: "semi-automatic" }],
+    ["setting-not-proven", { hasButton: undefined }, { mode: "semi-automatic" }],
+    ["setting-not-proven", { daylight: undefined }, { threshold: 200 }],
+    ["setting-not-proven", { hears: undefined }, { soundSensitivity: "low" }],
+    ["setting-not-proven", { hears: true, fanNear: undefined }, { soundSensitivity: "low" }],
   ])("%s", (code, context, chosen) => {
     expect(codes(set(context, chosen))).toEqual([code]);
+  });
+  test("the roles of a group: one switches, slaves do not look at the light", () => {
+    const part = (role: SettingContext["group"]["role"], chosen: ChosenSettings = {}) =>
+      set({ group: { id: "g", role } }, chosen);
+    expect(codes(part("master"), part("slave"))).toEqual([]);
+    expect(codes(part("master"), part("slave", { threshold: 200 }))).toEqual(["threshold-on-slave"]);
+    expect(codes(part("master"), part("master"))).toEqual(["several-masters"]);
+    expect(codes(part("parallel"), part("parallel", { groupRole: "alone" }))).toEqual([
+      "alone-on-shared-load",
+    ]);
+    expect(codes(part("parallel", { groupRole: "slave" }), part("slave"))).toEqual(["slaves-without-master"]);
+  });
+  test("a finding says in which room and where on the plan it belongs", () => {
+    const [finding] = settingConflicts([
+      set({ place: { room: "r1", at: [2, 3] }, daylight: false }, { threshold: 200 }),
+    ]);
+    expect(finding).toMatchObject({ room: "r1", at: [2, 3], records: ["d"] });
   });
   test("joined contacts with different delays, and with a threshold each", () => {
     const joined = { group: { id: "g", role: "parallel" } } as const;

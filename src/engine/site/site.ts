@@ -77,6 +77,8 @@ export interface Room {
   readonly proposed?: { readonly confidence: Share; readonly reason: string };
   /** People leave the building through here. */
   readonly escapeRoute?: boolean;
+  /** Daylight reaches it, or none does. Absent: nobody said, and windows speak for themselves. */
+  readonly daylight?: boolean;
   /** The ceiling holds back fire: no cut-out without its seal. */
   readonly fireRatedCeiling?: boolean;
   /** Water may splash here. */

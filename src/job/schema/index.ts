@@ -46,5 +46,13 @@ export {
   roomUses,
   switchKinds,
 } from "./records.ts";
-export { buttonRoles, controlModes, groupRoles, settingGrades, settingLocks } from "./settings.ts";
+export {
+  buttonRoles,
+  controlModes,
+  groupRoles,
+  lensMasks,
+  settingGrades,
+  settingLocks,
+  testModes,
+} from "./settings.ts";
 export { breakerTypes, supplySystems } from "./wiring.ts";

@@ -32,6 +32,8 @@ export const planning = kept({
   clearances: kept(clearances).optional(),
 });
 
+const packCodes = z.array(z.string().max(100)).max(200);
+
 /** Who the job is for and who drew it; printed in the title block. */
 export const details = kept({
   client: z.string().max(2_000).optional(),
@@ -42,6 +44,9 @@ export const details = kept({
   revision: z.string().max(100).optional(),
   currency: z.string().max(20).optional(),
   region: z.string().max(100).optional(),
+  /** Packs of rules, by code, that a person switched on or off; the others follow the region. */
+  rulesOn: packCodes.optional(),
+  rulesOff: packCodes.optional(),
 });
 
 export interface JobPlanning {

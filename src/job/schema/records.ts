@@ -1,7 +1,7 @@
 import * as z from "zod";
 import { model } from "./model.ts";
 import { noteSchema, photoSchema } from "./notes.ts";
-import { settings } from "./settings.ts";
+import { detectorSetting, settings } from "./settings.ts";
 import { underlay } from "./underlay.ts";
 import {
   celsius,
@@ -91,6 +91,8 @@ const room = kept({
   noDevices: z.array(outline).default([]),
   proposed: kept({ confidence: share, reason: words.default("") }).optional(),
   escapeRoute: z.boolean().optional(),
+  /** Whether daylight reaches it; absent where nobody said. */
+  daylight: z.boolean().optional(),
   fireRatedCeiling: z.boolean().optional(),
   wet: z.boolean().optional(),
 });
@@ -195,6 +197,7 @@ const detector = kept({
   masks: z.array(mask).default([]),
   pinned: z.boolean().default(false),
   settings: settings.optional(),
+  ...detectorSetting,
   ...detectorWiring,
 });
 

@@ -21,7 +21,7 @@ export const settingProblems = {
   },
   "sound-without-microphone": {
     severity: "must",
-    message: "Detector {tag} in room {room} is set to listen but has no microphone.",
+    message: "Detector {tag} in room {room} is set to listen, but its data sheet declares no reach of sound.",
     remedy: "Switch sound off, or choose a model that hears.",
   },
   "delay-above-rule": {
@@ -34,6 +34,12 @@ export const settingProblems = {
     message:
       "Detector {tag} switches off only, but way {room} has no daylight: people walk in the dark to the button.",
     remedy: "Set it to automatic.",
+  },
+  "absence-control-maybe-dark": {
+    severity: "should",
+    message:
+      "Detector {tag} switches off only, and no windows are entered for way {room}: people may walk in the dark to the button.",
+    remedy: "Set it to automatic, or enter what daylight there is.",
   },
   "absence-control-without-button": {
     severity: "must",
@@ -71,6 +77,26 @@ export const settingProblems = {
     message:
       "{tags} in room {room} are joined and each look at the light: each takes the others' lamps for daylight.",
     remedy: "Leave the threshold in one of them, or make one the master.",
+  },
+  "slaves-without-master": {
+    severity: "must",
+    message: "{tags} in room {room} only report presence, and nobody switches the light for them.",
+    remedy: "Make one of them the master.",
+  },
+  "several-masters": {
+    severity: "should",
+    message: "{tags} in room {room} are all masters of one load: each takes the others' lamps for daylight.",
+    remedy: "Leave one master, and make the others slaves.",
+  },
+  "alone-on-shared-load": {
+    severity: "should",
+    message: "{tags} in room {room} is set to work alone, but others switch the same load.",
+    remedy: "Set it back to the role that follows from the wiring.",
+  },
+  "setting-not-proven": {
+    severity: "note",
+    message: "{setting} of detector {tag} in room {room} is not proven to fit. {missing}.",
+    remedy: "Enter what is not known.",
   },
   "threshold-target-missing": {
     severity: "must",

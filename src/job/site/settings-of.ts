@@ -1,0 +1,75 @@
+import {
+  type ChosenSettings,
+  type LightReadings,
+  type PackStanding,
+  packsInForce,
+  type RulePack,
+  type SettingChoices,
+  shippedPacks,
+} from "#engine";
+import type { JobFile, JobSettings } from "../schema/job-file.ts";
+import { installationOf } from "./installation-of.ts";
+
+/** A day as the file may hold it among other words. */
+const day = /^\d{4}-\d{2}-\d{2}$/;
+
+/**
+ * What a job holds of settings beside its site, for the engine: what people chose, read and entered, and the packs that are on.
+ *
+ * @param job - A job that was read or that a document holds. @param packs - All packs at hand: those of the program, and a firm's own.
+ * @returns Choices by detector; every pack with whether it is on and why.
+ * @example A job without settings in no region: nothing chosen, every shipped pack off
+ */
+export function settingsOfJob(
+  job: Pick<JobFile, "detectors" | "details" | "boards" | "circuits">,
+  packs: readonly RulePack[] = shippedPacks,
+): { readonly choices: SettingChoices; readonly packs: readonly PackStanding[] } {
+  const { region, rulesOn, rulesOff, date } = job.details;
+  const standing = packsInForce(packs, { region, on: rulesOn, off: rulesOff });
+  const byDetector = <Value>(
+    of: (detector: JobFile["detectors"][number]) => Value | undefined,
+  ): ReadonlyMap<string, Value> =>
+    new Map(
+      job.detectors.flatMap((detector): (readonly [string, Value])[] => {
+        const value = of(detector);
+        return value === undefined ? [] : [[detector.id, value]];
+      }),
+    );
+  return {
+    choices: {
+      chosen: byDetector(({ settings }) => settings && chosenSettings(settings)),
+      readings: byDetector(({ lightReadings }): LightReadings | undefined => lightReadings),
+      timers: byDetector(({ timer }) => timer),
+      packs: standing.flatMap(({ pack, on }) => (on ? [pack] : [])),
+      installation: installationOf(job),
+      ...(date !== undefined && day.test(date) ? { day: date } : {}),
+    },
+    packs: standing,
+  };
+}
+
+/** The names that the file gives to settings of the engine. */
+const names = {
+  mode: "mode",
+  button: "buttonRole",
+  offDelay: "offDelay",
+  impulse: "impulse",
+  threshold: "brightnessThreshold",
+  sensitivity: "sensitivity",
+  soundSensitivity: "soundSensitivity",
+  mask: "mask",
+  lock: "lock",
+  testMode: "testMode",
+  groupRole: "groupRole",
+} as const satisfies Record<keyof ChosenSettings, keyof JobSettings>;
+
+/** Settings as the file holds them, by the engine's names. @example { brightnessThreshold: 120 } gives { threshold: 120 } */
+export const chosenSettings = (settings: JobSettings): ChosenSettings =>
+  Object.fromEntries(
+    Object.entries(names).flatMap(([own, name]) =>
+      settings[name] === undefined ? [] : [[own, settings[name]]],
+    ),
+  );
+
+/** One setting of the engine by the file's name. @example "threshold" is "brightnessThreshold" */
+export const settingInFile = (name: keyof ChosenSettings): keyof JobSettings => names[name];
