@@ -17,7 +17,7 @@ export * from "./schema/index.ts";
 export { chosenOfJob, chosenSettings } from "./site/chosen-settings.ts";
 export { installationOf } from "./site/installation-of.ts";
 export { ownPlanning, planningOf } from "./site/planning-of.ts";
-export { chosenSettings, settingInFile, settingsOfJob } from "./site/settings-of.ts";
+export { settingInFile, settingsOfJob } from "./site/settings-of.ts";
 export { siteOf } from "./site/site-of.ts";
 export { fromSite, type SiteRecords, toSite } from "./site/to-site.ts";
 export type { JobStore, KeptJob, KeptUpdates } from "./storage/job-store.ts";

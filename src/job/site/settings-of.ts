@@ -8,6 +8,7 @@ import {
   shippedPacks,
 } from "#engine";
 import type { JobFile, JobSettings } from "../schema/job-file.ts";
+import { chosenOfJob } from "./chosen-settings.ts";
 import { installationOf } from "./installation-of.ts";
 
 /** A day as the file may hold it among other words. */
@@ -37,7 +38,7 @@ export function settingsOfJob(
     );
   return {
     choices: {
-      chosen: byDetector(({ settings }) => settings && chosenSettings(settings)),
+      chosen: chosenOfJob(job),
       readings: byDetector(({ lightReadings }): LightReadings | undefined => lightReadings),
       timers: byDetector(({ timer }) => timer),
       packs: standing.flatMap(({ pack, on }) => (on ? [pack] : [])),
@@ -48,28 +49,6 @@ export function settingsOfJob(
   };
 }
 
-/** The names that the file gives to settings of the engine. */
-const names = {
-  mode: "mode",
-  button: "buttonRole",
-  offDelay: "offDelay",
-  impulse: "impulse",
-  threshold: "brightnessThreshold",
-  sensitivity: "sensitivity",
-  soundSensitivity: "soundSensitivity",
-  mask: "mask",
-  lock: "lock",
-  testMode: "testMode",
-  groupRole: "groupRole",
-} as const satisfies Record<keyof ChosenSettings, keyof JobSettings>;
-
-/** Settings as the file holds them, by the engine's names. @example { brightnessThreshold: 120 } gives { threshold: 120 } */
-export const chosenSettings = (settings: JobSettings): ChosenSettings =>
-  Object.fromEntries(
-    Object.entries(names).flatMap(([own, name]) =>
-      settings[name] === undefined ? [] : [[own, settings[name]]],
-    ),
-  );
-
 /** One setting of the engine by the file's name. @example "threshold" is "brightnessThreshold" */
-export const settingInFile = (name: keyof ChosenSettings): keyof JobSettings => names[name];
+export const settingInFile = (name: keyof ChosenSettings): keyof JobSettings =>
+  name === "button" ? "buttonRole" : name === "threshold" ? "brightnessThreshold" : name;
