@@ -1,4 +1,4 @@
-import { useState } from "react";
+import { useEffect, useState } from "react";
 import { Button } from "react-aria-components";
 import { type Point, radiansOf } from "#engine";
 import type { OpenJob, RecordRef } from "../contract.ts";
@@ -6,16 +6,18 @@ import { AngleField, FigureField, LengthField, More } from "../fields/index.ts";
 import { rowStep } from "../plan/edit/beside.ts";
 import { wholeOf } from "../plan/edit/selected.ts";
 import type { Actions } from "../shell/actions.ts";
+import type { Store, Workbench } from "../shell/workbench.ts";
 import { t } from "../texts/index.ts";
 
 interface EditDeedsProps {
   readonly job: OpenJob;
   readonly refs: readonly RecordRef[];
   readonly actions: Actions;
+  readonly store: Store<Workbench>;
 }
 
 /** What one may do to one thing or to many: a second one, or away with it; and, folded away, all that is rarer. */
-export function EditDeeds({ job, refs, actions }: EditDeedsProps) {
+export function EditDeeds({ job, refs, actions, store }: EditDeedsProps) {
   const rooms = refs.filter(({ kind }) => kind === "rooms");
   return (
     <>
@@ -52,7 +54,13 @@ export function EditDeeds({ job, refs, actions }: EditDeedsProps) {
             <CopyButtons actions={actions} />
           </div>
           <ByFigures actions={actions} />
-          <InARow key={refs.map(({ id }) => id).join()} job={job} refs={refs} actions={actions} />
+          <InARow
+            key={refs.map(({ id }) => id).join()}
+            job={job}
+            refs={refs}
+            actions={actions}
+            store={store}
+          />
         </div>
       </More>
     </>
@@ -79,13 +87,38 @@ function ByFigures({ actions }: Pick<EditDeedsProps, "actions">) {
   );
 }
 
-function InARow({ job, refs, actions }: EditDeedsProps) {
+/** A row of copies: it shows on the plan while its figures are typed, and Enter makes it. */
+function InARow({ job, refs, actions, store }: EditDeedsProps) {
   const [count, setCount] = useState(3);
   const [across, setAcross] = useState(() => rowStep(job.site, wholeOf(job.site, refs)));
   const [up, setUp] = useState(0);
   const by: Point = [across, up];
+  const [watched, setWatched] = useState(false);
+  const isRow = across !== 0 || up !== 0;
+  useEffect(() => {
+    if (!watched || !isRow) return;
+    let left = false;
+    // What paints a row loads with the first one.
+    void import("../plan/paint/row-ghosts.ts").then(({ paintRow }) => {
+      if (!left) store.set({ row: { count, by: [across, up], paint: paintRow } });
+    });
+    return () => {
+      left = true;
+      store.set({ row: undefined });
+    };
+  }, [watched, isRow, count, across, up, store]);
+  const make = (): void => {
+    if (isRow) actions.row({ count, by });
+  };
   return (
-    <fieldset className="plain-set stack">
+    <fieldset
+      className="plain-set stack"
+      onFocus={() => setWatched(true)}
+      onBlur={({ relatedTarget, currentTarget }) => {
+        // The plan may be touched meanwhile; another part of the card means something else.
+        if (relatedTarget?.closest(".card") && !currentTarget.contains(relatedTarget)) setWatched(false);
+      }}
+    >
       <legend className="set-head">{t("edit.row")}</legend>
       <div className="fields">
         <FigureField
@@ -96,15 +129,12 @@ function InARow({ job, refs, actions }: EditDeedsProps) {
           whole
           when="typing"
           onChange={setCount}
+          onEnter={make}
         />
-        <LengthField label={t("card.x")} value={across} when="typing" onChange={setAcross} />
-        <LengthField label={t("card.y")} value={up} when="typing" onChange={setUp} />
+        <LengthField label={t("card.x")} value={across} when="typing" onChange={setAcross} onEnter={make} />
+        <LengthField label={t("card.y")} value={up} when="typing" onChange={setUp} onEnter={make} />
       </div>
-      <Button
-        className="button wide-button"
-        isDisabled={across === 0 && up === 0}
-        onPress={() => actions.row({ count, by })}
-      >
+      <Button className="button wide-button" isDisabled={!isRow} onPress={make}>
         {t("edit.row.make", { count })}
       </Button>
     </fieldset>

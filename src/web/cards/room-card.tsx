@@ -7,6 +7,7 @@ import { AngleField, FigureField, LengthField, More, Pick, Say, TextBox, Tick } 
 import { cornerSteps } from "../plan/change.ts";
 import { roomArea } from "../plan/shapes.ts";
 import { useUnits } from "../settings/preferences.ts";
+import type { Store, Workbench } from "../shell/workbench.ts";
 import { uses } from "../survey/rooms/uses.ts";
 import { areaText, lengthText, percentText, t } from "../texts/index.ts";
 import { setFields } from "./edits.ts";
@@ -19,10 +20,11 @@ interface RoomCardProps {
   readonly job: OpenJob;
   readonly room: Room;
   readonly calculator: Calculator;
+  readonly store: Store<Workbench>;
   readonly onPlace: () => void;
 }
 
-export function RoomCard({ job, room, calculator, onPlace }: RoomCardProps) {
+export function RoomCard({ job, room, calculator, store, onPlace }: RoomCardProps) {
   const set = (fields: Partial<Room>): void => setFields(job, { kind: "rooms", id: room.id }, fields);
   const warm = room.use === "plant" || room.use === "changing";
   return (
@@ -48,7 +50,7 @@ export function RoomCard({ job, room, calculator, onPlace }: RoomCardProps) {
           most={20}
           onChange={(ceilingHeight) => set({ ceilingHeight })}
         />
-        <RoomSize job={job} room={room} />
+        <RoomSize job={job} room={room} store={store} />
       </div>
       {warm ? <Warmth room={room} set={set} /> : null}
       <More>
@@ -130,7 +132,7 @@ function Warmth({ room, set }: { readonly room: Room; readonly set: Set }) {
   );
 }
 
-function RoomFigures({ job, room, calculator }: Omit<RoomCardProps, "onPlace">) {
+function RoomFigures({ job, room, calculator }: Omit<RoomCardProps, "onPlace" | "store">) {
   const units = useUnits();
   const coverage = useCalculated(calculator, (known) => known.rooms.get(room.id));
   const devices = job.site.detectors.filter(({ controls }) => controls.includes(room.id)).length;

@@ -3,7 +3,7 @@ import type { OpenJob, RecordRef } from "../contract.ts";
 import { nameOf } from "../plan/names.ts";
 import { recordOf } from "../plan/pick.ts";
 import type { Actions } from "../shell/actions.ts";
-import type { Panel } from "../shell/workbench.ts";
+import type { Panel, Store, Workbench } from "../shell/workbench.ts";
 import { t } from "../texts/index.ts";
 import { DetectorCard } from "./detector-card.tsx";
 import { EditDeeds } from "./edit-deeds.tsx";
@@ -26,19 +26,20 @@ interface ThingCardProps {
   readonly refs: readonly RecordRef[];
   readonly calculator: Calculator;
   readonly actions: Actions;
+  readonly store: Store<Workbench>;
   readonly onPanel: (panel: Panel) => void;
 }
 
 /** What there is to know and to do about the selected things. */
 export function ThingCard(props: ThingCardProps) {
-  const { job, refs, actions } = props;
+  const { job, refs, actions, store } = props;
   const first = refs[0];
   if (!first) return null;
   return (
     <div className="stack" key={`${first.kind} ${first.id}`}>
       {refs.length === 1 ? <OneCard {...props} of={first} /> : <ManyCard job={job} refs={refs} />}
       {refs.length > 1 ? <ManyLuminaires job={job} refs={refs} /> : null}
-      {job.readOnly ? null : <EditDeeds job={job} refs={refs} actions={actions} />}
+      {job.readOnly ? null : <EditDeeds job={job} refs={refs} actions={actions} store={store} />}
     </div>
   );
 }
@@ -69,7 +70,7 @@ function ManyLuminaires({ job, refs }: Pick<ThingCardProps, "job" | "refs">) {
   return luminaires.length > 1 && !job.readOnly ? <LuminairesCard job={job} records={luminaires} /> : null;
 }
 
-function OneCard({ job, calculator, onPanel, of }: ThingCardProps & { readonly of: RecordRef }) {
+function OneCard({ job, calculator, store, onPanel, of }: ThingCardProps & { readonly of: RecordRef }) {
   const { site } = job;
   switch (of.kind) {
     case "detectors": {
@@ -91,6 +92,7 @@ function OneCard({ job, calculator, onPanel, of }: ThingCardProps & { readonly o
           job={job}
           room={room}
           calculator={calculator}
+          store={store}
           onPlace={() => onPanel({ kind: "place", rooms: [of.id] })}
         />
       ) : null;

@@ -12,6 +12,8 @@ export interface DraftFieldProps<T> {
   readonly read: (typed: string) => Reading<T>;
   readonly onChange: (value: T) => void;
   /** "typing": with every readable key; "done": on leaving the field or Enter, one step of undo. */
+  /** Enter was pressed on what can be read. */
+  readonly onEnter?: (() => void) | undefined;
   readonly when?: "typing" | "done";
   readonly unit?: string;
   readonly hint?: ReactNode;
@@ -29,11 +31,13 @@ export function DraftField<T>(props: DraftFieldProps<T>) {
   const reading = draft === undefined ? undefined : props.read(draft);
   const [left, setLeft] = useState(false);
   const trouble = left && reading !== undefined && "trouble" in reading ? reading.trouble : undefined;
-  const finish = () => {
+  const finish = (): boolean => {
     setLeft(true);
-    if (reading === undefined || "trouble" in reading) return;
+    if (reading === undefined) return true;
+    if ("trouble" in reading) return false;
     if (props.when !== "typing") props.onChange(reading.value);
     setDraft(undefined);
+    return true;
   };
   return (
     <TextField
@@ -47,7 +51,7 @@ export function DraftField<T>(props: DraftFieldProps<T>) {
       }}
       onBlur={finish}
       onKeyDown={(event) => {
-        if (event.key === "Enter") finish();
+        if (event.key === "Enter" && finish()) props.onEnter?.();
         if (event.key === "Escape" && draft !== undefined) setDraft(undefined);
         else event.continuePropagation();
       }}

@@ -6,7 +6,7 @@ import { DraftField, type DraftFieldProps, type Reading } from "./draft-field.ts
 
 type Common = Pick<
   DraftFieldProps<never>,
-  "label" | "hint" | "when" | "disabled" | "wide" | "placeholder" | "suggestions"
+  "label" | "hint" | "when" | "onEnter" | "disabled" | "wide" | "placeholder" | "suggestions"
 >;
 
 export interface LengthFieldProps extends Common {

@@ -1,4 +1,17 @@
 /**
+ * Sends the keyboard from the plan to the field for the length of the chosen side when a figure is pressed.
+ *
+ * @returns Whether the field has the keyboard now; the figure replaces what stands there.
+ */
+export function sideKey(event: KeyboardEvent): boolean {
+  if (event.ctrlKey || event.metaKey || event.altKey || !/^[0-9.,]$/.test(event.key)) return false;
+  const field = document.querySelector<HTMLInputElement>("[data-side-length] input");
+  field?.focus();
+  field?.select();
+  return field !== null;
+}
+
+/**
  * Sends the keyboard from the plan to the field for typed lengths when a figure, an arrow or the keys of a chain are pressed.
  *
  * @returns Whether the field has the keyboard now; the key itself still arrives there.

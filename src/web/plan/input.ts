@@ -68,6 +68,10 @@ export function inputOn(ports: {
       change.selection = deed.select;
       if (what.do === "up" || deed.commit) change.panel = { kind: "thing" };
     }
+    if (deed.side) {
+      change.side = deed.side;
+      change.panel = { kind: "thing" };
+    } else if (deed.select) change.side = undefined;
     if (deed.tool) change.tool = deed.tool;
     if (deed.commit) {
       bench.job.edit(deed.commit.name, deed.commit.steps);

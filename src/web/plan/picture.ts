@@ -1,10 +1,10 @@
 import type { Detector, Finding, Site } from "#engine";
 import type { Calculated, EditStep, RecordRef, Underlay } from "../contract.ts";
 import type { Units } from "../texts/index.ts";
-import type { PaintDrawing } from "./paint/handles.ts";
+import type { PaintDrawing, PlannedRow } from "./paint/handles.ts";
 import type { Palette } from "./paint/palette.ts";
 import type { Shown } from "./paint/zones.ts";
-import type { Grip, ToolState } from "./tools/state.ts";
+import type { ChosenSide, Grip, ToolState } from "./tools/state.ts";
 import type { Insets, View } from "./view.ts";
 
 /** All that the picture depends on. */
@@ -23,6 +23,9 @@ export interface Picture {
   /** What the drag that goes on changes; undefined while nothing is dragged. */
   readonly held: Held | undefined;
   readonly grips: readonly Grip[];
+  /** The side of the selected room whose length may be typed. */
+  readonly side: ChosenSide | undefined;
+  readonly row: PlannedRow | undefined;
   /** A layout on show instead of the room's own devices. */
   readonly tried: { readonly room: string; readonly devices: readonly Detector[] } | undefined;
   readonly flags: readonly Flag[];

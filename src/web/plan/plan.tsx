@@ -4,7 +4,7 @@ import { preferences, usePreferences } from "../settings/preferences.ts";
 import { type Actions, storeyBounds } from "../shell/actions.ts";
 import { findingsHere, type Store, type Workbench } from "../shell/workbench.ts";
 import { t } from "../texts/index.ts";
-import { drawKey } from "./draw-keys.ts";
+import { drawKey, sideKey } from "./draw-keys.ts";
 import { clipboardOn } from "./edit/clipboard.ts";
 import { doKey } from "./key-deeds.ts";
 import { keyDeed } from "./keys.ts";
@@ -14,7 +14,7 @@ import { painterOn } from "./painter.ts";
 import { picturesIn } from "./pictures.ts";
 import { pinsIn } from "./pins.ts";
 import { listenOn } from "./pointers.ts";
-import { benchOf, cursorAt, flagsOf, focusOf, heldOf, triedOf } from "./reading.ts";
+import { benchOf, chosenSideOf, cursorAt, flagsOf, focusOf, heldOf, triedOf } from "./reading.ts";
 import { type Input, rest } from "./tools/state.ts";
 import { gripsOf, previewOf } from "./tools/step.ts";
 import { fitted, type Insets } from "./view.ts";
@@ -64,6 +64,8 @@ export const Plan = memo(function Plan({ store, calculator, actions, insets, inp
           preview,
           held: heldOf(bench, preview),
           grips: gripsOf(benchOf(bench)),
+          side: chosenSideOf(bench),
+          row: bench.row,
           tried: triedOf(bench),
           flags: flagsOf(bench, findingsHere(bench, calculated)),
           focus: focusOf(bench),
@@ -107,6 +109,7 @@ export const Plan = memo(function Plan({ store, calculator, actions, insets, inp
       }
       // Figures that are typed while one draws go to the field for them.
       if (store.get().tool.kind === "add" && drawKey(event)) return;
+      if (chosenSideOf(store.get()) && sideKey(event)) return;
       const deed = keyDeed(event);
       if (!deed) return;
       event.preventDefault();

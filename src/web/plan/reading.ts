@@ -6,7 +6,7 @@ import { labelPlace } from "./label-place.ts";
 import { placedFlags } from "./paint/flags.ts";
 import { picked, placeOf, recordOf, roomsOn, sameRef } from "./pick.ts";
 import type { Flag, Held } from "./picture.ts";
-import type { Bench } from "./tools/state.ts";
+import type { Bench, ChosenSide } from "./tools/state.ts";
 import { gripsOf } from "./tools/step.ts";
 import { type Pixel, toPixel } from "./view.ts";
 
@@ -66,6 +66,12 @@ export function heldOf({ job }: Workbench, preview: readonly EditStep[]): Held |
 
 const within = (some: ReadonlySet<string>, all: ReadonlySet<string>): boolean =>
   [...some].every((one) => all.has(one));
+
+/** The chosen side, while its room alone is selected. */
+export const chosenSideOf = ({ side, selection }: Workbench): ChosenSide | undefined =>
+  selection.length === 1 && selection[0]?.kind === "rooms" && selection[0].id === side?.room
+    ? side
+    : undefined;
 
 let lastFlags: { readonly inputs: readonly unknown[]; readonly flags: readonly Flag[] } | undefined;
 

@@ -43,12 +43,22 @@ export function DrawCard({ store, tool, input, onStop }: DrawCardProps) {
   const units = useUnits();
   const field = useRef<HTMLInputElement>(null);
   const gesture = gestureOf(tool.what);
+  const lengthsOf = (text: string) => (gesture === "box" ? sidesIn(text, units) : lengthsIn(text, units));
+  /** What is typed shows on the plan before it is set down. */
+  const show = (text: string): void => {
+    const lengths = lengthsOf(text);
+    input({ do: "tried", ...(lengths ? { lengths } : {}) });
+  };
+  const turn = (way: Towards): void => {
+    input({ do: "towards", way });
+    if (typed !== "") show(typed);
+  };
   const submit = (): void => {
     if (typed.trim() === "") {
       input({ do: "finish" });
       return;
     }
-    const lengths = gesture === "box" ? sidesIn(typed, units) : lengthsIn(typed, units);
+    const lengths = lengthsOf(typed);
     if (!lengths) {
       setTrouble(t(gesture === "box" ? "draw.wrong-sides" : "draw.wrong", { typed }));
       return;
@@ -62,8 +72,7 @@ export function DrawCard({ store, tool, input, onStop }: DrawCardProps) {
     const way = ways.find(({ key }) => key === event.key);
     if (event.key === "Enter") submit();
     else if (event.key === "Escape") onStop();
-    else if (way && (typed === "" || event.key === "ArrowUp" || event.key === "ArrowDown"))
-      input({ do: "towards", way: way.way });
+    else if (way && (typed === "" || event.key === "ArrowUp" || event.key === "ArrowDown")) turn(way.way);
     else if (event.key === "Backspace" && typed === "") input({ do: "back" });
     else return;
     event.preventDefault();
@@ -84,6 +93,7 @@ export function DrawCard({ store, tool, input, onStop }: DrawCardProps) {
             onChange={(next) => {
               setTyped(next);
               setTrouble(undefined);
+              show(next);
             }}
           >
             <Label className="field-label">{t(gesture === "box" ? "draw.sides" : "draw.length")}</Label>
@@ -108,7 +118,7 @@ export function DrawCard({ store, tool, input, onStop }: DrawCardProps) {
                   className="button button-sign"
                   aria-label={t(`draw.${way}`)}
                   aria-pressed={state.towards === way}
-                  onPress={() => input({ do: "towards", way })}
+                  onPress={() => turn(way)}
                 >
                   <Sign name={sign} />
                 </Button>

@@ -116,7 +116,14 @@ export function PanelBody(props: PanelBodyProps) {
         ) : panel.kind === "notes" ? (
           <NotesPanel {...survey} />
         ) : first ? (
-          <ThingCard job={job} refs={selection} calculator={calculator} actions={actions} onPanel={onPanel} />
+          <ThingCard
+            job={job}
+            refs={selection}
+            calculator={calculator}
+            actions={actions}
+            store={store}
+            onPanel={onPanel}
+          />
         ) : stage === "wire" ? (
           <WirePanel job={job} store={store} actions={actions} />
         ) : (

@@ -2,9 +2,9 @@ import { useRef, useSyncExternalStore } from "react";
 import type { Finding, Layout } from "#engine";
 import type { WiringKnown } from "../calculate/wire-protocol.ts";
 import type { Calculated, OpenJob, RecordRef } from "../contract.ts";
-import type { PaintDrawing } from "../plan/paint/handles.ts";
+import type { PaintDrawing, PlannedRow } from "../plan/paint/handles.ts";
 import type { Shown } from "../plan/paint/zones.ts";
-import { type DrawingTools, rest, type Tool, type ToolState } from "../plan/tools/state.ts";
+import { type ChosenSide, type DrawingTools, rest, type Tool, type ToolState } from "../plan/tools/state.ts";
 import type { View } from "../plan/view.ts";
 
 export type Stage = "survey" | "place" | "wire";
@@ -34,6 +34,10 @@ export interface Workbench {
   readonly toolState: ToolState;
   /** What drawing needs, once it is loaded. */
   readonly drawing: (DrawingTools & { readonly paint: PaintDrawing }) | undefined;
+  /** A side of a room that was chosen, to type its length. */
+  readonly side: ChosenSide | undefined;
+  /** A row of copies of the selection, while its count and step are typed. */
+  readonly row: PlannedRow | undefined;
   readonly shown: Shown;
   readonly stage: Stage;
   readonly panel: Panel;
@@ -135,6 +139,8 @@ export function workbenchOf(job: OpenJob, begin: "thing" | "visit" = "thing"): S
       nothing && begin === "thing" && !job.readOnly ? { kind: "add", what: "roomChain" } : { kind: "select" },
     toolState: rest,
     drawing: undefined,
+    side: undefined,
+    row: undefined,
     shown: { ...allShown, across: false },
     stage: nothing || begin === "visit" ? "survey" : "place",
     panel: { kind: begin },

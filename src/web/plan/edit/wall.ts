@@ -44,6 +44,19 @@ export function movedWall(
   return by === 0 ? [] : stepsOf(site, parts, by);
 }
 
+/** The same, but nothing at all where the wall would stop before it is where it should be. */
+export function movedWallWholly(
+  site: Site,
+  id: string,
+  change: { readonly index: number; readonly by: Metres },
+): EditStep[] | undefined {
+  const room = recordOf(site, "rooms", id);
+  if (!room?.outline[change.index]) return undefined;
+  const parts = partsOf(site, { room, ring: 0, edge: change.index }, change.by);
+  const { way } = edgeOf(room.outline, change.index);
+  return areSound(parts, outwards(way, change.by)) ? stepsOf(site, parts, change.by) : undefined;
+}
+
 /** What moves of one ring of a room. */
 interface Part {
   readonly room: Room;
@@ -77,11 +90,7 @@ function partsOf(site: Site, side: Face, by: Metres): readonly Part[] {
 
 /** How far the wall can go with every room still a room: all the way, or what halving finds to the millimetre. */
 function furthest(parts: readonly Part[], way: Point, wanted: Metres): Metres {
-  const sound = (by: Metres): boolean =>
-    parts.every((part) => {
-      const before = ringsOfRoom(part.room)[part.ring] ?? [];
-      return isSound(withMoved(before, part.stretches, outwards(way, by)), before);
-    });
+  const sound = (by: Metres): boolean => areSound(parts, outwards(way, by));
   if (sound(wanted)) return wanted;
   let [good, bad] = [0, Math.abs(wanted)];
   while (bad - good > 1e-3) {
@@ -91,6 +100,12 @@ function furthest(parts: readonly Part[], way: Point, wanted: Metres): Metres {
   }
   return Math.sign(wanted) * (Math.floor(good * 1000) / 1000);
 }
+
+const areSound = (parts: readonly Part[], by: Point): boolean =>
+  parts.every((part) => {
+    const before = ringsOfRoom(part.room)[part.ring] ?? [];
+    return isSound(withMoved(before, part.stretches, by), before);
+  });
 
 function isSound(ring: Outline, before: Outline): boolean {
   const [now, then] = [signedArea(ring), signedArea(before)];

@@ -1,11 +1,11 @@
-import type { Outline, Point, Site } from "#engine";
-import type { EditStep } from "../../contract.ts";
+import type { Point, Site } from "#engine";
 import { lengthText, t, type Units } from "../../texts/index.ts";
-import { distance, turnedRectangle } from "../shapes.ts";
+import { distance } from "../shapes.ts";
 import type { Guide } from "../snap.ts";
 import { added } from "../tools/add.ts";
 import { gestureOf } from "../tools/kinds.ts";
 import type { Chain, Drawing } from "../tools/state.ts";
+import { paintMade } from "./ghosts.ts";
 import { faded } from "./palette.ts";
 import { pixelOf, type Surface, writeText } from "./surface.ts";
 
@@ -87,50 +87,23 @@ function paintBox(surface: Surface, { from, to }: Drawing, units: Units): void {
   });
 }
 
-/** The things themselves, as they would stand. */
+/** The things themselves, as they would stand, and how many they are. */
 function paintGhosts(surface: Surface, state: Drawing, { site, storey }: Ground): void {
-  const { context, palette, view } = surface;
+  const { palette, view } = surface;
   const made = added(state.what, { site, storey, view, newId: (kind) => `new ${kind}` }, state);
-  context.strokeStyle = palette.focus;
-  context.fillStyle = faded(palette.focus, 0.12);
-  context.lineWidth = 1;
-  for (const step of "refused" in made ? [] : made.steps) {
-    const { ring, dot } = shapeOf(step);
-    context.beginPath();
-    if (ring)
-      ring.forEach((point, index) => {
-        const { px, py } = pixelOf(surface, point);
-        if (index === 0) context.moveTo(px, py);
-        else context.lineTo(px, py);
-      });
-    if (dot) {
-      const { px, py } = pixelOf(surface, dot.at);
-      context.arc(px, py, Math.max(3, dot.radius * view.scale), 0, 2 * Math.PI);
-    }
-    context.closePath();
-    context.fill();
-    context.stroke();
-  }
-}
-
-function shapeOf(step: EditStep): {
-  readonly ring?: Outline;
-  readonly dot?: { readonly at: Point; readonly radius: number };
-} {
-  if (step.do !== "put") return {};
-  switch (step.kind) {
-    case "obstacles":
-    case "floorPieces":
-      return { ring: step.record.footprint };
-    case "rooms":
-      return { ring: step.record.outline };
-    case "luminaires":
-      return { ring: turnedRectangle(step.record.at, step.record) };
-    case "dwellPlaces":
-      return { dot: step.record };
-    default:
-      return {};
-  }
+  if ("refused" in made) return;
+  paintMade(surface, made.steps);
+  const counts = new Map<string, number>();
+  for (const { kind } of made.steps) counts.set(kind, (counts.get(kind) ?? 0) + 1);
+  const count = Math.max(...counts.values());
+  if (count < 2) return;
+  const { px, py } = pixelOf(surface, state.to);
+  writeText(surface, t("draw.count", { count }), {
+    pixel: { px: px + 10, py: py - 16 },
+    colour: palette.focus,
+    strong: true,
+    align: "left",
+  });
 }
 
 /** What the hand snapped to: a line to where it was taken from, and its name. */

@@ -4,7 +4,7 @@ import { lengthText, t, type Units } from "../../texts/index.ts";
 import { recordOf, roomAt } from "../pick.ts";
 import { distance, openingShape, turnedRectangle } from "../shapes.ts";
 import { type Guide, wallDistances } from "../snap.ts";
-import type { Chain, Drawing, Grip, ToolState } from "../tools/state.ts";
+import type { Chain, ChosenSide, Drawing, Grip, ToolState } from "../tools/state.ts";
 import { faded } from "./palette.ts";
 import { inPixels, pixelOf, type Surface, writeText } from "./surface.ts";
 
@@ -16,6 +16,19 @@ interface Held {
   readonly grips: readonly Grip[];
   readonly units: Units;
   readonly drawing?: { readonly paint: PaintDrawing } | undefined;
+  readonly side: ChosenSide | undefined;
+  readonly row: PlannedRow | undefined;
+}
+
+/** A row of copies of the selection that is not made yet. */
+export interface PlannedRow {
+  readonly count: number;
+  readonly by: Point;
+  readonly paint: (
+    surface: Surface,
+    row: PlannedRow,
+    of: { readonly site: Site; readonly refs: readonly RecordRef[] },
+  ) => void;
 }
 
 /** Paints what is being drawn. */
@@ -30,6 +43,8 @@ export function paintHandles(surface: Surface, held: Held, site: Site): void {
   inPixels(surface);
   const { toolState } = held;
   for (const ref of held.selection) paintChosen(surface, ref, site);
+  if (held.side) paintChosenSide(surface, held.side, { site, units: held.units });
+  if (toolState.on === "rest") held.row?.paint(surface, held.row, { site, refs: held.selection });
   if (toolState.on === "rest" || toolState.on === "press")
     for (const grip of held.grips) paintGrip(surface, grip, site);
   if (toolState.on === "move" || toolState.on === "reshape")
@@ -64,6 +79,33 @@ function paintChosen(surface: Surface, ref: RecordRef, site: Site): void {
   context.strokeStyle = palette.focus;
   context.lineWidth = 2;
   context.stroke();
+}
+
+/** The wall whose length may be typed, with that length. */
+function paintChosenSide(
+  surface: Surface,
+  side: ChosenSide,
+  of: { readonly site: Site; readonly units: Units },
+): void {
+  const { context, palette } = surface;
+  const outline = recordOf(of.site, "rooms", side.room)?.outline ?? [];
+  const [from, to] = [outline[side.index], outline[(side.index + 1) % outline.length]];
+  if (!from || !to) return;
+  const [a, b] = [pixelOf(surface, from), pixelOf(surface, to)];
+  const length = Math.hypot(b.px - a.px, b.py - a.py) || 1;
+  context.strokeStyle = palette.focus;
+  context.lineWidth = 6;
+  context.beginPath();
+  context.moveTo(a.px, a.py);
+  context.lineTo(b.px, b.py);
+  context.stroke();
+  // Inside the room, beside its grip; a text is wider than high.
+  const [nx, ny] = [(b.py - a.py) / length, -(b.px - a.px) / length];
+  writeText(surface, lengthText(distance(from, to), of.units), {
+    pixel: { px: (a.px + b.px) / 2 + nx * 34, py: (a.py + b.py) / 2 + ny * 18 },
+    colour: palette.focus,
+    strong: true,
+  });
 }
 
 function ringOf(site: Site, ref: RecordRef): Outline | undefined {

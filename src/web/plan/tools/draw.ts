@@ -38,7 +38,7 @@ export function drawPressed(
       state?.on === "chain" ? movedOn(state) : { on: "chain", points: [], to: [0, 0], guides: [] };
     return { state: { ...chain, ...snappedTo(bench, pixel, chain.points) } };
   }
-  if (state?.on === "draw" && state.held === "set")
+  if (state?.on === "draw" && state.held === "set" && !state.begun)
     return {
       state: { ...state, ...snappedTo(bench, pixel, [state.from]), held: "held", pressed: undefined },
     };
@@ -58,7 +58,7 @@ export function drawMoved(
   const { pixel, free } = input;
   if (state.on === "chain")
     return { state: { ...movedOn(state), ...snappedTo(bench, pixel, state.points, free) } };
-  if (input.do === "hover" && state.held !== "set") return { state };
+  if (input.do === "hover" && (state.held !== "set" || state.begun)) return { state };
   if (gestureOf(state.what) === "touch") return { state: { ...state, to: toPoint(bench.view, pixel) } };
   return { state: { ...turnedFree(state), ...snappedTo(bench, pixel, [state.from], free) } };
 }
@@ -82,39 +82,65 @@ export function drawReleased(tool: AddTool, state: Chain | Drawing, pixel: Pixel
 export function drawTyped(
   tool: AddTool,
   state: Chain | Drawing | undefined,
-  how: { readonly lengths: readonly [Metres] | readonly [Metres, Metres]; readonly bench: Bench },
+  how: { readonly lengths: Lengths; readonly bench: Bench },
 ): Deed {
   const { lengths, bench } = how;
-  const middle: Point = [Math.round(bench.view.x * 10) / 10, Math.round(bench.view.y * 10) / 10];
   switch (gestureOf(tool.what)) {
     case "touch":
       return { state: state ?? rest };
     case "chain": {
       const chain = state?.on === "chain" ? state : undefined;
-      const points = chain && chain.points.length > 0 ? chain.points : [middle];
+      const points = chain && chain.points.length > 0 ? chain.points : [middleOf(bench)];
       const last = points.at(-1) as Point;
       const way = wayOf(points, chain);
       const to = centimetre([last[0] + way[0] * lengths[0], last[1] + way[1] * lengths[0]]);
       return { state: { on: "chain", points: [...points, to], to, guides: [] } };
     }
-    case "line": {
-      const from = state?.on === "draw" ? state.from : middle;
-      const way = state ? wayOf([from], state) : ways.right;
-      const to: Point = [from[0] + way[0] * lengths[0], from[1] + way[1] * lengths[0]];
-      return setDown(tool, added(tool.what, bench, { from, to }));
-    }
-    case "box": {
-      const from = state?.on === "draw" ? state.from : middle;
-      const [wide, high] = [lengths[0], lengths[1] ?? lengths[0]];
-      const [right, up] =
-        state?.on === "draw" ? [state.to[0] < from[0] ? -1 : 1, state.to[1] < from[1] ? -1 : 1] : [1, 1];
-      return setDown(
-        tool,
-        added(tool.what, bench, { from, to: [from[0] + right * wide, from[1] + up * high] }),
-      );
-    }
+    case "line":
+    case "box":
+      return setDown(tool, added(tool.what, bench, spanOf(tool, state, how)));
   }
 }
+
+/** A line or a box shows how it would be with the length that stands in the field, and as before once none does. */
+export function drawTried(
+  tool: AddTool,
+  state: Drawing | undefined,
+  { lengths, bench }: { readonly lengths: Lengths | undefined; readonly bench: Bench },
+): Deed {
+  const gesture = gestureOf(tool.what);
+  if (gesture !== "line" && gesture !== "box") return { state: state ?? rest };
+  if (!lengths) return { state: !state || state.begun ? rest : state };
+  const span = spanOf(tool, state, { lengths, bench });
+  return {
+    state: {
+      ...(state ?? { on: "draw", what: tool.what, pressed: undefined, held: "set", begun: "typed" }),
+      ...span,
+      guides: [],
+    },
+  };
+}
+
+type Lengths = readonly [Metres] | readonly [Metres, Metres];
+
+/** Both ends of a line or box of typed lengths: from where it was begun, or from the middle of what one sees. */
+function spanOf(
+  tool: AddTool,
+  state: Chain | Drawing | undefined,
+  { lengths, bench }: { readonly lengths: Lengths; readonly bench: Bench },
+): { readonly from: Point; readonly to: Point } {
+  const drawing = state?.on === "draw" ? state : undefined;
+  const from = drawing?.from ?? middleOf(bench);
+  if (gestureOf(tool.what) === "line") {
+    const way = state ? wayOf([from], state) : ways.right;
+    return { from, to: [from[0] + way[0] * lengths[0], from[1] + way[1] * lengths[0]] };
+  }
+  const [wide, high] = [lengths[0], lengths[1] ?? lengths[0]];
+  const [right, up] = drawing ? [drawing.to[0] < from[0] ? -1 : 1, drawing.to[1] < from[1] ? -1 : 1] : [1, 1];
+  return { from, to: [from[0] + right * wide, from[1] + up * high] };
+}
+
+const middleOf = ({ view }: Bench): Point => [Math.round(view.x * 10) / 10, Math.round(view.y * 10) / 10];
 
 /** The way that the next typed length goes. */
 export function drawTowards(state: Chain | Drawing, way: Towards): Deed {

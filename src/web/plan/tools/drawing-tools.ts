@@ -7,6 +7,7 @@ import {
   drawPressed,
   drawReleased,
   drawTowards,
+  drawTried,
   drawTyped,
 } from "./draw.ts";
 import type { DrawingTools } from "./state.ts";
@@ -20,5 +21,6 @@ export const drawingTools: DrawingTools & { readonly paint: PaintDrawing } = {
   pressed: drawPressed,
   released: drawReleased,
   towards: drawTowards,
+  tried: drawTried,
   typed: drawTyped,
 };

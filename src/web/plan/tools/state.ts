@@ -21,6 +21,12 @@ export type Grip =
   | { readonly kind: "corner"; readonly ref: RecordRef; readonly index: number; readonly at: Point }
   | { readonly kind: "side"; readonly ref: RecordRef; readonly index: number; readonly at: Point };
 
+/** One side of a room that was chosen. */
+export interface ChosenSide {
+  readonly room: string;
+  readonly index: number;
+}
+
 /** The four ways along the sheet. */
 export type Towards = "right" | "up" | "left" | "down";
 
@@ -35,6 +41,8 @@ export interface Drawing {
   readonly pressed: Pixel | undefined;
   readonly held: "held" | "set";
   readonly towards?: Towards;
+  /** Nobody pressed: it shows what a length that is being typed would come to. */
+  readonly begun?: "typed";
 }
 
 /** A room that is drawn side by side: its corners so far, and where the hand is. */
@@ -98,6 +106,8 @@ export type Input =
   | { readonly do: "double"; readonly pixel: Pixel }
   /** A length was typed, or two of them for a rectangle. */
   | { readonly do: "typed"; readonly lengths: readonly [Metres] | readonly [Metres, Metres] }
+  /** A length stands in the field, not yet set down; none any more where absent. */
+  | { readonly do: "tried"; readonly lengths?: readonly [Metres] | readonly [Metres, Metres] }
   | { readonly do: "towards"; readonly way: Towards }
   /** Takes back the last corner of a chain. */
   | { readonly do: "back" }
@@ -126,6 +136,8 @@ export interface Deed {
   readonly state: ToolState;
   readonly view?: View;
   readonly select?: readonly RecordRef[];
+  /** A side of the selected room was chosen. */
+  readonly side?: ChosenSide;
   readonly commit?: { readonly name: string; readonly steps: readonly EditStep[] };
   readonly tool?: Tool;
 }
@@ -143,6 +155,14 @@ export interface DrawingTools {
     tool: AddTool,
     state: Chain | Drawing | undefined,
     how: { readonly lengths: readonly [Metres] | readonly [Metres, Metres]; readonly bench: Bench },
+  ) => Deed;
+  readonly tried: (
+    tool: AddTool,
+    state: Drawing | undefined,
+    how: {
+      readonly lengths: readonly [Metres] | readonly [Metres, Metres] | undefined;
+      readonly bench: Bench;
+    },
   ) => Deed;
   readonly towards: (state: Chain | Drawing, way: Towards) => Deed;
   readonly back: (state: Chain) => Deed;

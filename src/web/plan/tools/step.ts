@@ -1,7 +1,9 @@
 import type { Point } from "#engine";
 import type { EditStep, RecordRef } from "../../contract.ts";
 import { cornerSteps, moveSteps, turnSteps, wallSteps } from "../change.ts";
+import { sizeOf } from "../edit/room-size.ts";
 import { boxed } from "../edit/selected.ts";
+import { sideNear } from "../edit/sides.ts";
 import { picked, placeOf, recordOf, roomsOn, sameRef } from "../pick.ts";
 import { insideRoom, nearestOn } from "../shapes.ts";
 import { type Guide, snapCorner, snapObstacle, snapPlace, snapReference } from "../snap.ts";
@@ -9,6 +11,7 @@ import { type Pixel, panned, toPixel, toPoint } from "../view.ts";
 import {
   type Bench,
   type Chain,
+  type ChosenSide,
   type Deed,
   type Drawing,
   type Grip,
@@ -19,6 +22,8 @@ import {
 
 /** Pixels that a press may wander and still be a press. */
 const wander = 4;
+/** Pixels beside a wall that are still the wall. */
+const onWall = 10;
 const reachOf = (touch: boolean): number => (touch ? 24 : 12);
 
 /**
@@ -39,6 +44,10 @@ export function stepped(state: ToolState, input: Input, bench: Bench): Deed {
     case "typed":
       return draw && tool.kind === "add" && !bench.readOnly
         ? draw.typed(tool, drawn, { lengths: input.lengths, bench })
+        : { state };
+    case "tried":
+      return draw && tool.kind === "add" && !bench.readOnly && drawn?.on !== "chain"
+        ? draw.tried(tool, drawn, { lengths: input.lengths, bench })
         : { state };
     case "towards":
       return drawn && draw ? draw.towards(drawn, input.way) : { state };
@@ -224,8 +233,10 @@ function released(state: ToolState, pixel: Pixel, bench: Bench): Deed {
     case "rest":
     case "pan":
       return { state: rest };
-    case "press":
-      return { state: rest, select: chosen(state, bench) };
+    case "press": {
+      const side = sideAt(state, pixel, bench);
+      return side ? { state: rest, side } : { state: rest, select: chosen(state, bench) };
+    }
     case "move":
     case "turn":
     case "reshape": {
@@ -256,6 +267,21 @@ export function previewOf(state: ToolState, site: Bench["site"]): readonly EditS
   if (state.on === "move") return moveSteps(site, state.refs, state.by);
   if (state.on === "turn") return turnSteps(site, [state.ref], state.by);
   return state.on === "reshape" ? state.steps : [];
+}
+
+/** A press on a wall of the selected room chooses that side, where its length is not that of the room. */
+function sideAt(
+  { grip, hits, add }: Extract<ToolState, { on: "press" }>,
+  pixel: Pixel,
+  bench: Bench,
+): ChosenSide | undefined {
+  const [ref, more] = bench.selection;
+  const room = ref?.kind === "rooms" && !more ? recordOf(bench.site, "rooms", ref.id) : undefined;
+  if (!room || add === "add" || bench.readOnly || sizeOf(room)) return undefined;
+  if (grip?.kind === "side") return { room: room.id, index: grip.index };
+  if (grip || (hits[0] && hits[0].kind !== "rooms")) return undefined;
+  const { index, away } = sideNear(room, toPoint(bench.view, pixel));
+  return away * bench.view.scale < onWall ? { room: room.id, index } : undefined;
 }
 
 /** A second press on the same place goes to what lies below. */
