@@ -100,11 +100,13 @@ function InARow({ job, refs, actions, store }: EditDeedsProps) {
     let left = false;
     // What paints a row loads with the first one.
     void import("../plan/paint/row-ghosts.ts").then(({ paintRow }) => {
-      if (!left) store.set({ row: { count, by: [across, up], paint: paintRow } });
+      if (left) return;
+      const row = { count, by: [across, up] } as const;
+      store.set({ planned: { paint: (surface, of) => paintRow(surface, row, of) } });
     });
     return () => {
       left = true;
-      store.set({ row: undefined });
+      store.set({ planned: undefined });
     };
   }, [watched, isRow, count, across, up, store]);
   const make = (): void => {

@@ -43,6 +43,7 @@ export function RoomCard({ job, room, calculator, store, onPlace }: RoomCardProp
           onChange={(use) => set({ use })}
           wide
         />
+        <RoomSize job={job} room={room} store={store} />
         <LengthField
           label={t("card.room.ceiling")}
           value={room.ceilingHeight}
@@ -50,7 +51,6 @@ export function RoomCard({ job, room, calculator, store, onPlace }: RoomCardProp
           most={20}
           onChange={(ceilingHeight) => set({ ceilingHeight })}
         />
-        <RoomSize job={job} room={room} store={store} />
       </div>
       {warm ? <Warmth room={room} set={set} /> : null}
       <More>

@@ -1,8 +1,10 @@
+import { useEffect } from "react";
 import type { Metres, Room } from "#engine";
 import type { OpenJob } from "../contract.ts";
 import { LengthField, Pick } from "../fields/index.ts";
 import { sideLengthSteps } from "../plan/edit/side-length.ts";
 import { sidesOf } from "../plan/edit/sides.ts";
+import { paintReshaped } from "../plan/paint/ghosts.ts";
 import { useUnits } from "../settings/preferences.ts";
 import { type Store, usePart, type Workbench } from "../shell/workbench.ts";
 import { t } from "../texts/arrange.ts";
@@ -21,6 +23,17 @@ export function SideLength({ job, room, store }: SideLengthProps) {
   const sides = sidesOf(room);
   const side = index === undefined ? undefined : sides[index];
   const choose = (next: number): void => store.set({ side: { room: room.id, index: next } });
+  /** What the length that is being typed would do shows on the plan. */
+  const show = (length: Metres | undefined): void => {
+    const made =
+      side && length !== undefined && sideLengthSteps(job.site, room, { index: side.index, length });
+    const steps = made && "steps" in made ? made.steps : [];
+    store.set({
+      planned:
+        steps.length === 0 ? undefined : { paint: (surface, of) => paintReshaped(surface, of.site, steps) },
+    });
+  };
+  useEffect(() => () => store.set({ planned: undefined }), [store]);
   const set = (length: Metres): void => {
     if (!side) return;
     const made = sideLengthSteps(job.site, room, { index: side.index, length });
@@ -47,6 +60,7 @@ export function SideLength({ job, room, store }: SideLengthProps) {
           })),
         ]}
         onChange={(next) => next !== "" && choose(Number(next))}
+        wide
       />
       {side ? (
         <div data-side-length="">
@@ -56,6 +70,7 @@ export function SideLength({ job, room, store }: SideLengthProps) {
             value={side.length}
             least={0.1}
             most={1000}
+            onDraft={show}
             onChange={set}
           />
         </div>

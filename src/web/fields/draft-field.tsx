@@ -11,9 +11,11 @@ export interface DraftFieldProps<T> {
   readonly shown: string;
   readonly read: (typed: string) => Reading<T>;
   readonly onChange: (value: T) => void;
-  /** "typing": with every readable key; "done": on leaving the field or Enter, one step of undo. */
+  /** Called with what is typed so far, while it can be read; with undefined when it cannot, or is done or dropped. */
+  readonly onDraft?: ((value: T | undefined) => void) | undefined;
   /** Enter was pressed on what can be read. */
   readonly onEnter?: (() => void) | undefined;
+  /** "typing": with every readable key; "done": on leaving the field or Enter, one step of undo. */
   readonly when?: "typing" | "done";
   readonly unit?: string;
   readonly hint?: ReactNode;
@@ -35,6 +37,7 @@ export function DraftField<T>(props: DraftFieldProps<T>) {
     setLeft(true);
     if (reading === undefined) return true;
     if ("trouble" in reading) return false;
+    props.onDraft?.(undefined);
     if (props.when !== "typing") props.onChange(reading.value);
     setDraft(undefined);
     return true;
@@ -47,13 +50,16 @@ export function DraftField<T>(props: DraftFieldProps<T>) {
         setLeft(false);
         setDraft(typed);
         const now = props.read(typed);
+        props.onDraft?.("value" in now ? now.value : undefined);
         if (props.when === "typing" && "value" in now) props.onChange(now.value);
       }}
       onBlur={finish}
       onKeyDown={(event) => {
         if (event.key === "Enter" && finish()) props.onEnter?.();
-        if (event.key === "Escape" && draft !== undefined) setDraft(undefined);
-        else event.continuePropagation();
+        if (event.key === "Escape" && draft !== undefined) {
+          setDraft(undefined);
+          props.onDraft?.(undefined);
+        } else event.continuePropagation();
       }}
       isInvalid={trouble !== undefined}
       isDisabled={props.disabled === true}

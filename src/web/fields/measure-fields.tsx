@@ -15,6 +15,8 @@ export interface LengthFieldProps extends Common {
   readonly onChange: (value: Metres) => void;
   /** Called when the field is emptied; without it an empty field is an error. */
   readonly onClear?: () => void;
+  /** Called with the length that is typed so far; with undefined while it is none, or is done or dropped. */
+  readonly onDraft?: (value: Metres | undefined) => void;
   readonly least?: Metres;
   readonly most?: Metres;
 }
@@ -36,7 +38,7 @@ export function LengthField({ value, onChange, onClear, least, most, ...rest }: 
     return { value: length };
   };
   return (
-    <DraftField
+    <DraftField<Metres | undefined>
       {...rest}
       shown={value === undefined ? "" : lengthFigure(value, units)}
       read={read}

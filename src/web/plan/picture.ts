@@ -1,7 +1,7 @@
 import type { Detector, Finding, Site } from "#engine";
 import type { Calculated, EditStep, RecordRef, Underlay } from "../contract.ts";
 import type { Units } from "../texts/index.ts";
-import type { PaintDrawing, PlannedRow } from "./paint/handles.ts";
+import type { PaintDrawing, Planned } from "./paint/handles.ts";
 import type { Palette } from "./paint/palette.ts";
 import type { Shown } from "./paint/zones.ts";
 import type { ChosenSide, Grip, ToolState } from "./tools/state.ts";
@@ -25,7 +25,7 @@ export interface Picture {
   readonly grips: readonly Grip[];
   /** The side of the selected room whose length may be typed. */
   readonly side: ChosenSide | undefined;
-  readonly row: PlannedRow | undefined;
+  readonly planned: Planned | undefined;
   /** A layout on show instead of the room's own devices. */
   readonly tried: { readonly room: string; readonly devices: readonly Detector[] } | undefined;
   readonly flags: readonly Flag[];

@@ -65,7 +65,7 @@ export const Plan = memo(function Plan({ store, calculator, actions, insets, inp
           held: heldOf(bench, preview),
           grips: gripsOf(benchOf(bench)),
           side: chosenSideOf(bench),
-          row: bench.row,
+          planned: bench.planned,
           tried: triedOf(bench),
           flags: flagsOf(bench, findingsHere(bench, calculated)),
           focus: focusOf(bench),

@@ -2,7 +2,7 @@ import { useRef, useSyncExternalStore } from "react";
 import type { Finding, Layout } from "#engine";
 import type { WiringKnown } from "../calculate/wire-protocol.ts";
 import type { Calculated, OpenJob, RecordRef } from "../contract.ts";
-import type { PaintDrawing, PlannedRow } from "../plan/paint/handles.ts";
+import type { PaintDrawing, Planned } from "../plan/paint/handles.ts";
 import type { Shown } from "../plan/paint/zones.ts";
 import { type ChosenSide, type DrawingTools, rest, type Tool, type ToolState } from "../plan/tools/state.ts";
 import type { View } from "../plan/view.ts";
@@ -36,8 +36,8 @@ export interface Workbench {
   readonly drawing: (DrawingTools & { readonly paint: PaintDrawing }) | undefined;
   /** A side of a room that was chosen, to type its length. */
   readonly side: ChosenSide | undefined;
-  /** A row of copies of the selection, while its count and step are typed. */
-  readonly row: PlannedRow | undefined;
+  /** What the figures that are being typed would do to the selection. */
+  readonly planned: Planned | undefined;
   readonly shown: Shown;
   readonly stage: Stage;
   readonly panel: Panel;
@@ -140,7 +140,7 @@ export function workbenchOf(job: OpenJob, begin: "thing" | "visit" = "thing"): S
     toolState: rest,
     drawing: undefined,
     side: undefined,
-    row: undefined,
+    planned: undefined,
     shown: { ...allShown, across: false },
     stage: nothing || begin === "visit" ? "survey" : "place",
     panel: { kind: begin },

@@ -1,5 +1,7 @@
-import type { Metres, Outline, Point } from "#engine";
+import type { Metres, Outline, Point, Site } from "#engine";
 import type { EditStep } from "../../contract.ts";
+import { applied } from "../../jobs/apply.ts";
+import { recordOf } from "../pick.ts";
 import { turnedRectangle } from "../shapes.ts";
 import { faded } from "./palette.ts";
 import { pixelOf, type Surface } from "./surface.ts";
@@ -8,13 +10,24 @@ import { pixelOf, type Surface } from "./surface.ts";
 const small: Metres = 0.12;
 
 /** What steps would make, as it would stand. */
-export function paintMade(surface: Surface, steps: readonly EditStep[]): void {
+export const paintMade = (surface: Surface, steps: readonly EditStep[]): void =>
+  paintShapes(surface, steps.map(madeShape));
+
+/** Rooms as steps would leave them, where they differ from what they are. */
+export const paintReshaped = (surface: Surface, site: Site, steps: readonly EditStep[]): void =>
+  paintShapes(
+    surface,
+    applied(site, steps)
+      .rooms.filter((room) => recordOf(site, "rooms", room.id)?.outline !== room.outline)
+      .map(({ outline }) => ({ ring: outline })),
+  );
+
+function paintShapes(surface: Surface, shapes: readonly Shape[]): void {
   const { context, palette, view } = surface;
   context.strokeStyle = palette.focus;
   context.fillStyle = faded(palette.focus, 0.12);
   context.lineWidth = 1;
-  for (const step of steps) {
-    const { ring, dot } = madeShape(step);
+  for (const { ring, dot } of shapes) {
     context.beginPath();
     for (const point of ring ?? []) {
       const { px, py } = pixelOf(surface, point);

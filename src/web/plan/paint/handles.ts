@@ -17,16 +17,13 @@ interface Held {
   readonly units: Units;
   readonly drawing?: { readonly paint: PaintDrawing } | undefined;
   readonly side: ChosenSide | undefined;
-  readonly row: PlannedRow | undefined;
+  readonly planned: Planned | undefined;
 }
 
-/** A row of copies of the selection that is not made yet. */
-export interface PlannedRow {
-  readonly count: number;
-  readonly by: Point;
+/** What figures in the card would do to the selection; it is not done yet. */
+export interface Planned {
   readonly paint: (
     surface: Surface,
-    row: PlannedRow,
     of: { readonly site: Site; readonly refs: readonly RecordRef[] },
   ) => void;
 }
@@ -44,7 +41,7 @@ export function paintHandles(surface: Surface, held: Held, site: Site): void {
   const { toolState } = held;
   for (const ref of held.selection) paintChosen(surface, ref, site);
   if (held.side) paintChosenSide(surface, held.side, { site, units: held.units });
-  if (toolState.on === "rest") held.row?.paint(surface, held.row, { site, refs: held.selection });
+  if (toolState.on === "rest") held.planned?.paint(surface, { site, refs: held.selection });
   if (toolState.on === "rest" || toolState.on === "press")
     for (const grip of held.grips) paintGrip(surface, grip, site);
   if (toolState.on === "move" || toolState.on === "reshape")

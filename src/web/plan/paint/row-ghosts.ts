@@ -1,10 +1,15 @@
-import type { Site } from "#engine";
+import type { Point, Site } from "#engine";
 import type { EditStep, RecordRef } from "../../contract.ts";
 import { t } from "../../texts/arrange.ts";
 import { rowSteps } from "../edit/copied.ts";
 import { madeShape, paintMade } from "./ghosts.ts";
-import type { PlannedRow } from "./handles.ts";
 import { inPixels, pixelOf, type Surface, writeText } from "./surface.ts";
+
+/** A row of copies of the selection that is not made yet. */
+interface PlannedRow {
+  readonly count: number;
+  readonly by: Point;
+}
 
 let known: { readonly row: PlannedRow; readonly site: Site; readonly steps: readonly EditStep[] } | undefined;
 

@@ -102,13 +102,21 @@ export function drawTyped(
   }
 }
 
-/** A line or a box shows how it would be with the length that stands in the field, and as before once none does. */
+/** What is drawn shows how it would be with the length that stands in the field, and as before once none does. */
 export function drawTried(
   tool: AddTool,
-  state: Drawing | undefined,
+  state: Chain | Drawing | undefined,
   { lengths, bench }: { readonly lengths: Lengths | undefined; readonly bench: Bench },
 ): Deed {
   const gesture = gestureOf(tool.what);
+  if (state?.on === "chain") {
+    const last = state.points.at(-1);
+    if (!last || !lengths) return { state };
+    const way = wayOf(state.points, state);
+    return {
+      state: { ...state, to: [last[0] + way[0] * lengths[0], last[1] + way[1] * lengths[0]], guides: [] },
+    };
+  }
   if (gesture !== "line" && gesture !== "box") return { state: state ?? rest };
   if (!lengths) return { state: !state || state.begun ? rest : state };
   const span = spanOf(tool, state, { lengths, bench });

@@ -158,7 +158,7 @@ export interface DrawingTools {
   ) => Deed;
   readonly tried: (
     tool: AddTool,
-    state: Drawing | undefined,
+    state: Chain | Drawing | undefined,
     how: {
       readonly lengths: readonly [Metres] | readonly [Metres, Metres] | undefined;
       readonly bench: Bench;

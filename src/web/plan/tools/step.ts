@@ -46,7 +46,7 @@ export function stepped(state: ToolState, input: Input, bench: Bench): Deed {
         ? draw.typed(tool, drawn, { lengths: input.lengths, bench })
         : { state };
     case "tried":
-      return draw && tool.kind === "add" && !bench.readOnly && drawn?.on !== "chain"
+      return draw && tool.kind === "add" && !bench.readOnly
         ? draw.tried(tool, drawn, { lengths: input.lengths, bench })
         : { state };
     case "towards":
