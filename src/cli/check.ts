@@ -9,7 +9,8 @@ import {
   roomTitle,
   type Site,
 } from "#engine";
-import { type Command, exitOf, refused } from "./command.ts";
+import { checkSettings, settingsJson, settingsText } from "./check-settings.ts";
+import { type Command, exitOf, refused, textValues } from "./command.ts";
 import { darkWalkJson, gapJson, interferenceJson, spillJson } from "./coverage-json.ts";
 import { openJob } from "./open-job.ts";
 import { progressLine } from "./progress-line.ts";
@@ -17,11 +18,13 @@ import { aligned, findingJson, findingLines, rounded } from "./words.ts";
 
 export const check: Command = {
   name: "check",
-  usage: "check JOB",
-  summary: "What is covered, what is missed and why, and what is to be mended.",
-  help: [],
-  options: {},
-  run: async ({ world, words }) => {
+  usage: "check JOB [--rules CODE|FILE ...]",
+  summary: "What is covered, what is missed and why, what to set, and what is to be mended.",
+  help: [
+    ["--rules CODE|FILE", "switch a pack of rules on: a shipped one, or your own (may stand more than once)"],
+  ],
+  options: { rules: { type: "string", multiple: true } },
+  run: async ({ world, words, values }) => {
     const [file, ...more] = words;
     if (file === undefined || more.length > 0)
       return refused({
@@ -31,16 +34,28 @@ export const check: Command = {
     const opened = await openJob(world, file);
     if ("problems" in opened) return opened;
     const { site } = opened;
+    const checked = await checkSettings(world, opened, textValues(values, "rules"));
+    if ("problems" in checked) return checked;
     const line = progressLine(world);
     const review = reviewSite(site, {
       progress: ({ done, total }) => line.show(`checked ${done} of ${total} rooms`),
     });
     line.clear();
-    const findings = orderedFindings(site, [...findingsOf(opened.notes), ...review.findings]);
+    const findings = orderedFindings(site, [
+      ...findingsOf(opened.notes),
+      ...review.findings,
+      ...checked.settings.findings,
+    ]);
     return {
       exit: exitOf(findings),
-      json: { rooms: review.rooms.map((room) => roomJson(room, site)), findings: findings.map(findingJson) },
-      text: [roomTable(review.rooms, site), "", summaryOf(findings)].join("\n"),
+      json: {
+        rooms: review.rooms.map((room) => roomJson(room, site)),
+        ...settingsJson(checked),
+        findings: findings.map(findingJson),
+      },
+      text: [roomTable(review.rooms, site), settingsText(checked, site), summaryOf(findings)]
+        .filter((part) => part !== "")
+        .join("\n\n"),
     };
   },
 };

@@ -17,6 +17,11 @@ export const ruleProblems = {
     message: "The rule pack is no JSON: {reason}.",
     remedy: "Open it in a text editor and mend that place.",
   },
+  "rule-pack-unknown": {
+    severity: "must",
+    message: "{word} is neither a pack of rules nor a file that can be read.",
+    remedy: "Name a file, or one of {codes}.",
+  },
   "rule-pack-wrong": {
     severity: "must",
     message: "The rule pack is wrong at {where}: {reason}.",
