@@ -1,4 +1,5 @@
 import { controlSources } from "./control.ts";
+import { daySources } from "./day.ts";
 import { detectionSources } from "./detection.ts";
 import { exchangeSources } from "./exchange.ts";
 import { geometrySources } from "./geometry.ts";
@@ -13,6 +14,7 @@ const all = {
   ...practiceSources,
   ...detectionSources,
   ...controlSources,
+  ...daySources,
   ...geometrySources,
   ...placementSources,
   ...exchangeSources,

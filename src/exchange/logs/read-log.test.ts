@@ -25,6 +25,7 @@ describe("what is read", () => {
       light: [5, 7.5],
       step: 60,
       longestStep: 300,
+      timeOfDay: 36_000,
       begins: "2026-03-31 10:00:00",
       notes: [],
     });

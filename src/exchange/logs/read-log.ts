@@ -15,6 +15,8 @@ export interface PresenceLog {
   readonly longestStep: Seconds;
   /** First time as written. */
   readonly begins: string;
+  /** The same as a time of its day, on the clock of the log. [s] */
+  readonly timeOfDay: Seconds;
   /** What the reader had to assume. */
   readonly notes: readonly Problem[];
 }
@@ -170,6 +172,7 @@ function taken(rows: readonly LogRow[], { columns, options, expected, notes, sep
       step: usual,
       longestStep: longest,
       begins: rows[0]!.fields[columns.time]!,
+      timeOfDay: ((from % 86_400) + 86_400) % 86_400,
       notes,
     },
   };
