@@ -1,6 +1,6 @@
 import { bearablePeak, scaledDrivers } from "./drivers-per-breaker.ts";
 import type { Load, ProtectiveDevice, WiringModel } from "./model.ts";
-import { closingTogether, driversIn, summedInrush, switchedGroups } from "./switched-group.ts";
+import { closingTogether, driversIn, summedInrush, switchedGroups, uncounted } from "./switched-group.ts";
 import type { BreakerType } from "./tables/protection.ts";
 import { atMost, type WiringCheck, withDoubts } from "./wiring-check.ts";
 
@@ -24,12 +24,34 @@ export const breakerChecks = (model: WiringModel): readonly WiringCheck[] =>
         assumed: [],
       })),
     ].filter(({ loads }) => loads.some(({ kind }) => kind === "led" || kind === "fluorescent"));
-    const worst = cases.toSorted((a, b) => drivers(b.loads) - drivers(a.loads))[0];
-    return worst ? [judged(device, worst)] : [];
+    return cases
+      .map((closing) => judged(device, closing))
+      .toSorted(worstFirst)
+      .slice(0, 1);
   });
 
-const drivers = (loads: readonly Load[]): number => loads.reduce((sum, load) => sum + driversIn(load), 0);
+const weight = { fail: 0, "not-proven": 1, pass: 2 } as const;
+const used = ({ actual, limit }: WiringCheck): number =>
+  actual === undefined || limit === undefined ? Number.POSITIVE_INFINITY : actual / limit;
+
+/** A failure before what is not proven; then whatever takes the larger share of its limit. */
+const worstFirst = (a: WiringCheck, b: WiringCheck): number =>
+  weight[a.verdict] - weight[b.verdict] || (used(a) === used(b) ? 0 : used(b) - used(a));
+
 const isBreaker = (type: string): type is BreakerType => type === "B" || type === "C" || type === "D";
+
+const CURVE = "the curve of the breaker for short pulses";
+
+/** Why nothing can be said of a breaker and the inrush behind it. */
+const whyOpen = (device: ProtectiveDevice, loads: readonly Load[]): readonly string[] => [
+  ...(device.pulseCurve === undefined
+    ? [`The curve of ${device.name} for short pulses is not on record`]
+    : []),
+  ...(isBreaker(device.type) && device.rating !== undefined
+    ? []
+    : [`Type or rating of ${device.name} is not on record`]),
+  ...summedInrush(loads).missing,
+];
 
 interface Closing {
   readonly when: string;
@@ -48,7 +70,7 @@ function judged(device: ProtectiveDevice, { when, loads, assumed }: Closing): Wi
   if (isBreaker(type) && rating !== undefined) {
     const sum = summedInrush(loads);
     const limit = bearablePeak({ type, rating, curve }, sum.width);
-    if (limit !== undefined && sum.missing.length < loads.length)
+    if (limit !== undefined && sum.peak > 0)
       return {
         ...shared,
         verdict: withDoubts(atMost(sum.peak, limit), sum.missing),
@@ -57,12 +79,16 @@ function judged(device: ProtectiveDevice, { when, loads, assumed }: Closing): Wi
         limit,
         unit: "A",
         assumptions: ["Sum of all peaks, the most that can come", ...assumed, ...sum.missing],
+        missing: ["number and inrush of the drivers in each luminaire"],
       };
     const share = declaredShare(loads, { type, rating });
     if (share !== undefined)
       return {
         ...shared,
-        verdict: atMost(share.scaled, 1) === "pass" && !share.exact ? "not-proven" : atMost(share.scaled, 1),
+        verdict: withDoubts(atMost(share.scaled, 1), [
+          ...(share.exact ? [] : ["scaled"]),
+          ...uncounted(loads),
+        ]),
         what: `Drivers that close together ${when}, as a share of the declared number`,
         actual: 100 * share.scaled,
         limit: 100,
@@ -72,6 +98,13 @@ function judged(device: ProtectiveDevice, { when, loads, assumed }: Closing): Wi
           ...(share.exact ? [] : ["Scaled from another breaker by habit, which proves nothing"]),
           "The driver's maker assumes a certain impedance; near the board fewer are allowed",
           ...assumed,
+          ...uncounted(loads),
+        ],
+        missing: [
+          ...(share.exact
+            ? []
+            : [CURVE, `the number of drivers that their maker declares for a ${type}${rating}`]),
+          ...(uncounted(loads).length > 0 ? ["the number of drivers in each luminaire"] : []),
         ],
       };
   }
@@ -82,7 +115,14 @@ function judged(device: ProtectiveDevice, { when, loads, assumed }: Closing): Wi
     actual: undefined,
     limit: undefined,
     unit: "A",
-    assumptions: [`The curve of ${device.name} for short pulses is not on record`, ...assumed],
+    assumptions: [...whyOpen(device, loads), ...assumed],
+    missing: [
+      ...(isBreaker(type) && rating !== undefined ? [] : ["type and rating of the protective device"]),
+      ...(curve === undefined ? [CURVE] : []),
+      ...(loads.some((load) => load.kind !== "resistive" && !load.inrush)
+        ? ["number and inrush of the drivers in each luminaire"]
+        : []),
+    ],
   };
 }
 

@@ -5,6 +5,8 @@ import { smallestSections } from "./tables/capacity.ts";
 import { continuousLoad } from "./tables/united-states.ts";
 import { atMost, type WiringCheck, withDoubts } from "./wiring-check.ts";
 
+const RATING = "the rating of the protective device";
+
 /**
  * Coordination of load, protective device and cable: Ib ≤ In ≤ Iz, and the smallest section.
  *
@@ -20,7 +22,7 @@ export function capacityChecks(about: CircuitCase): readonly WiringCheck[] {
 }
 
 function designCheck(about: CircuitCase): WiringCheck {
-  const { model, tree, device, doubts } = about;
+  const { model, tree, device, doubts, missing } = about;
   const american = model.supply.region === "US";
   const actual = designCurrent(about) * (american ? continuousLoad.rows : 1);
   return {
@@ -35,6 +37,7 @@ function designCheck(about: CircuitCase): WiringCheck {
       ...(device.rating === undefined ? [`Rating of ${device.name} is unknown`] : []),
       ...doubts,
     ],
+    missing: [...missing.loads, ...(device.rating === undefined ? [RATING] : [])],
     code: "design-current-over-rating",
     name: tree.circuit.name,
     records: [tree.circuit.id],
@@ -92,7 +95,7 @@ export function capacityOf(
   };
 }
 
-function cableCheck({ tree, device, model }: CircuitCase): WiringCheck {
+function cableCheck({ tree, device, model, gaps, missing }: CircuitCase): WiringCheck {
   const cases = tree.segments.map((segment) => ({ segment, ...capacityOf(segment, tree.circuit) }));
   const known = cases.flatMap(({ segment, capacity }) =>
     capacity.kind === "capacity" ? [{ segment, value: capacity.value }] : [],
@@ -103,7 +106,7 @@ function cableCheck({ tree, device, model }: CircuitCase): WiringCheck {
   );
   const unknown = [
     ...new Set(cases.flatMap(({ capacity }) => (capacity.kind === "unknown" ? [capacity.why] : []))),
-    ...(tree.segments.length === 0 ? ["No cable is on record"] : []),
+    ...(tree.segments.length === 0 ? gaps : []),
     ...(["B", "C", "D"].includes(device.type)
       ? []
       : [`The current at which ${device.name} surely trips is not on record`]),
@@ -119,6 +122,14 @@ function cableCheck({ tree, device, model }: CircuitCase): WiringCheck {
       ...new Set(cases.flatMap(({ assumed }) => assumed)),
       "Verify the capacity against your edition",
       ...unknown,
+    ],
+    missing: [
+      ...(device.rating === undefined ? [RATING] : []),
+      ...(["B", "C", "D"].includes(device.type) ? [] : ["the type of the protective device"]),
+      ...(tree.segments.length === 0 ? missing.cables : []),
+      ...(cases.some(({ segment }) => segment.size.kind === "metric" && segment.method === undefined)
+        ? ["how the cable lies"]
+        : []),
     ],
     code: "cable-too-thin",
     name: tree.circuit.name,

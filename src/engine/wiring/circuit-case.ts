@@ -9,6 +9,10 @@ export interface CircuitCase {
   readonly loads: readonly Load[];
   /** What nobody knows of its loads. */
   readonly doubts: readonly string[];
+  /** What nobody knows of the way to its loads. */
+  readonly gaps: readonly string[];
+  /** What a person would have to enter about its loads, and about the way to them. */
+  readonly missing: { readonly loads: readonly string[]; readonly cables: readonly string[] };
 }
 
 /** Design current of a circuit by its heaviest line. @param model - The wiring. @param tree - Of the circuit. @param loads - On it. @returns [A] @source DERIVED-HERE @example Loads of 1 A and 2 A on one line: 3 A */

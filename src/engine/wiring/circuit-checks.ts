@@ -8,6 +8,9 @@ import { necDropLimits } from "./tables/united-states.ts";
 import { dropLimit } from "./voltage-drop.ts";
 import { atMost, type WiringCheck, withDoubts } from "./wiring-check.ts";
 
+/** What to enter where no cable leads to a load. */
+const CABLE = "section and length of the cable from the board to the last luminaire";
+
 /** Drop on the way to a board that nobody has measured, as a share of the voltage. */
 export const ASSUMED_DROP_USED = 0.01;
 
@@ -24,19 +27,28 @@ export function circuitChecks(model: WiringModel, circuit: string): readonly Wir
   const device = model.devices.find(({ id }) => id === tree?.circuit.device);
   if (!tree || !device) return [];
   const loads = model.loads.filter((load) => load.circuit === circuit);
-  const doubts = [
-    ...loads.filter(({ power }) => power === undefined).map(({ name }) => `Power of ${name} is unknown`),
-    ...tree.unreached.map(
-      (id) => `No cable to ${loads.find((load) => load.id === id)?.name ?? id} is on record`,
-    ),
-    ...tree.loose.map(({ id }) => `Cable ${id} is connected to nothing, or closes a ring`),
-  ];
-  const about: CircuitCase = { model, tree, device, loads, doubts };
+  const unpowered = loads.filter(({ power }) => power === undefined);
+  const doubts = unpowered.map(({ name }) => `Power of ${name} is unknown`);
+  const bare = tree.segments.length === 0 && tree.loose.length === 0;
+  const gaps = bare
+    ? ["No cable is on record"]
+    : [
+        ...tree.unreached.map(
+          (id) => `No cable to ${loads.find((load) => load.id === id)?.name ?? id} is on record`,
+        ),
+        ...tree.loose.map(({ id }) => `Cable ${id} is connected to nothing, or closes a ring`),
+      ];
+  const missing = {
+    loads: unpowered.length > 0 ? ["the power of each luminaire"] : [],
+    cables: gaps.length > 0 ? [CABLE] : [],
+  };
+  const about: CircuitCase = { model, tree, device, loads, doubts, gaps, missing };
   return [dropCheck(about), ...capacityChecks(about), ...faultChecks(about), leakageCheck(about)];
 }
 
 function dropCheck(about: CircuitCase): WiringCheck {
-  const { model, tree, device, loads, doubts } = about;
+  const { model, tree, device, loads, missing } = about;
+  const doubts = [...about.doubts, ...about.gaps];
   const board = model.boards.find(({ id }) => id === device.board);
   const used = board?.dropUsed ?? ASSUMED_DROP_USED;
   const { drop, length } = dropsOnTree(tree, model);
@@ -67,6 +79,7 @@ function dropCheck(about: CircuitCase): WiringCheck {
       "Verify the limit against your edition and local rules; it is guidance",
       ...doubts,
     ],
+    missing: [...missing.loads, ...missing.cables],
     code: "voltage-drop-too-large",
     name: tree.circuit.name,
     records: [tree.circuit.id],

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { breakerChecks } from "./breaker-checks.ts";
 import { contactChecks, requiredPeak } from "./contact-checks.ts";
-import type { Load, WiringModel } from "./model.ts";
+import type { Known, Load, WiringModel } from "./model.ts";
 import { closingTogether, summedInrush } from "./switched-group.ts";
 import { breaker, detector, load, row } from "./wiring.fixture.ts";
 
@@ -116,9 +116,9 @@ describe("duty of a contact", () => {
 });
 
 describe("what closes together", () => {
-  const two = (warmUp: readonly ("on" | "off" | undefined)[]) =>
+  const two = (warmUp: readonly ("on" | "off" | undefined)[], override: Known = "no") =>
     row({
-      switchedLines: [...row().switchedLines, { id: "other", name: "S2", suppressors: [] }],
+      switchedLines: [...row().switchedLines, { id: "other", name: "S2", suppressors: [], override }],
       detectors: warmUp.map((warmUpOutput, i) => {
         const { warmUpOutput: _, ...rest } = detector(`d${i}`, { output: i === 0 ? "switched" : "other" });
         return warmUpOutput ? { ...rest, warmUpOutput } : rest;
@@ -144,6 +144,13 @@ describe("what closes together", () => {
     expect(count(two(["on", "on"]))).toBe(10);
     expect(count(two([undefined, "off"]))).toBe(6);
     expect(closingTogether(two([undefined, "off"]), "breaker").assumed).toHaveLength(1);
+  });
+  test("a switch beside the contact, and one of which nobody knows, counts as closed after a power cut", () => {
+    expect(count(two(["off", "off"], "yes"))).toBe(6);
+    expect(count(two(["off", "off"], "unknown"))).toBe(6);
+    expect(closingTogether(two(["off", "off"], "unknown"), "breaker").assumed).toEqual([
+      "A switch may keep S2 on; nobody said that there is none",
+    ]);
   });
   test("without the breaker's curve nothing is proven; with it the sum of peaks is held against k · 3 · In", () => {
     expect(breakerChecks(two(["on", "on"]))[0]).toMatchObject({

@@ -1,12 +1,15 @@
 import type { Contact, LoadKind } from "../detector/index.ts";
 import { ASSUMED_POWER_FACTOR, currentOf } from "./circuit-tree.ts";
 import type { WiringModel } from "./model.ts";
-import { driversIn, type SwitchedGroup, summedInrush, switchedGroups } from "./switched-group.ts";
+import { driversIn, type SwitchedGroup, summedInrush, switchedGroups, uncounted } from "./switched-group.ts";
 import { requiredPeaks } from "./tables/united-states.ts";
 import { atMost, type WiringCheck, withDoubts } from "./wiring-check.ts";
 
 /** Years that a contact should last where nobody asked for more. */
 export const SERVICE_YEARS = 10;
+
+const POWERS = "the power of each load";
+const INRUSH = "number and inrush of the drivers in each luminaire";
 
 /** A contact with the whole load that it may have to carry alone. */
 interface ContactCase {
@@ -49,6 +52,10 @@ export const contactChecks = (model: WiringModel): readonly WiringCheck[] =>
         unit: "A",
         source: "DERIVED-HERE",
         assumptions: doubts,
+        missing: [
+          ...(doubts.length > 0 ? [POWERS] : []),
+          ...(contactor.main.rated === undefined ? ["the rating of its main contacts"] : []),
+        ],
         code: "contact-overloaded",
         name: contactor.name,
         records: [contactor.id],
@@ -130,6 +137,10 @@ function steadyCheck(about: ContactCase): WiringCheck {
       ...doubts,
       ...unrated,
     ],
+    missing: [
+      ...(doubts.length > 0 ? [POWERS] : []),
+      ...(unrated.length > 0 ? ["what its contact is rated for, by kind of load"] : []),
+    ],
     code: "contact-overloaded",
     ...evidence(about),
   };
@@ -173,6 +184,13 @@ function pulseChecks(about: ContactCase): readonly WiringCheck[] {
         ...noWidth,
         ...(contact?.makingPeak === undefined ? ["The contact's peak is not on record"] : []),
       ],
+      missing: [
+        ...(sum.missing.length > 0 ? [INRUSH] : []),
+        ...(contact?.makingPeak === undefined ? ["the largest peak that its contact makes"] : []),
+        ...(noWidth.length > 0 || tooWide.length > 0
+          ? ["the longest pulse for which that peak is declared"]
+          : []),
+      ],
     },
     ...(contact?.makingIntegral === undefined
       ? []
@@ -191,16 +209,24 @@ function pulseChecks(about: ContactCase): readonly WiringCheck[] {
               `${sum.integralAtOnce.toPrecision(3)} A²s if all pulses fall together`,
               ...sum.missing,
             ],
+            missing: [INRUSH],
           },
         ]),
     {
       ...base,
-      verdict: atMost(drivers, contact?.drivers),
+      verdict: withDoubts(atMost(drivers, contact?.drivers), uncounted(group.loads)),
       what: "Number of drivers on the contact",
       actual: drivers,
       limit: contact?.drivers,
       unit: "",
-      assumptions: contact?.drivers === undefined ? ["The largest number of drivers is not on record"] : [],
+      assumptions: [
+        ...(contact?.drivers === undefined ? ["The largest number of drivers is not on record"] : []),
+        ...uncounted(group.loads),
+      ],
+      missing: [
+        ...(contact?.drivers === undefined ? ["the largest number of drivers on its contact"] : []),
+        ...(uncounted(group.loads).length > 0 ? ["the number of drivers in each luminaire"] : []),
+      ],
     },
     ...(contact?.capacitance === undefined
       ? []
@@ -213,6 +239,7 @@ function pulseChecks(about: ContactCase): readonly WiringCheck[] {
             limit: contact.capacitance * 1e6,
             unit: "µF",
             assumptions: capacitance === undefined ? ["The capacitance of a driver is not on record"] : [],
+            missing: ["the input capacitance of each driver"],
           },
         ]),
   ];
@@ -237,6 +264,10 @@ function backUpCheck(about: ContactCase): readonly WiringCheck[] {
       source: "IEC-60364-4-43",
       assumptions:
         contact?.backUp === undefined ? ["The largest device before the contact is not on record"] : [],
+      missing: [
+        ...(contact?.backUp === undefined ? ["the largest protective device before its contact"] : []),
+        ...(actual === undefined ? ["the rating of the protective device"] : []),
+      ],
       code: "contact-not-protected",
       ...evidence(about),
     },

@@ -36,6 +36,9 @@ export function faultChecks(about: CircuitCase): readonly WiringCheck[] {
   ];
 }
 
+const DEVICE = "type and rating of the protective device";
+const RCD = "whether there is an RCD, and its rated residual current";
+
 const isBreaker = (type: string): type is BreakerType => type === "B" || type === "C" || type === "D";
 
 /** Impedance at the far end of the worst branch, conductors warm; undefined where a section or the board is unknown. @param tree - Of the circuit. @param board - Its board. @returns Zs. [Ω] @source DERIVED-HERE @example 0.35 Ω at the board and 50 m of 1.5 mm²: 0.35 + 50 · 0.02904 = 1.802 Ω */
@@ -59,7 +62,7 @@ const named = ({ tree }: CircuitCase): Pick<WiringCheck, "name" | "records"> => 
 });
 
 function loopCheck(about: CircuitCase, board: Board | undefined): WiringCheck {
-  const { model, device, tree } = about;
+  const { model, device, gaps, missing } = about;
   const { supply } = model;
   const actual = farLoop(about, board);
   const limit =
@@ -76,8 +79,7 @@ function loopCheck(about: CircuitCase, board: Board | undefined): WiringCheck {
     ...(board?.loopImpedance === undefined ? ["The loop impedance at the board is unknown"] : []),
     ...(limit === undefined ? [`What surely trips ${device.name} is not on record`] : []),
     ...(time === undefined ? ["The earthing system is unknown"] : []),
-    ...tree.loose.map(({ id }) => `Cable ${id} is connected to nothing`),
-    ...(tree.segments.length === 0 ? ["No cable is on record"] : []),
+    ...gaps,
   ];
   return {
     verdict: withDoubts(atMost(actual, limit), unknown),
@@ -90,6 +92,12 @@ function loopCheck(about: CircuitCase, board: Board | undefined): WiringCheck {
       "Conductors warm, 1.20 times their resistance at 20 °C",
       `Voltage factor ${supply.voltageFactor}`,
       ...unknown,
+    ],
+    missing: [
+      ...(board?.loopImpedance === undefined ? ["the impedance of the fault loop at the board"] : []),
+      ...(limit === undefined ? [DEVICE] : []),
+      ...(time === undefined ? ["the earthing system"] : []),
+      ...missing.cables,
     ],
     code: "fault-loop-too-large",
     ...named(about),
@@ -120,6 +128,10 @@ function earthChecks(about: CircuitCase, board: Board | undefined): readonly Wir
           ? ["Above 200 Ω an earth may not be stable"]
           : []),
       ],
+      missing: [
+        ...(rcd || device.rcd === "none" ? [] : [RCD]),
+        ...(earth === undefined ? ["the resistance to earth"] : []),
+      ],
       code: "earth-resistance-too-large",
       ...named(about),
     },
@@ -132,6 +144,7 @@ function earthChecks(about: CircuitCase, board: Board | undefined): readonly Wir
       unit: "",
       source: "IEC-60364-4-46",
       assumptions: ["Verify against your edition"],
+      missing: ["whether the isolator of the board breaks the neutral"],
       code: "neutral-not-isolated",
       ...named(about),
     },
@@ -154,7 +167,7 @@ function weakestConductor({ tree }: CircuitCase): AmpereSquareSeconds | undefine
 }
 
 function nearHeatCheck(about: CircuitCase): WiringCheck {
-  const { device } = about;
+  const { device, gaps, missing } = about;
   const limit = weakestConductor(about);
   return {
     verdict: atMost(device.letThrough, limit),
@@ -163,19 +176,27 @@ function nearHeatCheck(about: CircuitCase): WiringCheck {
     limit,
     unit: "A²s",
     source: "IEC-60364-4-43",
-    assumptions:
-      device.letThrough === undefined
+    assumptions: [
+      ...(limit === undefined ? gaps : []),
+      ...(device.letThrough === undefined
         ? [
             `Let-through of ${device.name} at the prospective fault current is not on record; I²·t does not hold below 0.1 s`,
           ]
-        : [],
+        : []),
+    ],
+    missing: [
+      ...(limit === undefined ? missing.cables : []),
+      ...(device.letThrough === undefined
+        ? ["what the protective device lets through at the fault current of the board"]
+        : []),
+    ],
     code: "cable-burns-in-a-fault",
     ...named(about),
   };
 }
 
 function farHeatCheck(about: CircuitCase, board: Board | undefined): WiringCheck {
-  const { device, model } = about;
+  const { device, model, gaps, missing } = about;
   const loop = farLoop(about, board);
   const current = loop === undefined ? undefined : model.supply.voltage / loop;
   const trips =
@@ -186,7 +207,7 @@ function farHeatCheck(about: CircuitCase, board: Board | undefined): WiringCheck
   const limit = weakestConductor(about);
   const actual = current === undefined || !trips ? undefined : current ** 2 * MAGNETIC;
   return {
-    verdict: atMost(actual, limit),
+    verdict: withDoubts(atMost(actual, limit), gaps),
     what: "Heat of a fault at the far end against what the cable withstands",
     actual,
     limit,
@@ -194,7 +215,13 @@ function farHeatCheck(about: CircuitCase, board: Board | undefined): WiringCheck
     source: "IEC-60364-4-43",
     assumptions: [
       "The magnetic release opens within 0.1 s",
+      ...gaps,
       ...(trips ? [] : ["Whether the magnetic release trips at the far end is not shown"]),
+    ],
+    missing: [
+      ...missing.cables,
+      ...(board?.loopImpedance === undefined ? ["the impedance of the fault loop at the board"] : []),
+      ...(isBreaker(device.type) && device.rating !== undefined ? [] : [DEVICE]),
     ],
     code: "cable-burns-in-a-fault",
     ...named(about),
@@ -213,6 +240,10 @@ function breakingCheck(about: CircuitCase, board: Board | undefined): WiringChec
     assumptions: [
       ...(board?.faultCurrent === undefined ? ["The fault current at the board is unknown"] : []),
       ...(device.breakingCapacity === undefined ? [`Breaking capacity of ${device.name} is unknown`] : []),
+    ],
+    missing: [
+      ...(board?.faultCurrent === undefined ? ["the prospective fault current at the board"] : []),
+      ...(device.breakingCapacity === undefined ? ["the breaking capacity of the protective device"] : []),
     ],
     code: "breaking-capacity-too-small",
     ...named(about),

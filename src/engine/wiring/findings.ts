@@ -2,6 +2,7 @@ import type { Check, Problem } from "../check/index.ts";
 import { breakerChecks } from "./breaker-checks.ts";
 import { circuitChecks } from "./circuit-checks.ts";
 import { contactChecks } from "./contact-checks.ts";
+import { lowered } from "./lowered.ts";
 import type { WiringModel } from "./model.ts";
 import type { RuleHit, WiringRule } from "./rules/rule.ts";
 import { wiringRules } from "./rules/rules.ts";
@@ -56,16 +57,35 @@ function problemOf(check: WiringCheck): readonly Problem[] {
   const shared = { ...(room === undefined ? {} : { room }), records, evidence: [check] };
   if (verdict === "fail")
     return [
-      { code, values: { name, what, unit, actual: read(check.actual), limit: read(check.limit) }, ...shared },
+      {
+        code,
+        values: {
+          name,
+          what: lowered(what),
+          unit,
+          actual: read(check.actual),
+          limit: read(check.limit),
+          amount: `${read(check.actual)} ${unit}`.trim(),
+          most: `${read(check.limit)} ${unit}`.trim(),
+        },
+        ...shared,
+      },
     ];
   return [
     {
       code: "wiring-not-proven",
-      values: { name, what, missing: check.assumptions.at(-1) ?? "the figures of the data sheet" },
+      values: {
+        name,
+        what: lowered(what),
+        missing: listed(check.missing) || "the figures of the data sheet",
+      },
       ...shared,
     },
   ];
 }
+
+/** Each thing once, with commas. */
+const listed = (things: readonly string[] = []): string => [...new Set(things)].join(", ");
 
 /** Three digits, which is what a sentence needs; the evidence keeps the rest. */
 const read = (value: number | undefined): string | number =>

@@ -56,7 +56,11 @@ export function leakageCheck({ model, tree, device, loads }: CircuitCase): Wirin
   const actual = standingLeakage(behind.loads, behind.detectors);
   const limit = rcd ? leakageShares.rows.standing * rcd.residual : highIntegrity.rows;
   const assumed = behind.loads.some((load) => load.leakage === undefined && load.classOne !== "no");
-  const verdict = withDoubts(atMost(actual, limit), device.rcd === undefined ? ["RCD unknown"] : []);
+  const silent = behind.detectors.filter(({ leakage }) => leakage === undefined);
+  const verdict = withDoubts(atMost(actual, limit), [
+    ...(device.rcd === undefined ? ["RCD unknown"] : []),
+    ...silent.map(({ tag }) => `Leakage of ${tag} unknown`),
+  ]);
   return {
     // What was only assumed cannot fail for certain: the worst that the standard of luminaires allows was taken.
     verdict:
@@ -70,10 +74,13 @@ export function leakageCheck({ model, tree, device, loads }: CircuitCase): Wirin
     source: rcd ? "LEAKAGE-SHARE" : "BS-7671-543-7",
     assumptions: [
       ...(assumed ? ["3.5 mA for each luminaire whose leakage nobody declared"] : []),
-      ...(behind.detectors.some(({ leakage }) => leakage === undefined)
-        ? ["Nothing for detectors whose leakage nobody declared"]
-        : []),
+      ...(silent.length > 0 ? ["Nothing for detectors whose leakage nobody declared"] : []),
       ...(device.rcd === undefined ? ["Nobody knows whether there is an RCD"] : []),
+    ],
+    missing: [
+      ...(device.rcd === undefined ? ["whether there is an RCD, and its rated residual current"] : []),
+      ...(assumed ? ["the leakage of each luminaire"] : []),
+      ...(silent.length > 0 ? ["the leakage of each detector"] : []),
     ],
     code: rcd ? "standing-leakage-too-large" : "protective-conductor-current",
     name: tree.circuit.name,

@@ -62,7 +62,7 @@ export interface ProtectiveDevice {
   /** Let-through at the prospective fault current. [A²s] */
   readonly letThrough?: AmpereSquareSeconds;
   readonly pulseCurve?: PulseCurve;
-  readonly rcd?: { readonly id: string; readonly residual: Amperes } | "none";
+  readonly rcd?: { readonly id: string; readonly name?: string; readonly residual: Amperes } | "none";
   readonly poles?: "one" | "one-and-neutral" | "three" | "three-and-neutral";
 }
 

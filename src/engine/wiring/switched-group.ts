@@ -28,6 +28,12 @@ export const driversIn = (load: Load): number => load.count * (load.drivers ?? 1
 /** Loads that draw a pulse when they are switched on. */
 const pulses = (load: Load): boolean => load.kind === "led" || load.kind === "fluorescent";
 
+/** Loads of which nobody counted the drivers: one is taken, and nothing passes by it. @param loads - Any. @returns A sentence for each. @example Not for an incandescent lamp */
+export const uncounted = (loads: readonly Load[]): readonly string[] =>
+  loads
+    .filter((load) => pulses(load) && load.drivers === undefined)
+    .map(({ name }) => `The number of drivers in ${name} is not on record`);
+
 /** Inrush of several loads that close at once. */
 export interface SummedInrush {
   /** Sum of all peaks: the most that can come, since a common line makes it less. [A] */
@@ -38,6 +44,7 @@ export interface SummedInrush {
   readonly integral: number;
   /** (Σ √I²t)²: the most that pulses at the same instant can let through. [A²s] */
   readonly integralAtOnce: number;
+  /** What nobody knows: loads without inrush, which are missing from the sums, and drivers that nobody counted. */
   readonly missing: readonly string[];
 }
 
@@ -59,16 +66,19 @@ export function summedInrush(loads: readonly Load[]): SummedInrush {
     width: Math.max(0, ...known.map(({ inrush }) => inrush.width)),
     integral: total(integralOf),
     integralAtOnce: total((inrush) => Math.sqrt(integralOf(inrush))) ** 2,
-    missing: loads
-      .filter((load) => load.kind !== "resistive" && !load.inrush)
-      .map(({ name }) => `Inrush of ${name} is not on record`),
+    missing: [
+      ...loads
+        .filter((load) => load.kind !== "resistive" && !load.inrush)
+        .map(({ name }) => `Inrush of ${name} is not on record`),
+      ...uncounted(loads),
+    ],
   };
 }
 
 /**
  * Loads behind a protective device that close together when power returns.
  *
- * Everything unswitched, and every switched line with an output that is on during warm-up, or of which nobody knows; contactors follow the line of their coil, a manual override counts as closed.
+ * Everything unswitched, and every switched line with an output that is on during warm-up, or of which nobody knows; contactors follow the line of their coil, a manual override counts as closed, also where nobody knows whether there is one.
  *
  * @param model - The wiring. @param device - Id of the protective device.
  * @returns The loads, and what was assumed.
@@ -88,7 +98,11 @@ export function closingTogether(
     if (warmUpOutput === undefined)
       assumed.push(`${tag} is on during warm-up; its data sheet was not entered`);
   }
-  for (const { id, override } of model.switchedLines) if (override === "yes") on.add(id);
+  for (const { id, name, override } of model.switchedLines) {
+    if (override === "no" || on.has(id)) continue;
+    on.add(id);
+    if (override !== "yes") assumed.push(`A switch may keep ${name} on; nobody said that there is none`);
+  }
   // A contactor may feed the coil of the next: as many rounds as there are contactors reach the end of any chain.
   for (const _ of model.contactors)
     for (const { coil, main } of model.contactors) if (on.has(coil.switchedLine)) on.add(main.switchedLine);

@@ -6,6 +6,8 @@ export interface WiringCheck extends Check {
   readonly name: string;
   readonly room?: string;
   readonly records: readonly string[];
+  /** What a person would have to enter, where the check is not proven. */
+  readonly missing?: readonly string[];
 }
 
 /**

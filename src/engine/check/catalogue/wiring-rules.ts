@@ -15,17 +15,17 @@ export const wiringRuleProblems = {
   },
   "not-the-line-switched": {
     severity: "must",
-    message: "{name} switches wrongly: {detail}.",
+    message: "Wrong conductor switched at {name}: {detail}.",
     remedy: "Bring the line conductor to the contact; neutral and protective conductor pass uninterrupted.",
   },
   "no-permanent-supply": {
     severity: "must",
-    message: "{name} has no permanent supply: {detail}.",
+    message: "No permanent supply at {name}: {detail}.",
     remedy: "Bring unswitched line and neutral to every detector, slaves too.",
   },
   "joined-contact-too-weak": {
     severity: "should",
-    message: "Joined contacts do not add up; {name} fails alone: {detail}.",
+    message: "Joined contacts do not add up; too much for one alone at {name}: {detail}.",
     remedy: "Let one master or a contactor switch the load; the others only signal.",
   },
   "too-many-joined": {
@@ -62,17 +62,17 @@ export const wiringRuleProblems = {
   },
   "star-neutral-broken": {
     severity: "should",
-    message: "Circuit {name}: {detail}.",
+    message: "{name}: {detail}.",
     remedy: "Fit a device that breaks all three lines together, and test the neutral before energising.",
   },
   "no-isolator": {
     severity: "must",
-    message: "Circuit {name}: {detail}.",
+    message: "{name}: {detail}.",
     remedy: "Provide an isolator upstream that can be locked, and label it.",
   },
   "signals-not-separated": {
     severity: "must",
-    message: "Cable {name}: {detail}.",
+    message: "{name}: {detail}.",
     remedy: "Separate them, or take signal conductors insulated for the highest voltage present.",
   },
   "emergency-line-switched": {
@@ -103,12 +103,12 @@ export const wiringRuleProblems = {
   },
   "detectors-leak-too-much": {
     severity: "must",
-    message: "RCD {name}: {detail}.",
+    message: "{name}: {detail}.",
     remedy: "Share detectors and luminaires between two RCDs.",
   },
   "ceiling-cables-unsupported": {
     severity: "should",
-    message: "Cable {name}: {detail}.",
+    message: "{name}: {detail}.",
     remedy: "Fix it to the slab, clear of luminaires, and 50 mm or a barrier away from signal cables.",
   },
   "wet-room-unsafe": {
@@ -119,7 +119,7 @@ export const wiringRuleProblems = {
   },
   "no-additional-protection": {
     severity: "must",
-    message: "Circuit {name}: {detail}.",
+    message: "{name}: {detail}.",
     remedy: "Protect it by an RCD of 30 mA.",
   },
   "fire-ceiling-open": {
@@ -130,7 +130,7 @@ export const wiringRuleProblems = {
   },
   "wiring-rule-not-proven": {
     severity: "note",
-    message: "Rule {rule} is not proven for {name}: {detail} is not on record.",
+    message: "Rule {rule} is not proven for {name}. Not on record: {detail}.",
     remedy: "Look on site or in the data sheet, and enter it.",
   },
 } as const satisfies Record<string, CatalogueEntry>;

@@ -23,93 +23,92 @@ export const wiringProblems = {
   "voltage-drop-too-large": {
     severity: "must",
     message:
-      "Circuit {name} loses {actual} of {limit} % of its voltage from the origin to the last luminaire.",
+      "{name}: {actual} % of the voltage is lost from the origin to the last luminaire; {limit} % is the most.",
     remedy: "Take a thicker cable, a shorter way, or share the load between two circuits.",
   },
   "design-current-over-rating": {
     severity: "must",
-    message: "Circuit {name} draws {actual} A; its protective device is rated {limit} A.",
+    message: "{name}: a design current of {actual} A behind a protective device of {limit} A.",
     remedy: "Share the load between circuits; a larger device needs a thicker cable.",
   },
   "cable-too-thin": {
     severity: "must",
-    message: "Circuit {name} is protected at {actual} A, but its weakest cable carries {limit} A.",
+    message: "{name}: protected at {actual} A, but the weakest cable carries {limit} A.",
     remedy: "Take a thicker cable or a smaller device, or lay the cable apart from others.",
   },
   "section-below-smallest": {
     severity: "should",
-    message: "Circuit {name} has a cable of {limit} mm²; {actual} mm² is the least for lighting.",
+    message: "{name}: a cable of {limit} mm²; {actual} mm² is the least for lighting.",
     remedy: "Take a thicker cable, or check what your local rules allow.",
   },
   "fault-loop-too-large": {
     severity: "must",
-    message: "The fault loop of circuit {name} is {actual} Ω; {limit} Ω is the most.",
+    message: "{name}: the fault loop is {actual} Ω; {limit} Ω is the most.",
     remedy: "Take a thicker cable, a breaker with a lower band, or an RCD as fault protection.",
   },
   "earth-resistance-too-large": {
     severity: "must",
     message:
-      "Circuit {name} in a TT system is not disconnected in a fault: no RCD, or too high a resistance to earth.",
+      "{name}: not disconnected in a fault of this TT system, without an RCD or with too high a resistance to earth.",
     remedy: "Fit a 30 mA RCD, or improve the earth electrode.",
   },
   "neutral-not-isolated": {
     severity: "must",
-    message: "The isolator before circuit {name} does not break the neutral of a TT system.",
+    message: "{name}: the isolator of the board does not break the neutral, as a TT system needs.",
     remedy: "Fit an isolator that breaks all live conductors.",
   },
   "cable-burns-in-a-fault": {
     severity: "must",
-    message:
-      "A fault on circuit {name} lets {actual} A²s through; its weakest conductor withstands {limit} A²s.",
+    message: "{name}: a fault lets {actual} A²s through; the weakest conductor withstands {limit} A²s.",
     remedy: "Take a thicker cable, or a device that limits the current more.",
   },
   "breaking-capacity-too-small": {
     severity: "must",
-    message: "The fault current before circuit {name} is {actual} A; its device breaks {limit} A.",
+    message: "{name}: a fault current of {actual} A at the board; the protective device breaks {limit} A.",
     remedy: "Fit a device with a higher breaking capacity, or one upstream that is proven with it.",
   },
   "standing-leakage-too-large": {
     severity: "should",
-    message: "{actual} mA leak all the time behind the RCD of circuit {name}; {limit} mA is the most.",
+    message: "{name}: {actual} mA leak all the time behind the RCD; {limit} mA is the most.",
     remedy: "Share the luminaires between two RCDs, or take luminaires that leak less.",
   },
   "protective-conductor-current": {
     severity: "should",
     message:
-      "The protective conductor of circuit {name} carries {actual} mA; above {limit} mA it needs high integrity.",
+      "{name}: the protective conductor carries {actual} mA; above {limit} mA it needs high integrity.",
     remedy: "Share the luminaires, or run a protective conductor of high integrity.",
   },
   // Contacts and inrush
   "contact-overloaded": {
     severity: "must",
-    message: "The contact of {name} carries {actual} of {limit} {unit}.",
+    message: "{name}: {what} is {amount}; {most} is the most.",
     remedy: "Share the load between outputs on their own, or let the detector switch a contactor.",
   },
   "contact-inrush-too-large": {
     severity: "must",
-    message: "{what} of {name}: {actual} of {limit} {unit}.",
+    message: "{name}: {what} is {amount}; {most} is the most.",
     remedy:
       "Let the detector switch a contactor for this kind of load, or share the load between outputs on their own.",
   },
   "contact-not-protected": {
     severity: "must",
-    message: "The contact of {name} needs at most {limit} A upstream; {actual} A is fitted.",
+    message: "{name}: a protective device of {actual} A before the contact, which needs {limit} A at most.",
     remedy: "Fit a smaller protective device, or put a contactor between.",
   },
   "contact-worn-out": {
     severity: "should",
-    message: "The contact of {name} makes {actual} cycles in its service; {limit} are declared.",
+    message: "{name}: {actual} switching cycles in ten years; the contact is declared for {limit}.",
     remedy: "Lengthen the delay, or let the detector switch a contactor.",
   },
   "breaker-trips-on-inrush": {
     severity: "must",
-    message: "{name} may trip: {what}, {actual} of {limit} {unit}.",
+    message: "{name} may trip: {what} is {amount}; {most} is the most.",
     remedy:
       "Share the luminaires between circuits, take a breaker of a higher band if the fault loop allows, or detectors that warm up with the light off.",
   },
   "detector-does-not-fit": {
     severity: "must",
-    message: "{name} does not fit its ceiling: {what}, {actual} of {limit} m.",
+    message: "{name} does not fit its ceiling: {what} is {actual} m; the limit is {limit} m.",
     remedy: "Take a detector for surface or box, or another place.",
   },
   "wiring-not-proven": {

@@ -1,92 +1,88 @@
 import type { Problem } from "../../check/index.ts";
+import type { Point } from "../../geometry/index.ts";
 import type { Site } from "../../site/index.ts";
 import type { CableSegment } from "../model.ts";
-import { cableRoute } from "../routes/route.ts";
-import { circuitTitle, open } from "./circuits-of.ts";
-import type { FoundCircuit, FoundInstallation, WiringAssumption } from "./found.ts";
+import { routeLength } from "../routes/distances.ts";
+import { cableRoute, type RoutePoint } from "../routes/route.ts";
+import { circuitAtBoard, open } from "./circuits-of.ts";
+import type { FoundCable, FoundCircuit, FoundInstallation, WiringAssumption } from "./found.ts";
 import type { FedLuminaire } from "./loads-of.ts";
 
 /** Luminaires on one circuit beyond which their order along the cable is not searched for. */
 const MOST_IN_ORDER = 60;
+/** A length and the way on the plan are the same within this. [m] */
+const SAME_LENGTH = 0.01;
 
-/**
- * The cables of every circuit whose section and length are on record.
- *
- * The length that somebody entered is shared among the luminaires in proportion to their ways on the plan, looped in and out along the
- * walls. Where the board has no place on their storey all of them stand at the far end: a drop that passes so passes as built.
- *
- * @param site - The site. @param found - Boards and circuits. @param fed - Luminaires on circuits.
- * @returns Segments; circuits with their luminaires at the far end; what was taken for granted; what is open.
- * @example Board at 0 m, luminaires at 3 m and 6 m, 12 m of cable entered: two segments of 6 m
- */
-export function cablesOf(
-  site: Site,
-  found: FoundInstallation,
-  fed: readonly FedLuminaire[],
-): {
+/** Cables of a site, with what had to be taken for granted and what is open. */
+export interface SiteCables {
   readonly segments: readonly CableSegment[];
   readonly atFarEnd: readonly string[];
   readonly assumptions: readonly WiringAssumption[];
   readonly doubts: readonly Problem[];
-} {
+}
+
+/**
+ * The cables of every circuit whose section and length are on record.
+ *
+ * Luminaires are looped in and out in the order of the shortest way, straight from one to the next, which no cable undercuts. What the
+ * entered length exceeds these ways lies before the first luminaire, where it loses the most. Where the board has no place on
+ * their storey, or the length is too short for a loop so that the cable must branch, all luminaires stand at the far end: a drop
+ * that passes so passes as built. A circuit without luminaires has its cable too.
+ *
+ * @param site - The site. @param found - Boards and circuits. @param fed - Luminaires on circuits.
+ * @returns Segments; circuits with their luminaires at the far end; what was taken for granted; what is open.
+ * @example Board at 0 m, luminaires at 3 m and 6 m, 12 m of cable entered: 9 m to the first, 3 m to the second
+ */
+export function cablesOf(site: Site, found: FoundInstallation, fed: readonly FedLuminaire[]): SiteCables {
   const segments: CableSegment[] = [];
   const atFarEnd: string[] = [];
   const doubts: Problem[] = [];
-  const assumed = { insulation: [] as string[], material: [] as string[], order: [] as string[] };
+  const inOrder: FoundCircuit[] = [];
   for (const circuit of found.circuits) {
     const own = fed.filter((one) => one.circuit === circuit.id);
-    const { section, length, cores } = circuit.cable ?? {};
-    if (own.length === 0) continue;
-    if (section === undefined || length === undefined) {
-      doubts.push(
-        open({
-          name: circuitTitle(circuit),
-          what: "its cable, of which section or length is not on record",
-          missing: "section and length of the cable from the board to the last luminaire",
-          records: [circuit.id],
-        }),
-      );
+    const about = { name: circuitAtBoard(found, circuit), records: [circuit.id] };
+    const { section, length } = circuit.cable ?? {};
+    if (!isSize(section) || !isSize(length)) {
+      // That a cable is missing altogether is what every check of the circuit says.
+      for (const [what, value] of Object.entries({ section, length }))
+        if (value !== undefined && !isSize(value))
+          doubts.push(
+            open({
+              ...about,
+              what: `its cable, of which a ${what} of ${value} is entered`,
+              missing: `the ${what} of its cable`,
+            }),
+          );
       continue;
     }
-    const route = routeOf(site, found, circuit, own);
-    const ways = route ?? lumped(circuit, own);
-    if (route) assumed.order.push(circuit.id);
+    if (own.length === 0) {
+      const way = { from: circuit.board ?? "", to: `end of ${circuit.id}`, length };
+      segments.push(segmentOf(circuit, circuit.cable ?? {}, { ...way, section }));
+      continue;
+    }
+    const start = placeOfBoard(site, found, circuit, own);
+    const least = start ? farthest(start.at, own) : 0;
+    if (least > length + SAME_LENGTH)
+      doubts.push(
+        open({
+          ...about,
+          what: `its cable, since ${round(length)} m are entered and the last luminaire is ${round(least)} m away`,
+          missing: "the length from the board to the last luminaire",
+        }),
+      );
+    const looped = start && waysBetween(start, own);
+    const fits = looped && sum(looped) <= length + SAME_LENGTH;
+    if (fits) inOrder.push(circuit);
     else atFarEnd.push(circuit.id);
-    if (circuit.cable?.insulation === undefined) assumed.insulation.push(circuit.id);
-    if (circuit.cable?.material === undefined) assumed.material.push(circuit.id);
-    const total = ways.reduce((sum, way) => sum + way.length, 0);
-    segments.push(
-      ...ways.map(({ from, to, length: way }) => ({
-        id: `cable of ${circuit.id} to ${to}`,
-        from,
-        to,
-        length: total === 0 ? length / ways.length : (way / total) * length,
-        circuit: circuit.id,
-        cores: cores ?? 3,
-        ...cableData(circuit, section),
-      })),
-    );
+    const ways = fits ? withSlack(looped, length) : lumped(circuit, own, Math.max(length, least));
+    segments.push(...ways.map((way) => segmentOf(circuit, circuit.cable ?? {}, { ...way, section })));
   }
-  const said = (text: string, records: readonly string[]): readonly WiringAssumption[] =>
-    records.length === 0 ? [] : [{ text, records }];
-  return {
-    segments,
-    atFarEnd,
-    doubts,
-    assumptions: [
-      ...said("PVC insulation, which carries less, where nobody entered it", assumed.insulation),
-      ...said("Copper where nobody entered the material", assumed.material),
-      ...said(
-        "The length entered is shared among the luminaires by their ways on the plan, looped in and out",
-        assumed.order,
-      ),
-      ...said(
-        "All luminaires at the far end of the cable, the worst case, since the board's place is unknown",
-        atFarEnd,
-      ),
-    ],
-  };
+  return { segments, atFarEnd, doubts, assumptions: assumptionsOf(found, segments, { atFarEnd, inOrder }) };
 }
+
+const isSize = (value: number | undefined): value is number =>
+  value !== undefined && Number.isFinite(value) && value > 0;
+const round = (metres: number): number => Math.round(metres * 10) / 10;
 
 interface Way {
   readonly from: string;
@@ -94,39 +90,64 @@ interface Way {
   readonly length: number;
 }
 
-/** Ways from the board through all luminaires; undefined where the board has no place beside them. */
-function routeOf(
+const sum = (ways: readonly Way[]): number => ways.reduce((all, { length }) => all + length, 0);
+
+/** The board of a circuit, where it has a place on the storey of all of its luminaires. */
+function placeOfBoard(
   site: Site,
   { boards }: FoundInstallation,
   circuit: FoundCircuit,
   own: readonly FedLuminaire[],
-): readonly Way[] | undefined {
+): RoutePoint | undefined {
   const board = boards.find(({ id }) => id === circuit.board);
   const storeys = new Set(
     own.map(({ luminaire }) => site.rooms.find(({ id }) => id === luminaire.room)?.storey),
   );
-  if (!board?.at || storeys.size !== 1 || !storeys.has(board.storey) || own.length > MOST_IN_ORDER)
-    return undefined;
-  return cableRoute(
-    [{ id: board.id, at: board.at }, ...own.map(({ luminaire }) => ({ id: luminaire.id, at: luminaire.at }))],
-    { style: "orthogonal", wiring: "loop" },
-  ).cables;
+  return board?.at && storeys.size === 1 && storeys.has(board.storey)
+    ? { id: board.id, at: board.at }
+    : undefined;
+}
+
+const farthest = (from: Point, own: readonly FedLuminaire[]): number =>
+  Math.max(...own.map(({ luminaire }) => routeLength(from, luminaire.at, "free")));
+
+/** Straight ways from the board through all luminaires; undefined where there are too many to search for their order. */
+const waysBetween = (start: RoutePoint, own: readonly FedLuminaire[]): readonly Way[] | undefined =>
+  own.length > MOST_IN_ORDER
+    ? undefined
+    : cableRoute([start, ...own.map(({ luminaire }) => ({ id: luminaire.id, at: luminaire.at }))], {
+        style: "free",
+        wiring: "loop",
+      }).cables;
+
+/** The rest of the entered length before the first luminaire. */
+function withSlack(ways: readonly Way[], length: number): readonly Way[] {
+  const slack = Math.max(0, length - sum(ways));
+  return ways.map((way, i) => (i === 0 ? { ...way, length: way.length + slack } : way));
 }
 
 /** The whole length to the first luminaire, and nothing from there on. */
-const lumped = ({ board }: FoundCircuit, own: readonly FedLuminaire[]): readonly Way[] =>
+const lumped = ({ board }: FoundCircuit, own: readonly FedLuminaire[], length: number): readonly Way[] =>
   own.map(({ luminaire }, i) => ({
     from: own[i - 1]?.luminaire.id ?? board ?? "",
     to: luminaire.id,
-    length: i === 0 ? 1 : 0,
+    length: i === 0 ? length : 0,
   }));
 
-function cableData(
-  { cable = {} }: FoundCircuit,
-  section: number,
-): Omit<CableSegment, "id" | "circuit" | "from" | "to" | "length" | "cores"> {
-  const { protective, method, ambient, grouping, inInsulation, concealed, withSignals } = cable;
+function segmentOf(
+  { id }: FoundCircuit,
+  cable: FoundCable,
+  way: Way & { readonly section: number },
+): CableSegment {
+  const { protective, method, ambient, grouping, inInsulation, concealed, withSignals, cores } = cable;
+  const { from, to, length, section } = way;
   return {
+    id: `cable of ${id} to ${to}`,
+    circuit: id,
+    from,
+    to,
+    length,
+    cores: cores ?? 3,
     size: { kind: "metric", section, ...(protective === undefined ? {} : { protective }) },
     material: cable.material ?? "copper",
     insulation: cable.insulation ?? "PVC",
@@ -137,4 +158,34 @@ function cableData(
     concealed: concealed ?? "unknown",
     withSignals: withSignals ?? "unknown",
   };
+}
+
+function assumptionsOf(
+  found: FoundInstallation,
+  segments: readonly CableSegment[],
+  { atFarEnd, inOrder }: { readonly atFarEnd: readonly string[]; readonly inOrder: readonly FoundCircuit[] },
+): readonly WiringAssumption[] {
+  const laid = new Set(segments.map(({ circuit }) => circuit));
+  const without = (field: keyof FoundCable): readonly string[] =>
+    found.circuits
+      .filter(({ id, cable }) => laid.has(id) && cable?.[field] === undefined)
+      .map(({ id }) => id);
+  const said = (text: string, records: readonly string[]): readonly WiringAssumption[] =>
+    records.length === 0 ? [] : [{ text, records }];
+  return [
+    ...said("PVC insulation, which carries less, where nobody entered it", without("insulation")),
+    ...said("Copper where nobody entered the material", without("material")),
+    ...said(
+      "A protective conductor as thick as the line conductors where nobody entered it",
+      without("protective"),
+    ),
+    ...said(
+      "Luminaires looped in and out in the order of the shortest way; what the entered length exceeds it lies before the first of them, the worst place",
+      inOrder.map(({ id }) => id),
+    ),
+    ...said(
+      "All luminaires at the far end of the cable, the worst case, since its way between them is unknown",
+      atFarEnd,
+    ),
+  ];
 }

@@ -6,6 +6,17 @@ import type { FoundCircuit, FoundInstallation, WiringAssumption } from "./found.
 export const circuitTitle = (named: { readonly id: string; readonly name: string }): string =>
   named.name.trim() || named.id;
 
+const boardTitle = ({ boards }: FoundInstallation, id: string | undefined): string | undefined => {
+  const board = boards.find((one) => one.id === id);
+  return board && (board.name.trim() || board.id);
+};
+
+/** A circuit with its board. @param found - Boards and circuits. @param circuit - One of them. @returns Name, and its board where that is on record. @example "Lighting 2 (Sub-board)" */
+export function circuitAtBoard(found: FoundInstallation, circuit: FoundCircuit): string {
+  const board = boardTitle(found, circuit.board);
+  return board === undefined ? circuitTitle(circuit) : `${circuitTitle(circuit)} (${board})`;
+}
+
 /**
  * The circuit that a text names: by id, otherwise by its name, letters large or small.
  *
@@ -68,7 +79,7 @@ export function circuitsOf(found: FoundInstallation): {
   return {
     circuits: circuits.map((circuit) => ({
       id: circuit.id,
-      name: circuitTitle(circuit),
+      name: circuitAtBoard(found, circuit),
       device: deviceId(circuit.id),
       phases: circuit.phases ?? "single-phase",
       lines: circuit.phases === "three-phase" ? ["L1", "L2", "L3"] : [circuit.line ?? "L1"],
@@ -76,7 +87,7 @@ export function circuitsOf(found: FoundInstallation): {
       isolator: circuit.isolator ?? "unknown",
       ...(circuit.thirdHarmonic === undefined ? {} : { thirdHarmonic: circuit.thirdHarmonic }),
     })),
-    devices: circuits.map(deviceOf),
+    devices: circuits.map((circuit) => deviceOf(found, circuit)),
     assumptions: [
       ...(noPhases.length > 0
         ? [{ text: "Single-phase where nobody entered it", records: ids(noPhases) }]
@@ -88,7 +99,7 @@ export function circuitsOf(found: FoundInstallation): {
     doubts: [
       ...sharing.map((circuit) =>
         open({
-          name: circuitTitle(circuit),
+          name: circuitAtBoard(found, circuit),
           what: "leakage behind its RCD, which other circuits may share",
           missing: "the name of the RCD of each circuit",
           records: [circuit.id],
@@ -114,14 +125,17 @@ const ids = (records: readonly { readonly id: string }[]): readonly string[] => 
 const rcdOf = ({ rcd, residualCurrent }: FoundCircuit): "there" | "none" | "unknown" =>
   residualCurrent !== undefined ? (rcd === "no" ? "unknown" : "there") : rcd === "no" ? "none" : "unknown";
 
-function deviceOf(circuit: FoundCircuit): ProtectiveDevice {
+function deviceOf(found: FoundInstallation, circuit: FoundCircuit): ProtectiveDevice {
   const { id, board, breaker, rating, breakingCapacity, letThrough, pulseCurve, poles, rcdName } = circuit;
   const rcd = rcdOf(circuit);
-  const shared = rcdName?.trim() ? `${rcdName.trim()} (${board ?? ""})` : `RCD of ${circuitTitle(circuit)}`;
+  const [own, title] = [rcdName?.trim(), boardTitle(found, board)];
+  const shared = own
+    ? { id: `${own} (${board ?? ""})`, name: title === undefined ? own : `${own} (${title})` }
+    : { id: `RCD of ${id}`, name: `The RCD of ${circuitAtBoard(found, circuit)}` };
   return {
     id: deviceId(id),
     board: board ?? "",
-    name: `The protective device of ${circuitTitle(circuit)}`,
+    name: `The protective device of ${circuitAtBoard(found, circuit)}`,
     type: breaker,
     ...(rating === undefined ? {} : { rating }),
     ...(breakingCapacity === undefined ? {} : { breakingCapacity }),
@@ -130,7 +144,7 @@ function deviceOf(circuit: FoundCircuit): ProtectiveDevice {
     ...(poles === undefined ? {} : { poles }),
     ...(rcd === "none" ? { rcd: "none" } : {}),
     ...(rcd === "there" && circuit.residualCurrent !== undefined
-      ? { rcd: { id: shared, residual: circuit.residualCurrent } }
+      ? { rcd: { ...shared, residual: circuit.residualCurrent } }
       : {}),
   };
 }

@@ -1,4 +1,5 @@
 import type { Problem } from "../../check/index.ts";
+import type { DetectorModel } from "../../detector/index.ts";
 import { type Room, roomTitle, type Site } from "../../site/index.ts";
 import type { PushButton, SwitchedLine, WiredDetector, WiringModel, WiringRoom } from "../model.ts";
 import { cablesOf } from "./cables-of.ts";
@@ -73,7 +74,7 @@ export function wiringOfSite(site: Site, found: FoundInstallation): BuiltWiring 
         ? [
             {
               text: "No suppressor, base load or contactor on the switched lines; none can be entered yet",
-              records: [],
+              records: outputs.lines.flatMap(({ detectors }) => detectors.map(({ id }) => id)),
             },
           ]
         : []),
@@ -133,16 +134,24 @@ function wiredDetector(
     ...(model?.inputs === undefined ? {} : { inputs: model.inputs }),
     ...(model?.warmUpOutput === undefined ? {} : { warmUpOutput: model.warmUpOutput }),
     ...(model?.standby === undefined ? {} : { standby: model.standby }),
-    ...(model?.leakage === undefined ? {} : { leakage: model.leakage }),
+    ...leakageOf(model),
     ...(model?.waterProtection === undefined ? {} : { waterProtection: model.waterProtection }),
     ...(model?.fixing === undefined ? {} : { recessed: model.fixing === "ceiling-panel" }),
     testedCover: "unknown",
   };
 }
 
+/** What has no terminal for a protective conductor cannot leak into one. */
+const leakageOf = (model: DetectorModel | undefined): Pick<WiredDetector, "leakage"> =>
+  model?.leakage !== undefined
+    ? { leakage: model.leakage }
+    : model?.terminals && !model.terminals.includes("protective-conductor")
+      ? { leakage: 0 }
+      : {};
+
 const buttonsOf = (site: Site, found: FoundInstallation): readonly PushButton[] =>
   site.switches.flatMap((one): readonly PushButton[] => {
-    if (!one.detectors || one.detectors.length === 0) return [];
+    if (!one.detectors || one.detectors.length === 0 || one.planned === "removed") return [];
     const circuit = circuitNamed(found, one.circuit);
     return [
       {

@@ -10,6 +10,7 @@ import { driversIn } from "../switched-group.ts";
 import { circuitTitle } from "./circuits-of.ts";
 import type { FoundCircuit, FoundInstallation, WiringAssumption } from "./found.ts";
 import { type BuiltWiring, hasWiring, wiringOfSite } from "./of-site.ts";
+import { toldProblems } from "./told-problems.ts";
 
 /** One circuit with its load, its cable and its checks. */
 export interface CircuitReview {
@@ -51,9 +52,11 @@ export function reviewWiring(site: Site, found: FoundInstallation): WiringReview
   return {
     supply: built.model.supply,
     circuits: found.circuits.map((circuit) => circuitReview(built, circuit, refused)),
-    problems: told(
+    problems: toldProblems(
       built,
-      refused ? wiringFindings(built.model) : [...wiringFindings(built.model), ...built.doubts],
+      (refused ? wiringFindings(built.model) : [...wiringFindings(built.model), ...built.doubts]).map(
+        (problem) => withProvenDrop(built, problem),
+      ),
     ),
     assumptions: built.assumptions,
   };
@@ -94,44 +97,7 @@ function dropAsBuilt(check: Check, { atFarEnd }: BuiltWiring, circuit: string): 
     : check;
 }
 
-const FAR_END = "All luminaires at the far end; with the places of board and luminaires it may pass";
-
-/** Findings in the words and records of the site; what differs in the thing alone is said once for all of them. */
-function told(built: BuiltWiring, problems: readonly Problem[]): readonly Problem[] {
-  const records = recordsOf(built);
-  const cables = new Map(
-    built.model.segments.map(({ id, circuit }) => [
-      id,
-      `the cable of ${built.model.circuits.find((one) => one.id === circuit)?.name}`,
-    ]),
-  );
-  const groups = new Map<string, { problem: Problem; names: Map<string, number> }>();
-  for (const found of problems) {
-    const problem = withProvenDrop(built, found);
-    const name = cables.get(String(problem.values.name)) ?? String(problem.values.name ?? "");
-    const { name: _, ...others } = problem.values;
-    const key = JSON.stringify([problem.code, problem.room ?? "", others]);
-    const own = (problem.records ?? []).flatMap((id) => records.get(id) ?? [id]);
-    const group = groups.get(key);
-    if (!group) {
-      groups.set(key, {
-        problem: { ...problem, records: [...new Set(own)], evidence: (problem.evidence ?? []).map(saidOnce) },
-        names: new Map([[name, 1]]),
-      });
-      continue;
-    }
-    group.names.set(name, (group.names.get(name) ?? 0) + 1);
-    group.problem = {
-      ...group.problem,
-      records: [...new Set([...(group.problem.records ?? []), ...own])],
-    };
-  }
-  return [...groups.values()].map(({ problem, names }) =>
-    problem.values.name === undefined
-      ? problem
-      : { ...problem, values: { ...problem.values, name: listed(names, cables) } },
-  );
-}
+const FAR_END = "All luminaires at the far end; with the way of the cable between them it may pass";
 
 function withProvenDrop(built: BuiltWiring, problem: Problem): Problem {
   const [circuit = ""] = problem.records ?? [];
@@ -142,28 +108,8 @@ function withProvenDrop(built: BuiltWiring, problem: Problem): Problem {
     values: {
       name: problem.values.name ?? "",
       what: problem.values.what ?? "",
-      missing: "the place of the board, on the storey of the luminaires",
+      missing: "the place of the board on the plan, and the length of its cable through all luminaires",
     },
     evidence: (problem.evidence ?? []).map((check) => dropAsBuilt(check, built, circuit)),
   };
 }
-
-const saidOnce = (check: Check): Check => ({ ...check, assumptions: [...new Set(check.assumptions)] });
-
-/** "LED panel in G.14 Corridor (8), …": the same name is counted, cables are one thing however many lengths they have. */
-function listed(names: ReadonlyMap<string, number>, cables: ReadonlyMap<string, string>): string {
-  const whole = new Set(cables.values());
-  return [...names]
-    .map(([name, count]) => (count === 1 || whole.has(name) ? name : `${name} (${count})`))
-    .join(", ");
-}
-
-/** Ids of the model that are no records of the job, with the records that they stand for. */
-const recordsOf = ({ model }: BuiltWiring): ReadonlyMap<string, readonly string[]> =>
-  new Map<string, readonly string[]>([
-    ...model.segments.map(({ id, circuit }) => [id, [circuit]] as const),
-    ...model.circuits.map(({ id, device }) => [device, [id]] as const),
-    ...model.switchedLines.map(
-      ({ id }) => [id, model.detectors.filter(({ output }) => output === id).map((one) => one.id)] as const,
-    ),
-  ]);

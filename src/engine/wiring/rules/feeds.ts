@@ -66,7 +66,7 @@ export const ownNeutral = (model: WiringModel): readonly RuleHit[] => [
   ...model.detectors.flatMap((one): readonly RuleHit[] => {
     const { line, neutral } = one;
     if (neutral.kind === "unknown" || line.kind === "unknown")
-      return [{ ...about(one), verdict: "not-proven", detail: "the circuits of its line and neutral" }];
+      return [{ ...about(one), verdict: "not-proven", detail: "the circuit of line and neutral" }];
     if (line.kind !== "line" || neutral.kind !== "neutral") return [];
     return line.circuit === neutral.circuit
       ? []
@@ -74,7 +74,7 @@ export const ownNeutral = (model: WiringModel): readonly RuleHit[] => [
           {
             ...about(one),
             verdict: "fail",
-            detail: `its neutral is of another circuit${rcdOf(model, line.circuit) === rcdOf(model, neutral.circuit) ? "" : " behind another RCD"}`,
+            detail: `taken from another circuit than the line${rcdOf(model, line.circuit) === rcdOf(model, neutral.circuit) ? "" : " behind another RCD"}`,
           },
         ];
   }),
@@ -87,7 +87,7 @@ export const ownNeutral = (model: WiringModel): readonly RuleHit[] => [
               name: load.name,
               records: [load.id],
               verdict: "fail",
-              detail: "its neutral is of another circuit than the contact that feeds it",
+              detail: "taken from another circuit than the contact's",
             },
           ]
         : [];
@@ -97,8 +97,8 @@ export const ownNeutral = (model: WiringModel): readonly RuleHit[] => [
     mustBe(sharedNeutral === "yes" ? "no" : sharedNeutral === "no" ? "yes" : "unknown", {
       name,
       records: [id],
-      no: "it shares its neutral with another circuit",
-      unknown: "whether its neutral is shared",
+      no: "shared with another circuit",
+      unknown: "whether the neutral is shared",
     }),
   ),
 ];
@@ -112,11 +112,11 @@ export const onlyLinesSwitched = (model: WiringModel): readonly RuleHit[] =>
         ? []
         : [
             one.breaks === undefined
-              ? { ...about(one), verdict: "not-proven", detail: "which conductor its contact breaks" }
+              ? { ...about(one), verdict: "not-proven", detail: "which conductor the contact breaks" }
               : {
                   ...about(one),
                   verdict: "fail",
-                  detail: `its contact breaks the ${one.breaks.replace("-", " ")}`,
+                  detail: `the contact breaks the ${one.breaks.replace("-", " ")}`,
                 },
           ],
     );
@@ -127,14 +127,14 @@ export const permanentSupply = (model: WiringModel): readonly RuleHit[] =>
     const wrong = [
       ...(one.line.kind === "line" || one.line.kind === "unknown"
         ? []
-        : [`its line terminal is on ${said(one.line)}`]),
+        : [`the line terminal is on ${said(one.line)}`]),
       ...(one.neutral.kind === "neutral" || one.neutral.kind === "unknown"
         ? []
-        : [`its neutral terminal is on ${said(one.neutral)}`]),
+        : [`the neutral terminal is on ${said(one.neutral)}`]),
     ];
     if (wrong.length > 0) return wrong.map((detail) => ({ ...about(one), verdict: "fail" as const, detail }));
     return one.line.kind === "unknown" || one.neutral.kind === "unknown"
-      ? [{ ...about(one), verdict: "not-proven", detail: "what feeds it" }]
+      ? [{ ...about(one), verdict: "not-proven", detail: "the circuit of line and neutral" }]
       : [];
   });
 
@@ -166,26 +166,26 @@ export const buttonFeed = (model: WiringModel): readonly RuleHit[] =>
   buttonHits(
     model,
     ({ kind, feed }, { line, inputs }) => [
-      ...(kind === "latching-switch" ? ["it latches"] : []),
+      ...(kind === "latching-switch" ? ["a switch that latches"] : []),
       ...(inputs && inputs.pushButton === undefined ? ["the detector takes no button"] : []),
       ...(inputs?.pushButton === "line" && feed.kind === "neutral"
-        ? ["it connects the neutral; the input wants the line"]
+        ? ["connected to the neutral; the input wants the line"]
         : []),
       ...(inputs?.pushButton === "neutral" && feed.kind === "line"
-        ? ["it connects a line; the input wants the neutral"]
+        ? ["connected to a line; the input wants the neutral"]
         : []),
-      ...(feed.kind === "switched-line" || feed.kind === "none" ? [`it is fed from ${said(feed)}`] : []),
+      ...(feed.kind === "switched-line" || feed.kind === "none" ? [`fed from ${said(feed)}`] : []),
       ...(feed.kind === "line" &&
       line.kind === "line" &&
       (feed.line !== line.line || feed.circuit !== line.circuit)
-        ? ["it is fed from another line or circuit than the detector"]
+        ? ["fed from another line or circuit than the detector"]
         : []),
       ...(feed.kind === "neutral" && line.kind === "line" && feed.circuit !== line.circuit
-        ? ["its neutral is of another circuit"]
+        ? ["its neutral comes from another circuit"]
         : []),
     ],
     ({ feed }, { inputs }) => [
-      ...(feed.kind === "unknown" ? ["what feeds it"] : []),
+      ...(feed.kind === "unknown" ? ["what feeds the button"] : []),
       ...(inputs === undefined ? ["what the detector's button input wants"] : []),
     ],
   );
@@ -201,10 +201,16 @@ export const glowLamps = (model: WiringModel): readonly RuleHit[] =>
     const where = { ...about(one), records: [one.id, ...lamps.map(({ id }) => id)] };
     const most = one.inputs?.holdOff;
     if (most === undefined)
-      return [{ ...where, verdict: "not-proven", detail: "the current at which its button input lets go" }];
+      return [{ ...where, verdict: "not-proven", detail: "the current at which the button input lets go" }];
     return sum <= most
       ? []
-      : [{ ...where, verdict: "fail", detail: `${lamps.length} glow lamps hold its button input on` }];
+      : [
+          {
+            ...where,
+            verdict: "fail",
+            detail: `${lamps.length === 1 ? "a glow lamp holds" : `${lamps.length} glow lamps hold`} the button input on`,
+          },
+        ];
   });
 
 /** W-17: no detector in series with another or with a dimmer unless both data sheets allow it. @param model - The wiring. @returns Hits. @source COMMON-PRACTICE @example In series, not declared: fails */
@@ -213,8 +219,8 @@ export const inSeries = (model: WiringModel): readonly RuleHit[] =>
     one.inSeries
       ? mustBe(one.inSeries.declared, {
           ...about(one),
-          no: `it is in series with a ${one.inSeries.with}`,
-          unknown: `whether it may be in series with a ${one.inSeries.with}`,
+          no: `in series with a ${one.inSeries.with}`,
+          unknown: `whether they may be in series with a ${one.inSeries.with}`,
         })
       : [],
   );

@@ -15,14 +15,14 @@ export const sharedStarNeutral = (model: WiringModel): readonly RuleHit[] =>
       const poles = deviceOf(model, circuit)?.poles;
       const where = { name: circuit.name, records: [circuit.id] };
       if (poles === undefined)
-        return [{ ...where, verdict: "not-proven", detail: "the poles of its device" }];
+        return [{ ...where, verdict: "not-proven", detail: "the poles of the protective device" }];
       return poles === "three" || poles === "three-and-neutral"
         ? []
         : [
             {
               ...where,
               verdict: "fail",
-              detail: "its three lines share a neutral but do not switch together",
+              detail: "three lines share a neutral but do not switch together",
             },
           ];
     });
@@ -33,8 +33,8 @@ export const isolatorUpstream = (model: WiringModel): readonly RuleHit[] =>
     mustBe(isolator, {
       name,
       records: [id],
-      no: "nothing but contacts of detectors switches it off",
-      unknown: "whether it can be isolated",
+      no: "switched off by contacts of detectors alone",
+      unknown: "whether an isolator is upstream",
     }),
   );
 
@@ -51,7 +51,7 @@ export const separation = (model: WiringModel): readonly RuleHit[] =>
         name: id,
         records: [id],
         no: "signal conductors run with mains, neither separated nor insulated for it",
-        unknown: "whether signal conductors run with it",
+        unknown: "whether signal conductors run along",
       },
     ),
   );
@@ -70,12 +70,12 @@ export const emergencyLine = (model: WiringModel): readonly RuleHit[] =>
         emergency.taken === "before-contact" ? "yes" : emergency.taken === "unknown" ? "unknown" : "no",
         {
           ...where,
-          no: "its line is taken after the contact, so the detector empties its battery",
-          unknown: "where its line is taken",
+          no: "the line is taken after the contact, so the detector empties the battery",
+          unknown: "where the line is taken",
         },
       ),
       ...(foreign
-        ? [{ ...where, verdict: "fail" as const, detail: "it does not sense the local final circuit" }]
+        ? [{ ...where, verdict: "fail" as const, detail: "the local final circuit is not sensed" }]
         : []),
     ];
   });
@@ -94,8 +94,8 @@ export const protectiveConductors = (model: WiringModel): readonly RuleHit[] => 
         {
           name,
           records: [id],
-          no: "it is of class I and has no protective conductor",
-          unknown: "whether it has, or needs, a protective conductor",
+          no: "class I without a protective conductor",
+          unknown: "whether a protective conductor is there, or needed",
         },
       ),
     ),
@@ -104,8 +104,8 @@ export const protectiveConductors = (model: WiringModel): readonly RuleHit[] => 
       name: tag,
       room,
       records: [id],
-      no: "no protective conductor in its box",
-      unknown: "whether a protective conductor is in its box",
+      no: "no protective conductor in the box",
+      unknown: "whether a protective conductor is in the box",
     }),
   ),
 ];
@@ -118,14 +118,14 @@ export const suspendedCables = (model: WiringModel): readonly RuleHit[] =>
           ...mustBe(suspended.ownSupport, {
             name: id,
             records: [id],
-            no: "it lies on the ceiling",
-            unknown: "what holds it up",
+            no: "laid on the ceiling",
+            unknown: "what holds the cable up",
           }),
           ...mustBe(suspended.clearOfHeat, {
             name: id,
             records: [id],
-            no: "it lies against a luminaire",
-            unknown: "whether it is clear of luminaires",
+            no: "laid against a luminaire",
+            unknown: "whether the cable is clear of luminaires",
           }),
           ...(suspended.fromSignals !== undefined && suspended.fromSignals < APART
             ? [
@@ -170,15 +170,15 @@ export const wetRooms = (model: WiringModel): readonly RuleHit[] =>
         const zone = room.zones?.[id];
         return [
           ...(zone === 0 || zone === 1 || zone === 2
-            ? [{ ...where, verdict: "fail" as const, detail: `it stands in zone ${zone}` }]
+            ? [{ ...where, verdict: "fail" as const, detail: `a mains detector in zone ${zone}` }]
             : []),
           ...(room.use === "shower" && zone === undefined
-            ? [{ ...where, verdict: "not-proven" as const, detail: "the zone in which it stands" }]
+            ? [{ ...where, verdict: "not-proven" as const, detail: "the zone of the shower or bath" }]
             : []),
           ...mustBe(declared === undefined ? "unknown" : declared >= needed ? "yes" : "no", {
             ...where,
-            no: `it is not protected against water, IPX${needed} is asked for`,
-            unknown: "how it is protected against water",
+            no: `not protected against water; IPX${needed} is asked for`,
+            unknown: "the protection against water",
           }),
         ];
       }),
@@ -191,8 +191,8 @@ function thirtyMilliamperes(model: WiringModel, circuit: Circuit, room: WiringRo
     name: `${circuit.name} in ${room.name}`,
     room: room.id,
     records: [circuit.id],
-    no: "it has no RCD of 30 mA",
-    unknown: "whether it has an RCD of 30 mA",
+    no: "no RCD of 30 mA",
+    unknown: "whether there is an RCD of 30 mA",
   });
 }
 
@@ -216,6 +216,25 @@ export const additionalProtection = (model: WiringModel): readonly RuleHit[] =>
             thirtyMilliamperes(model, circuit, { id: "", name: "a wall", use: "ordinary" }),
           )
           .map(({ room: _, ...hit }) => hit),
+        ...model.circuits
+          .filter(({ id }) =>
+            model.segments.some(
+              ({ circuit, concealed = "unknown" }) => circuit === id && concealed === "unknown",
+            ),
+          )
+          .flatMap((circuit): readonly RuleHit[] => {
+            const rcd = deviceOf(model, circuit)?.rcd;
+            return typeof rcd === "object" && rcd.residual <= 0.03
+              ? []
+              : [
+                  {
+                    verdict: "not-proven",
+                    name: circuit.name,
+                    records: [circuit.id],
+                    detail: "whether the cable lies less than 50 mm deep in a wall",
+                  },
+                ];
+          }),
       ];
 
 /** W-23: fire-rated ceilings: recessed only in a tested cover, penetrations sealed. @param model - The wiring. @returns Hits. @source IEC-60364-5-52-SECTION @example Recessed without cover: fails */
@@ -230,8 +249,8 @@ export const fireRatedCeilings = (model: WiringModel): readonly RuleHit[] =>
             name: tag,
             room: room.id,
             records: [id],
-            no: "it is recessed without a tested cover",
-            unknown: "how it is fixed, and whether it has a tested cover",
+            no: "recessed without a tested cover",
+            unknown: "the fixing, and whether there is a tested cover",
           }),
         ),
       ...mustBe(room.penetrationsSealed, {

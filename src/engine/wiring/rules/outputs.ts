@@ -1,5 +1,6 @@
 import { contactChecks } from "../contact-checks.ts";
 import { behindRcd, standingLeakage } from "../leakage.ts";
+import { lowered } from "../lowered.ts";
 import type { WiringModel } from "../model.ts";
 import { switchedGroups } from "../switched-group.ts";
 import { leakageShares } from "../tables/protection.ts";
@@ -24,7 +25,7 @@ export function fullLoadEach(model: WiringModel): readonly RuleHit[] {
       records,
       ...(room === undefined ? {} : { room }),
       verdict: verdict as "fail" | "not-proven",
-      detail: what.toLowerCase(),
+      detail: lowered(what),
     }));
 }
 
@@ -57,14 +58,14 @@ export const suppressedCoils = (model: WiringModel): readonly RuleHit[] => [
     mustBe(coil.suppressor, {
       name,
       records: [id],
-      no: "its coil has no suppressor",
-      unknown: "whether its coil has a suppressor",
+      no: "no suppressor at the coil",
+      unknown: "whether the coil has a suppressor",
     }),
   ),
   ...model.loads.flatMap(({ id, name, kind, switchedLine }): readonly RuleHit[] => {
     const line = model.switchedLines.find((one) => one.id === switchedLine);
     return kind === "inductive" && line && !line.suppressors.some(({ across }) => across === "load")
-      ? [{ verdict: "fail", name, records: [id], detail: "it is inductive and has no suppressor across it" }]
+      ? [{ verdict: "fail", name, records: [id], detail: "an inductive load without a suppressor across it" }]
       : [];
   }),
 ];
@@ -110,18 +111,18 @@ export const contactorSupply = (model: WiringModel): readonly RuleHit[] =>
     const coilFeed = model.detectors.find(({ output }) => output === coil.switchedLine)?.line;
     const where = { name, records: [id] };
     if (!coilFeed || coilFeed.kind === "unknown")
-      return [{ ...where, verdict: "not-proven", detail: "which circuit feeds its coil" }];
+      return [{ ...where, verdict: "not-proven", detail: "which circuit feeds the coil" }];
     if (coilFeed.kind === "line" && coilFeed.circuit === main.circuit) return [];
     return [
       ...mustBe(labelled, {
         ...where,
         no: "coil and main contacts have two supplies, and no label says so",
-        unknown: "whether a label names its two supplies",
+        unknown: "whether a label names both supplies",
       }),
       ...mustBe(isolatesAllPoles, {
         ...where,
-        no: "its two supplies are not isolated on all poles",
-        unknown: "whether its two supplies are isolated on all poles",
+        no: "the two supplies are not isolated on all poles",
+        unknown: "whether both supplies are isolated on all poles",
       }),
     ];
   });
@@ -152,23 +153,25 @@ export const manualOverride = (model: WiringModel): readonly RuleHit[] =>
 /** W-19: leakage of joined detectors counts towards their RCD. @param model - The wiring. @returns Hits. @source LEAKAGE-SHARE @example Detectors and luminaires together above 0.3 of 30 mA: fails */
 export function detectorLeakage(model: WiringModel): readonly RuleHit[] {
   const rcds = new Map(
-    model.devices.flatMap(({ rcd }) => (typeof rcd === "object" ? [[rcd.id, rcd.residual] as const] : [])),
+    model.devices.flatMap(({ rcd }) => (typeof rcd === "object" ? [[rcd.id, rcd] as const] : [])),
   );
-  return [...rcds].flatMap(([rcd, residual]): readonly RuleHit[] => {
+  return [...rcds].flatMap(([rcd, { residual, name = rcd }]): readonly RuleHit[] => {
     const { loads, detectors } = behindRcd(model, rcd);
     const joined = switchedGroups(model).some(
       (group) => group.detectors.filter((one) => detectors.includes(one)).length > 1,
     );
     if (!joined) return [];
-    const where = { name: rcd, records: detectors.map(({ id }) => id) };
+    const where = { name, records: detectors.map(({ id }) => id) };
     if (detectors.some(({ leakage }) => leakage === undefined))
       return [{ ...where, verdict: "not-proven", detail: "what each detector leaks" }];
-    return standingLeakage(loads, detectors) > leakageShares.rows.standing * residual
+    const most = leakageShares.rows.standing * residual;
+    // Where the luminaires alone leak too much, the leakage of the circuit says so.
+    return standingLeakage(loads, []) <= most && standingLeakage(loads, detectors) > most
       ? [
           {
             ...where,
             verdict: "fail",
-            detail: "detectors and luminaires together leak more than 0.3 of its rated current",
+            detail: "detectors and luminaires together leak more than 0.3 of its rated residual current",
           },
         ]
       : [];

@@ -1,0 +1,116 @@
+import type { Check, Problem } from "../../check/index.ts";
+import type { BuiltWiring } from "./of-site.ts";
+
+/** Names that a sentence lists before it only counts the rest. */
+const MOST_NAMES = 6;
+
+/**
+ * Problems of a wiring in the words and records of the site, each said once.
+ *
+ * What lacks the same datum at the same thing is one note; what differs in the thing alone is one problem that names them all. What
+ * is only not proven is gathered over all rooms. That a joined contact is not proven alone repeats its own notes and is left out.
+ *
+ * @param built - The wiring with its model. @param problems - As the checks and rules gave them.
+ * @returns Problems in the order in which they first came, with records of the job.
+ * @example Eight luminaires of class I without protective conductor: one problem that names eight
+ */
+export function toldProblems(built: BuiltWiring, problems: readonly Problem[]): readonly Problem[] {
+  const records = recordsOf(built);
+  const cables = new Map(
+    built.model.segments.map(({ id, circuit }) => [
+      id,
+      `the cable of ${built.model.circuits.find((one) => one.id === circuit)?.name}`,
+    ]),
+  );
+  const own = problems
+    .filter(({ code, values }) => !(code === "wiring-rule-not-proven" && values.rule === "W-05"))
+    .map((problem): Problem => {
+      const { name } = problem.values;
+      return {
+        ...(isOpen(problem) ? withoutRoom(problem) : problem),
+        values: {
+          ...problem.values,
+          ...(name === undefined ? {} : { name: cables.get(String(name)) ?? name }),
+        },
+        records: [...new Set((problem.records ?? []).flatMap((id) => records.get(id) ?? [id]))],
+        evidence: (problem.evidence ?? []).map(saidOnce),
+      };
+    });
+  const whole = new Set(cables.values());
+  return gathered(
+    gathered(own, "what", (whats) => [...new Set(whats)].join("; ")),
+    "name",
+    (names) => listed(names, whole),
+  );
+}
+
+const isOpen = ({ code }: Problem): boolean =>
+  code === "wiring-not-proven" || code === "wiring-rule-not-proven";
+
+const withoutRoom = ({ room: _, ...problem }: Problem): Problem => problem;
+
+const saidOnce = (check: Check): Check => ({ ...check, assumptions: [...new Set(check.assumptions)] });
+
+/** Problems that are the same but for one value, as one. "what" is gathered only where something is not proven. */
+function gathered(
+  problems: readonly Problem[],
+  field: "name" | "what",
+  join: (values: readonly string[]) => string,
+): readonly Problem[] {
+  const groups = new Map<string, { readonly problem: Problem; readonly values: string[] }>();
+  for (const [index, problem] of problems.entries()) {
+    const value = problem.values[field];
+    const { [field]: _, ...others } = problem.values;
+    const alone = value === undefined || (field === "what" && problem.code !== "wiring-not-proven");
+    const key = JSON.stringify(alone ? index : [problem.code, problem.room ?? "", others]);
+    const group = groups.get(key);
+    groups.set(key, {
+      problem: group ? together(group.problem, problem) : problem,
+      values: [...(group?.values ?? []), ...(value === undefined ? [] : [String(value)])],
+    });
+  }
+  return [...groups.values()].map(({ problem, values }) =>
+    values.length === 0 ? problem : { ...problem, values: { ...problem.values, [field]: join(values) } },
+  );
+}
+
+const together = (one: Problem, other: Problem): Problem => ({
+  ...one,
+  records: [...new Set([...(one.records ?? []), ...(other.records ?? [])])],
+  evidence:
+    one.values.what === other.values.what
+      ? (one.evidence ?? [])
+      : [...(one.evidence ?? []), ...(other.evidence ?? [])],
+});
+
+/** "LED panel in G.14 Corridor (8) and 2 more": the same name is counted, cables are one thing however many lengths they have. */
+function listed(names: readonly string[], whole: ReadonlySet<string>): string {
+  const counts = new Map<string, number>();
+  for (const name of names) counts.set(name, (counts.get(name) ?? 0) + 1);
+  const told = [...counts].map(([name, count]) =>
+    count === 1 || whole.has(name) ? name : `${name} (${count})`,
+  );
+  const shown = told.length > MOST_NAMES ? told.slice(0, MOST_NAMES - 1) : told;
+  const rest = told.length - shown.length;
+  return inWords(rest > 0 ? [...shown, `${rest} more`] : shown);
+}
+
+/** A common ending in brackets, the board of several circuits, is said once. */
+function inWords(names: readonly string[]): string {
+  const ending = / \([^()]*\)$/.exec(names[0] ?? "")?.[0];
+  const shared = names.length > 1 && ending !== undefined && names.every((name) => name.endsWith(ending));
+  const bare = shared ? names.map((name) => name.slice(0, -ending.length)) : names;
+  const last = bare.at(-1) ?? "";
+  const all = bare.length < 2 ? last : `${bare.slice(0, -1).join(", ")} and ${last}`;
+  return shared ? `${all}${ending}` : all;
+}
+
+/** Ids of the model that are no records of the job, with the records that they stand for. */
+const recordsOf = ({ model }: BuiltWiring): ReadonlyMap<string, readonly string[]> =>
+  new Map<string, readonly string[]>([
+    ...model.segments.map(({ id, circuit }) => [id, [circuit]] as const),
+    ...model.circuits.map(({ id, device }) => [device, [id]] as const),
+    ...model.switchedLines.map(
+      ({ id }) => [id, model.detectors.filter(({ output }) => output === id).map((one) => one.id)] as const,
+    ),
+  ]);
