@@ -14,6 +14,7 @@ export * from "./leakage.ts";
 export * from "./materials.ts";
 export * from "./model.ts";
 export * from "./mounting.ts";
+export { circuitNamed } from "./of-site/circuits-of.ts";
 export * from "./of-site/found.ts";
 export { type BuiltWiring, hasWiring, wiringOfSite } from "./of-site/of-site.ts";
 export { type CircuitReview, reviewWiring, type WiringReview } from "./of-site/review-wiring.ts";

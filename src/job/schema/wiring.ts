@@ -101,6 +101,8 @@ export const circuit = kept({
   /** Share of the line current that is third harmonic. */
   thirdHarmonic: share.optional(),
   cable: cable.optional(),
+  /** Where its breaker and its cable come from; "assumed" until somebody looked. */
+  readings: origin.optional(),
   remark: words.default(""),
 });
 

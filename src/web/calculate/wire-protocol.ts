@@ -11,6 +11,8 @@ export interface WireQuestion {
 export interface OnCircuit {
   readonly luminaires: readonly string[];
   readonly detectors: readonly string[];
+  /** From the board through all luminaires by their places, allowances included; undefined where the board has no place. [m] */
+  readonly length?: number;
 }
 
 /** Lines that join what belongs together on one storey. */

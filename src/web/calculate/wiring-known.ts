@@ -1,5 +1,7 @@
 import {
+  cableRoute,
   type Finding,
+  type FoundBoard,
   type FoundInstallation,
   findingsOf,
   orderedFindings,
@@ -34,8 +36,14 @@ export function wiringKnown(site: Site, found: FoundInstallation): WiringKnown {
   const feeds = found.circuits.flatMap(({ id, board }): readonly Run[] => {
     const on = circuits.get(id) ?? { luminaires: [], detectors: [] };
     const start = found.boards.find((one) => one.id === board);
-    return onStoreys(places, [...on.luminaires, ...on.detectors]).map(({ storey, points }) => {
-      const own = start?.at && (start.storey ?? storey) === storey ? [start.at] : [];
+    const storeys = onStoreys(places, on.luminaires);
+    const route = storeys.length === 1 && start?.storey === storeys[0]?.storey && looped(start, storeys[0]);
+    if (route) {
+      circuits.set(id, { ...on, length: route.length });
+      return [{ kind: "feeds", circuit: id, storey: route.storey, lines: route.lines }];
+    }
+    return storeys.map(({ storey, points }) => {
+      const own = start?.at && start.storey === storey ? [start.at] : [];
       return { kind: "feeds", circuit: id, storey, lines: shortestTree([...own, ...points]) };
     });
   });
@@ -53,6 +61,30 @@ export function wiringKnown(site: Site, found: FoundInstallation): WiringKnown {
     }));
   });
   return { review, findings, circuits, runs: [...feeds, ...switches] };
+}
+
+/** Luminaires beyond which no way through all of them is sought. */
+const mostLooped = 60;
+
+/** The cable along the walls from a board through all points, in and out, with its length. */
+function looped(
+  board: FoundBoard | undefined,
+  on: { readonly storey: string; readonly points: readonly Point[] } | undefined,
+): { readonly storey: string; readonly lines: Run["lines"]; readonly length: number } | undefined {
+  if (!board?.at || !on || on.points.length > mostLooped) return undefined;
+  const all = [board.at, ...on.points];
+  const { cables, boughtLength } = cableRoute(
+    all.map((at, i) => ({ id: String(i), at })),
+    { style: "orthogonal", wiring: "loop" },
+  );
+  return {
+    storey: on.storey,
+    length: boughtLength,
+    lines: cables.map(({ from, to }) => {
+      const [a, b] = [all[Number(from)]!, all[Number(to)]!];
+      return a[0] === b[0] || a[1] === b[1] ? [a, b] : [a, [b[0], a[1]], b];
+    }),
+  };
 }
 
 interface Place {

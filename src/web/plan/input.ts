@@ -45,6 +45,13 @@ export function inputOn(ports: {
   };
   return (what) => {
     const bench = store.get();
+    if (bench.pointing) {
+      if (what.do === "up") {
+        store.set({ pointing: undefined, toolState: rest });
+        bench.pointing.take(toPoint(bench.view, what.pixel), bench.storey);
+      }
+      return;
+    }
     if (bench.tool.kind === "add" && bench.tool.what === "drawnRoom" && bench.toolState.on === "rest") {
       // One touch asks the drawing for the room round it; dragging with the middle button still moves the plan.
       if (what.do === "up") void takeDrawn(what.pixel);

@@ -14,6 +14,7 @@ import {
   paintSwitch,
 } from "./paint/marks.ts";
 import { inPixels, type Surface } from "./paint/surface.ts";
+import { paintWireNames } from "./paint/wires.ts";
 import { paintFigures, paintWalks, paintZones, type ZonePaths, zonePaths } from "./paint/zones.ts";
 import { recordOf, roomsOn } from "./pick.ts";
 import type { Picture } from "./picture.ts";
@@ -61,6 +62,7 @@ export function paintWords(
     if (rooms.has(source.room)) lettering.block(toPixel(picture.view, source.at), { wide: 10, high: 10 });
   for (const { head } of placedFlags(surface, picture.flags)) lettering.block(head, { wide: 14, high: 13 });
   const to = { units, lettering };
+  if (picture.wires) paintWireNames(surface, picture.wires, lettering);
   paintNames(surface, scene, to);
   paintFigures(surface, paths, { ...figured, lettering });
   paintHeights(surface, scene, to);

@@ -2,6 +2,7 @@ import { signsFrame, zonesFrame } from "./held-frame.ts";
 import { paintBase } from "./paint/base.ts";
 import { again, densityNow, emptied, type Layer, layerOn, place } from "./paint/layer.ts";
 import { inPixels, type Surface } from "./paint/surface.ts";
+import { paintWires } from "./paint/wires.ts";
 import { paintZones } from "./paint/zones.ts";
 import { paintHeld, paintMoving, paintWords, pathsOf } from "./painted.ts";
 import type { Picture } from "./picture.ts";
@@ -99,7 +100,12 @@ export function painterOn(canvases: readonly HTMLCanvasElement[], onTrouble: () 
     underlay.show(picture);
     if (moved || rebuilt) due.add("base");
     const shownChanged =
-      !before || moved || rebuilt || before.shown !== picture.shown || before.focus !== picture.focus;
+      !before ||
+      moved ||
+      rebuilt ||
+      before.shown !== picture.shown ||
+      before.wires !== picture.wires ||
+      before.focus !== picture.focus;
     const known = still;
     if (!before || !sameResults(before, picture)) {
       const now = resultsOf(picture, "still");
@@ -128,10 +134,18 @@ export function painterOn(canvases: readonly HTMLCanvasElement[], onTrouble: () 
     base: (picture) => paintBase(emptied(base, picture), scene as Scene),
     zones: (picture) => {
       const before = zonesSeen;
-      const same = before && sameZoneLook(before.picture, picture) && zones.painted?.density === densityNow();
+      const same =
+        before &&
+        !picture.wires &&
+        sameZoneLook(before.picture, picture) &&
+        zones.painted?.density === densityNow();
       const surface = same ? again(zones, picture.palette) : undefined;
       if (before && surface) paintChanged(surface, { known: before.still, now: still, shown: picture.shown });
-      else paintZones(emptied(zones, picture), pathsOf(still), picture.shown);
+      else {
+        const whole = emptied(zones, picture);
+        paintZones(whole, pathsOf(still), picture.shown);
+        if (picture.wires) paintWires(whole, picture.wires);
+      }
       // What the hand takes up or lays down leaves one picture and comes into the other in the same frame.
       if (picture.held || before?.held) paintHeldZones(picture);
       zonesSeen = { picture, still, held: picture.held !== undefined };
@@ -201,7 +215,7 @@ const sameResults = (a: Picture, b: Picture): boolean =>
 
 /** Whether zones that did not change look the same. */
 const sameZoneLook = (a: Picture, b: Picture): boolean =>
-  a.view === b.view && a.palette === b.palette && a.shown === b.shown;
+  a.view === b.view && a.palette === b.palette && a.shown === b.shown && a.wires === b.wires;
 
 /** Room for the width of lines, waves and dots. [px] */
 const lineRoom = 4;

@@ -6,6 +6,7 @@ import type { Palette } from "./paint/palette.ts";
 import type { Shown } from "./paint/zones.ts";
 import type { ChosenSide, Grip, ToolState } from "./tools/state.ts";
 import type { Insets, View } from "./view.ts";
+import type { Wires } from "./wires.ts";
 
 /** All that the picture depends on. */
 export interface Picture {
@@ -16,6 +17,8 @@ export interface Picture {
   readonly units: Units;
   readonly palette: Palette;
   readonly shown: Shown;
+  /** The wiring, in its stage. */
+  readonly wires: Wires | undefined;
   readonly calculated: Calculated;
   readonly selection: readonly RecordRef[];
   readonly toolState: ToolState;

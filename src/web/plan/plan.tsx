@@ -10,6 +10,7 @@ import { doKey } from "./key-deeds.ts";
 import { keyDeed } from "./keys.ts";
 import { type Palette, readPalette } from "./paint/palette.ts";
 import { forgetLetters } from "./paint/surface.ts";
+import type { Shown } from "./paint/zones.ts";
 import { painterOn } from "./painter.ts";
 import { picturesIn } from "./pictures.ts";
 import { pinsIn } from "./pins.ts";
@@ -18,7 +19,18 @@ import { benchOf, chosenSideOf, cursorAt, flagsOf, focusOf, heldOf, triedOf } fr
 import { type Input, rest } from "./tools/state.ts";
 import { gripsOf, previewOf } from "./tools/step.ts";
 import { fitted, type Insets } from "./view.ts";
+import { wiresOf } from "./wires.ts";
 import "./plan.css";
+
+const nothingShown: Shown = {
+  seated: false,
+  towards: false,
+  across: false,
+  sound: false,
+  gaps: false,
+  spill: false,
+  darkWalks: false,
+};
 
 interface PlanProps {
   readonly store: Store<Workbench>;
@@ -57,7 +69,9 @@ export const Plan = memo(function Plan({ store, calculator, actions, insets, inp
           view: bench.view,
           units: preferences().units,
           palette: own.palette,
-          shown: bench.shown,
+          // In the wiring the zones are out of the way.
+          shown: bench.stage === "wire" ? nothingShown : bench.shown,
+          wires: wiresOf(bench),
           calculated,
           selection: bench.selection,
           toolState: bench.toolState,

@@ -74,7 +74,8 @@ export function actionsOn(store: Store<Workbench>, insets: () => Insets): Action
     },
     take: (tool) => store.set({ tool, toolState: rest }),
     letGo: () => {
-      const { tool, toolState, selection, panel } = store.get();
+      const { tool, toolState, selection, panel, pointing } = store.get();
+      if (pointing) return store.set({ pointing: undefined });
       if (toolState.on !== "rest") store.set({ toolState: rest });
       else if (tool.kind !== "select") store.set({ tool: { kind: "select" } });
       else if (selection.length > 0 || panel.kind !== "thing")
@@ -110,6 +111,7 @@ export function actionsOn(store: Store<Workbench>, insets: () => Insets): Action
       if (room && room.storey !== store.get().storey) goTo(room.storey);
       store.set({
         finding: index,
+        circuit: circuitIn(store.get(), finding),
         selection: refs.length > 0 ? refs : room ? [{ kind: "rooms", id: room.id }] : [],
       });
       const place = finding.at ?? (refs[0] && placeOf(job.site, refs[0]));
@@ -117,6 +119,19 @@ export function actionsOn(store: Store<Workbench>, insets: () => Insets): Action
     },
     lookAt,
   };
+}
+
+/** The circuit that a finding of the wiring is about: named in it, or that of the first thing it names. */
+function circuitIn({ wiring, circuit }: Workbench, { records }: Finding): string | undefined {
+  if (!wiring) return circuit;
+  const all = [...wiring.circuits];
+  const named = records.find((id) => wiring.circuits.has(id));
+  return (
+    named ??
+    records
+      .map((id) => all.find(([, on]) => on.luminaires.includes(id) || on.detectors.includes(id))?.[0])
+      .find((id) => id !== undefined)
+  );
 }
 
 const isInView = (view: View, place: Point, insets: Insets): boolean => {

@@ -2,7 +2,7 @@ import { lazy, type ReactNode, Suspense, useSyncExternalStore } from "react";
 import type { Finding, Layout } from "#engine";
 import type { Calculator } from "../calculate/calculator.ts";
 import { StoreyCard } from "../cards/storey-card.tsx";
-import type { Calculated, OpenJob } from "../contract.ts";
+import type { Calculated, OpenJob, RecordKind } from "../contract.ts";
 import { type Input, rest, type Tool } from "../plan/tools/state.ts";
 import type { SurveyPanelProps } from "../survey/panel.ts";
 import { t } from "../texts/index.ts";
@@ -23,6 +23,9 @@ const SettingsPanel = lazy(() => import("../settings/index.ts").then((part) => (
 const PlacePanel = lazy(() => import("../place/index.ts").then((part) => ({ default: part.PlacePanel })));
 
 const WirePanel = lazy(() => import("../wire/index.ts").then((part) => ({ default: part.WirePanel })));
+const WireSelection = lazy(() =>
+  import("../wire/index.ts").then((part) => ({ default: part.WireSelection })),
+);
 const DrawCard = lazy(() => import("./draw-card.tsx").then((part) => ({ default: part.DrawCard })));
 const DrawingsPanel = lazy(() =>
   import("../survey/drawings/index.ts").then((part) => ({ default: part.DrawingsPanel })),
@@ -36,6 +39,9 @@ const VisitPanel = lazy(() =>
 const NotesPanel = lazy(() =>
   import("../survey/notes/index.ts").then((part) => ({ default: part.NotesPanel })),
 );
+
+/** Things that the wiring has something to say of. */
+const wired: ReadonlySet<RecordKind> = new Set(["luminaires", "detectors", "switches", "rooms"]);
 
 interface PanelBodyProps {
   readonly job: OpenJob;
@@ -115,6 +121,8 @@ export function PanelBody(props: PanelBodyProps) {
           <VisitPanel {...survey} />
         ) : panel.kind === "notes" ? (
           <NotesPanel {...survey} />
+        ) : first && stage === "wire" && wired.has(first.kind) ? (
+          <WireSelection job={job} refs={selection} />
         ) : first ? (
           <ThingCard
             job={job}

@@ -32,7 +32,7 @@ export const StageLine = memo(function StageLine({ store, actions, findings }: S
     const fresh = next !== stage && (next === "wire" || stage === "wire");
     store.set({
       stage: next,
-      ...(fresh ? { finding: undefined, selection: [], panel: { kind: "thing" } } : {}),
+      ...(fresh ? { pointing: undefined, finding: undefined, selection: [], panel: { kind: "thing" } } : {}),
     });
   };
   const counts = countsOf(findings, wiring ?? []);

@@ -1,5 +1,5 @@
 import { useRef, useSyncExternalStore } from "react";
-import type { Finding, Layout } from "#engine";
+import type { Finding, Layout, Point } from "#engine";
 import type { WiringKnown } from "../calculate/wire-protocol.ts";
 import type { Calculated, OpenJob, RecordRef } from "../contract.ts";
 import type { PaintDrawing, Planned } from "../plan/paint/handles.ts";
@@ -51,6 +51,8 @@ export interface Workbench {
   readonly wiring: WiringKnown | undefined;
   /** The circuit that one looks at in the wiring. */
   readonly circuit: string | undefined;
+  /** The next touch of the plan is the place of something. */
+  readonly pointing: { readonly for: string; readonly take: (at: Point, storey: string) => void } | undefined;
 }
 
 /** The findings of the stage that one is in: those of the wiring have a list of their own. */
@@ -149,5 +151,6 @@ export function workbenchOf(job: OpenJob, begin: "thing" | "visit" = "thing"): S
     tried: undefined,
     wiring: undefined,
     circuit: undefined,
+    pointing: undefined,
   });
 }

@@ -2,6 +2,7 @@ import type { ReactNode } from "react";
 import { Button, Disclosure, DisclosurePanel, Heading } from "react-aria-components";
 import type { CircuitReview, Finding } from "#engine";
 import { SeverityShape } from "../fields/index.ts";
+import { VerifyMark } from "../findings/evidence.tsx";
 import { useUnits } from "../settings/preferences.ts";
 import { t } from "../texts/wire.ts";
 import { CheckRow } from "./check-row.tsx";
@@ -11,6 +12,8 @@ import { amountText, dropCheckOf } from "./wire-figures.ts";
 interface CircuitRowProps {
   readonly circuit: CircuitReview;
   readonly findings: readonly { readonly finding: Finding; readonly index: number }[];
+  /** Breaker and cable were proposed, and nobody has looked. */
+  readonly assumed: boolean;
   readonly open: boolean;
   readonly onOpen: (open: boolean) => void;
   readonly onFinding: (index: number) => void;
@@ -19,7 +22,15 @@ interface CircuitRowProps {
 }
 
 /** A circuit in two calm lines; opened: what is wrong, every check, what hangs on it, what may be changed. */
-export function CircuitRow({ circuit, findings, open, onOpen, onFinding, children }: CircuitRowProps) {
+export function CircuitRow({
+  circuit,
+  findings,
+  assumed,
+  open,
+  onOpen,
+  onFinding,
+  children,
+}: CircuitRowProps) {
   const verdict = circuitVerdict(
     circuit,
     findings.map(({ finding }) => finding),
@@ -32,7 +43,9 @@ export function CircuitRow({ circuit, findings, open, onOpen, onFinding, childre
           <svg viewBox="0 0 12 12" aria-hidden="true" className="more-sign">
             <path d="M4 2l4 4-4 4" />
           </svg>
-          <span className="wire-circuit-name">{circuit.name}</span>
+          <span className="wire-circuit-name">
+            {circuit.name} {assumed ? <VerifyMark /> : null}
+          </span>
           <Word verdict={verdict} />
           <CircuitFigures circuit={circuit} />
         </Button>

@@ -1,1 +1,2 @@
 export { WirePanel } from "./wire-panel.tsx";
+export { WireSelection } from "./wire-selection.tsx";

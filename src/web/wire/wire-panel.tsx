@@ -1,14 +1,21 @@
 import { Button } from "react-aria-components";
 import type { WiringReview } from "#engine";
+import type { JobBoard, JobCircuit } from "#job";
+import type { WiringKnown } from "../calculate/wire-protocol.ts";
 import type { OpenJob } from "../contract.ts";
 import { More } from "../fields/index.ts";
 import type { Actions } from "../shell/actions.ts";
 import { type Store, usePart, type Workbench } from "../shell/workbench.ts";
 import { numberText } from "../texts/index.ts";
 import { t } from "../texts/wire.ts";
+import { BoardEdit } from "./board-edit.tsx";
 import { Caution } from "./caution.tsx";
+import { CircuitEdit } from "./circuit-edit.tsx";
 import { CircuitRow } from "./circuit-row.tsx";
 import { findingsOnCircuit } from "./circuit-verdict.ts";
+import { nextName } from "./luminaires-wiring.tsx";
+import { OnCircuit } from "./on-circuit.tsx";
+import { Propose } from "./propose-button.tsx";
 import "./wire.css";
 
 export interface WirePanelProps {
@@ -18,17 +25,9 @@ export interface WirePanelProps {
 }
 
 /** The wiring of the whole job: boards with their circuits, each a row with its verdict. */
-export function WirePanel({ job, store, actions }: WirePanelProps) {
-  const { wiring, circuit: opened } = usePart(store, (bench) => ({
-    wiring: bench.wiring,
-    circuit: bench.circuit,
-  }));
-  const open = (id: string | undefined): void => store.set({ circuit: id });
-  const showFindings = (): void => store.set({ panel: { kind: "findings" } });
-  const showFinding = (index: number): void => {
-    store.set({ panel: { kind: "findings" } });
-    actions.showFinding(index, store.get().wiring?.findings ?? []);
-  };
+export function WirePanel(props: WirePanelProps) {
+  const { job, store } = props;
+  const wiring = usePart(store, (bench) => bench.wiring);
   if (!wiring)
     return (
       <div className="stack">
@@ -38,61 +37,118 @@ export function WirePanel({ job, store, actions }: WirePanelProps) {
         </p>
       </div>
     );
-  const { review, findings } = wiring;
-  const wrong = findings.filter(({ severity }) => severity !== "note").length;
-  const notes = findings.length - wrong;
   const { boards, circuits } = job.kept;
-  const known = new Map((review?.circuits ?? []).map((one) => [one.id, one]));
   const ids = new Set(boards.map(({ id }) => id));
   const lost = circuits.filter(({ board }) => board === undefined || !ids.has(board));
-  const rows = (of: typeof circuits) =>
-    of.map(({ id }) => {
-      const reviewed = known.get(id);
-      return reviewed ? (
-        <CircuitRow
-          key={id}
-          circuit={reviewed}
-          findings={findingsOnCircuit(findings, id, wiring.circuits.get(id))}
-          open={opened === id}
-          onOpen={(now) => open(now ? id : undefined)}
-          onFinding={showFinding}
-        >
-          {null}
-        </CircuitRow>
-      ) : null;
-    });
+  const { review } = wiring;
   return (
     <div className="stack wire">
       <Caution />
-      {wrong > 0 ? (
-        <Button className="button button-first wide-button" onPress={showFindings}>
-          {t("wire.findings", { count: wrong })}
-        </Button>
-      ) : notes > 0 ? (
-        <Button className="button wide-button" onPress={showFindings}>
-          {t("wire.findings.notes", { count: notes })}
-        </Button>
-      ) : review ? (
-        <p>{t("wire.nothing-open")}</p>
-      ) : null}
+      {circuits.length > 0 ? <Open {...props} wiring={wiring} /> : null}
+      <Propose job={job} />
       {boards.map((board) => (
-        <section key={board.id} aria-label={board.name} className="wire-board">
-          <h3 className="wire-board-head">
-            {board.name}{" "}
-            <span className="hint">
-              {t("wire.board.circuits", { count: circuits.filter((one) => one.board === board.id).length })}
-            </span>
-          </h3>
-          {rows(circuits.filter((one) => one.board === board.id))}
+        <section key={board.id} aria-label={board.name || t("wire.board")} className="wire-board">
+          <h3 className="wire-board-head">{board.name || t("wire.board")}</h3>
+          <Rows {...props} wiring={wiring} of={circuits.filter((one) => one.board === board.id)} />
+          <More word={t("wire.board.edit")}>
+            <BoardEdit job={job} board={board} store={store} />
+          </More>
         </section>
       ))}
       {lost.length > 0 ? (
         <section aria-label={t("wire.board.none")} className="wire-board">
           <h3 className="wire-board-head">{t("wire.board.none")}</h3>
-          {rows(lost)}
+          <Rows {...props} wiring={wiring} of={lost} />
         </section>
       ) : null}
-      {review ? <TakenForGranted review={review} /> : null}
+      {job.readOnly ? null : <Add job={job} store={store} />}
+      {review && circuits.length > 0 ? <TakenForGranted review={review} /> : null}
+    </div>
+  );
+}
+
+/** What is open, as the one thing to do next. */
+function Open({ store, wiring: { findings } }: WirePanelProps & { readonly wiring: WiringKnown }) {
+  const show = (): void => store.set({ panel: { kind: "findings" } });
+  const wrong = findings.filter(({ severity }) => severity !== "note").length;
+  if (wrong > 0)
+    return (
+      <Button className="button button-first wide-button" onPress={show}>
+        {t("wire.findings", { count: wrong })}
+      </Button>
+    );
+  if (findings.length > 0)
+    return (
+      <Button className="button wide-button" onPress={show}>
+        {t("wire.findings.notes", { count: findings.length })}
+      </Button>
+    );
+  return <p>{t("wire.nothing-open")}</p>;
+}
+
+function Rows({
+  job,
+  store,
+  actions,
+  wiring,
+  of,
+}: WirePanelProps & { readonly wiring: WiringKnown; readonly of: readonly JobCircuit[] }) {
+  const opened = usePart(store, (bench) => bench.circuit);
+  const showFinding = (index: number): void => {
+    store.set({ panel: { kind: "findings" } });
+    actions.showFinding(index, store.get().wiring?.findings ?? []);
+  };
+  return of.map((circuit) => {
+    const { id } = circuit;
+    const reviewed = wiring.review?.circuits.find((one) => one.id === id);
+    if (!reviewed) return null;
+    const on = wiring.circuits.get(id);
+    return (
+      <CircuitRow
+        key={id}
+        circuit={reviewed}
+        assumed={circuit.readings === "assumed"}
+        findings={findingsOnCircuit(wiring.findings, id, on)}
+        open={opened === id}
+        onOpen={(now) => store.set({ circuit: now ? id : undefined })}
+        onFinding={showFinding}
+      >
+        <OnCircuit job={job} circuit={circuit} actions={actions} />
+        <CircuitEdit job={job} circuit={circuit} planned={on?.length} />
+      </CircuitRow>
+    );
+  });
+}
+
+function Add({ job, store }: Pick<WirePanelProps, "job" | "store">) {
+  const { boards, circuits } = job.kept;
+  const add = (): void => {
+    const id = job.newId("circuits");
+    const only = boards.length === 1 ? boards[0]?.id : undefined;
+    job.keep("wire.edit.add", [
+      {
+        do: "put",
+        kind: "circuits",
+        record: { id, name: nextName(circuits), ...(only === undefined ? {} : { board: only }) },
+      },
+    ]);
+    store.set({ circuit: id });
+  };
+  const addBoard = (): void => {
+    const record: Pick<JobBoard, "id" | "name"> = {
+      id: job.newId("boards"),
+      name: t("wire.board.name", { number: boards.length + 1 }),
+    };
+    job.keep("wire.edit.add", [{ do: "put", kind: "boards", record }]);
+  };
+  return (
+    <div className="row">
+      <Button className="button" onPress={add}>
+        {t("wire.circuit.add")}
+      </Button>
+      <Button className="button" onPress={addBoard}>
+        {t("wire.board.add")}
+      </Button>
     </div>
   );
 }

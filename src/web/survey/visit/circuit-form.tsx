@@ -4,6 +4,7 @@ import { breakerTypes } from "#job";
 import type { OpenJob } from "../../contract.ts";
 import { Choice, FigureField, More, Pick, TextBox } from "../../fields/index.ts";
 import { t } from "../../texts/visit.ts";
+import { renameSteps } from "../../wire/assign.ts";
 import { rounded } from "./board-form.tsx";
 import { knownPoints } from "./open-points.ts";
 import { circuitQuestions } from "./questions.ts";
@@ -25,7 +26,7 @@ export function CircuitForm({ job, circuit }: { readonly job: OpenJob; readonly 
           label={t("visit.circuit.name")}
           value={circuit.name}
           disabled={job.readOnly}
-          onChange={(name) => set({ name })}
+          onChange={(name) => job.editBoth("visit.edit.circuit", renameSteps(job, circuit, name))}
         />
         <Pick
           label={t("visit.circuit.breaker")}

@@ -1,0 +1,67 @@
+import type { Point } from "#engine";
+import type { Run } from "../calculate/wire-protocol.ts";
+import type { Workbench } from "../shell/workbench.ts";
+import { roomsOn } from "./pick.ts";
+
+/** What the plan shows of the wiring of one storey; the same object while nothing of it has changed. */
+export interface Wires {
+  readonly runs: readonly WireRun[];
+  readonly boards: readonly { readonly name: string; readonly at: Point }[];
+  /** Luminaires that are on no circuit. */
+  readonly lost: readonly Point[];
+}
+
+export interface WireRun extends Pick<Run, "kind" | "lines"> {
+  /** Breaks of the line, in pixels, that tell its circuit without colour. */
+  readonly pattern: readonly number[];
+  /** Name of the circuit and of its breaker. */
+  readonly label: string;
+  /** chosen: one looks at this circuit · other: one looks at another. */
+  readonly look: "chosen" | "other" | "plain";
+}
+
+/** Told apart without colour. [px] */
+const patterns = [[], [12, 4], [12, 3, 2, 3], [5, 3], [14, 3, 2, 3, 2, 3], [2, 3]] as const;
+
+let last: { readonly inputs: readonly unknown[]; readonly wires: Wires } | undefined;
+
+/** The wiring of the storey on show; undefined outside its stage. */
+export function wiresOf(bench: Workbench): Wires | undefined {
+  const { stage, wiring, storey, circuit, job } = bench;
+  if (stage !== "wire" || !wiring) return undefined;
+  const inputs = [wiring, storey, circuit, job.kept.boards, job.kept.circuits, job.site.luminaires];
+  if (!last || inputs.some((one, i) => one !== last?.inputs[i])) last = { inputs, wires: made(bench) };
+  return last.wires;
+}
+
+function made({ wiring, storey, circuit, job }: Workbench): Wires {
+  const { boards, circuits } = job.kept;
+  const rooms = roomsOn(job.site, storey);
+  const fed = new Set([...(wiring?.circuits.values() ?? [])].flatMap(({ luminaires }) => luminaires));
+  return {
+    runs: (wiring?.runs ?? []).flatMap((run): readonly WireRun[] => {
+      if (run.storey !== storey) return [];
+      const index = circuits.findIndex(({ id }) => id === run.circuit);
+      const own = circuits[index];
+      const breaker =
+        own?.rating === undefined || own.breaker === "unknown"
+          ? ""
+          : own.breaker === "fuse-gG"
+            ? ` gG ${own.rating}`
+            : ` ${own.breaker}${own.rating}`;
+      return [
+        {
+          kind: run.kind,
+          lines: run.lines,
+          pattern: patterns[Math.max(0, index) % patterns.length] ?? [],
+          label: own ? `${own.name || own.id}${breaker}` : "",
+          look: circuit === undefined ? "plain" : run.circuit === circuit ? "chosen" : "other",
+        },
+      ];
+    }),
+    boards: boards.flatMap(({ name, at, storey: on }) => (at && on === storey ? [{ name, at }] : [])),
+    lost: job.site.luminaires.flatMap(({ id, room, at, emergency }) =>
+      rooms.has(room) && emergency === undefined && !fed.has(id) ? [at] : [],
+    ),
+  };
+}

@@ -1,0 +1,185 @@
+import type { JobCircuit } from "#job";
+import type { OpenJob } from "../contract.ts";
+import { LengthField, More } from "../fields/index.ts";
+import { useUnits } from "../settings/preferences.ts";
+import { lengthText } from "../texts/index.ts";
+import { t } from "../texts/wire.ts";
+import { Amount, Maybe, without } from "./amount.tsx";
+
+type Cable = NonNullable<JobCircuit["cable"]>;
+type Fields = { readonly [Name in keyof Cable]?: Cable[Name] | undefined };
+
+const methods = ["A1", "A2", "B1", "B2", "C"] as const;
+const known = ["yes", "no", "unknown"] as const;
+const arrangements = [
+  "bunched",
+  "layer-on-wall",
+  "layer-under-ceiling",
+  "perforated-tray",
+  "ladder",
+] as const;
+const signals = ["none", "insulated-for-highest", "separated", "not-separated", "unknown"] as const;
+
+/** The cable of a circuit: section and length first, how it lies behind "more". */
+export function CableFields({
+  job,
+  circuit,
+  planned,
+}: {
+  readonly job: OpenJob;
+  readonly circuit: JobCircuit;
+  /** Length by the places on the plan, where the board has one. [m] */
+  readonly planned: number | undefined;
+}) {
+  const units = useUnits();
+  const cable: Fields = circuit.cable ?? {};
+  const disabled = job.readOnly;
+  const set = (fields: Fields): void =>
+    job.keep("wire.edit.cable", [
+      {
+        do: "set",
+        kind: "circuits",
+        id: circuit.id,
+        fields: { cable: without({ ...cable, ...fields }) as Cable },
+      },
+    ]);
+  return (
+    <div className="stack">
+      <div className="fields">
+        <Amount
+          label={t("wire.cable.section")}
+          value={cable.section}
+          unit="mm²"
+          least={0.5}
+          most={1000}
+          disabled={disabled}
+          onChange={(section) => set({ section })}
+        />
+        <LengthField
+          label={t("wire.cable.length")}
+          value={cable.length}
+          least={0.1}
+          most={10_000}
+          placeholder={t("wire.unknown")}
+          disabled={disabled}
+          hint={
+            planned === undefined
+              ? undefined
+              : t("wire.cable.by-plan", { length: lengthText(planned, units) })
+          }
+          onChange={(length) => set({ length })}
+          onClear={() => set({ length: undefined })}
+        />
+      </div>
+      <More word={t("wire.cable.more")}>
+        <div className="fields">
+          <Amount
+            label={t("wire.cable.cores")}
+            value={cable.cores}
+            whole
+            least={2}
+            most={100}
+            disabled={disabled}
+            onChange={(cores) => set({ cores })}
+          />
+          <Maybe
+            label={t("wire.cable.method")}
+            value={cable.method}
+            options={methods.map((value) => ({ value, word: t(`wire.method.${value}`) }))}
+            onChange={(method) => set({ method })}
+          />
+          <Amount
+            label={t("wire.cable.ambient")}
+            value={cable.ambient}
+            unit="°C"
+            least={-60}
+            most={150}
+            disabled={disabled}
+            onChange={(ambient) => set({ ambient })}
+          />
+          <Maybe
+            label={t("wire.cable.material")}
+            value={cable.material}
+            options={(["copper", "aluminium"] as const).map((value) => ({
+              value,
+              word: t(`wire.material.${value}`),
+            }))}
+            onChange={(material) => set({ material })}
+          />
+          <Maybe
+            label={t("wire.cable.insulation")}
+            value={cable.insulation}
+            options={(["PVC", "XLPE"] as const).map((value) => ({ value, word: value }))}
+            onChange={(insulation) => set({ insulation })}
+          />
+          <Amount
+            label={t("wire.cable.beside")}
+            value={cable.grouping?.circuits}
+            whole
+            least={1}
+            most={1000}
+            disabled={disabled}
+            onChange={(circuits) =>
+              set({
+                grouping:
+                  circuits === undefined
+                    ? undefined
+                    : { arrangement: cable.grouping?.arrangement ?? "bunched", circuits },
+              })
+            }
+          />
+          {cable.grouping ? (
+            <Maybe
+              label={t("wire.cable.arrangement")}
+              value={cable.grouping.arrangement}
+              options={arrangements.map((value) => ({ value, word: t(`wire.arrangement.${value}`) }))}
+              onChange={(arrangement) =>
+                set({
+                  grouping: arrangement && {
+                    arrangement,
+                    circuits: cable.grouping?.circuits ?? 1,
+                  },
+                })
+              }
+            />
+          ) : null}
+          <LengthField
+            label={t("wire.cable.in-insulation")}
+            value={cable.inInsulation}
+            least={0}
+            placeholder={t("wire.unknown")}
+            disabled={disabled}
+            onChange={(inInsulation) => set({ inInsulation })}
+            onClear={() => set({ inInsulation: undefined })}
+          />
+          <Amount
+            label={t("wire.cable.protective")}
+            value={cable.protective}
+            unit="mm²"
+            least={0.5}
+            most={1000}
+            placeholder={t("wire.cable.as-lines")}
+            disabled={disabled}
+            onChange={(protective) => set({ protective })}
+          />
+          <Maybe
+            label={t("wire.cable.concealed")}
+            value={cable.concealed}
+            options={known
+              .filter((value) => value !== "unknown")
+              .map((value) => ({ value, word: t(`wire.known.${value}`) }))}
+            onChange={(concealed) => set({ concealed })}
+          />
+          <Maybe
+            label={t("wire.cable.signals")}
+            value={cable.withSignals}
+            options={signals
+              .filter((value) => value !== "unknown")
+              .map((value) => ({ value, word: t(`wire.signals.${value}`) }))}
+            onChange={(withSignals) => set({ withSignals })}
+          />
+        </div>
+      </More>
+    </div>
+  );
+}

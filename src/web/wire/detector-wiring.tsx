@@ -1,0 +1,87 @@
+import { Button } from "react-aria-components";
+import type { Detector } from "#engine";
+import type { OpenJob } from "../contract.ts";
+import { Choice } from "../fields/index.ts";
+import { setStep } from "../plan/edit/steps.ts";
+import { t } from "../texts/wire.ts";
+import { Maybe } from "./amount.tsx";
+import { circuitOf, referenceTo } from "./assign.ts";
+
+type Fields = { readonly [Name in keyof Detector]?: Detector[Name] | undefined };
+
+/** How detectors are fed, and what they switch. Luminaires that are selected with them are offered. */
+export function DetectorsWiring({
+  job,
+  records,
+  luminaires,
+}: {
+  readonly job: OpenJob;
+  readonly records: readonly Detector[];
+  /** Ids of the luminaires that are selected as well. */
+  readonly luminaires: readonly string[];
+}) {
+  const set = (fields: Fields): void => {
+    if (!job.readOnly)
+      job.edit(
+        "wire.edit.detector",
+        records.map(({ id }) => setStep("detectors", id, fields as Partial<Detector>)),
+      );
+  };
+  const [first] = records;
+  if (!first) return null;
+  const { circuits } = job.kept;
+  const signals = records.every(({ output }) => output === "signals");
+  const chosen = records.every((one) => same(one.luminaires, first.luminaires))
+    ? first.luminaires
+    : undefined;
+  return (
+    <section className="stack" aria-label={t("wire.detector", { count: records.length })}>
+      <Maybe
+        label={t("wire.detector.circuit", { count: records.length })}
+        value={circuitOf(job, first)}
+        none={t("wire.detector.circuit-of-load")}
+        options={circuits.map(({ id, name }) => ({ value: id, word: name || id }))}
+        onChange={(id) => {
+          const circuit = circuits.find((one) => one.id === id);
+          set({ circuit: circuit && referenceTo(circuits, circuit) });
+        }}
+      />
+      <Choice
+        label={t("wire.detector.output")}
+        value={signals ? "signals" : "switches"}
+        options={(["switches", "signals"] as const).map((value) => ({
+          value,
+          word: t(`wire.output.${value}`),
+        }))}
+        onChange={(output) => set({ output: output === "signals" ? output : undefined })}
+      />
+      {signals ? null : (
+        <>
+          <p>
+            {chosen === undefined
+              ? t("wire.detector.by-rooms")
+              : t("wire.detector.chosen", { count: chosen.length })}
+          </p>
+          {job.readOnly ? null : (
+            <div className="row">
+              {luminaires.length > 0 ? (
+                <Button className="button button-first" onPress={() => set({ luminaires })}>
+                  {t("wire.detector.take", { count: luminaires.length })}
+                </Button>
+              ) : null}
+              {chosen === undefined ? null : (
+                <Button className="button" onPress={() => set({ luminaires: undefined })}>
+                  {t("wire.detector.take-rooms")}
+                </Button>
+              )}
+            </div>
+          )}
+          {luminaires.length === 0 ? <p className="hint">{t("wire.detector.hint")}</p> : null}
+        </>
+      )}
+    </section>
+  );
+}
+
+const same = (a: readonly string[] | undefined, b: readonly string[] | undefined): boolean =>
+  a?.length === b?.length && (a ?? []).every((id) => b?.includes(id));
