@@ -3,6 +3,7 @@ import { sources } from "#engine";
 import { More } from "../fields/index.ts";
 import { useUnits } from "../settings/preferences.ts";
 import { areaText, lengthText, numberText, t, type Units } from "../texts/index.ts";
+import "./findings.css";
 
 /** Why a finding was made: what was found, the limit, where the limit comes from, and what was assumed. */
 export function Evidence({ checks }: { readonly checks: readonly Check[] }) {

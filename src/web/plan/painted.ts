@@ -49,7 +49,7 @@ export function paintWords(
   const figured = { shown, units, rooms: picture.focus, limit: site.defaults.darkWalkLimit };
   const rooms = roomsOn(site, picture.storey);
   inPixels(surface);
-  paintSigns(surface, site, { rooms, chosen: nothingChosen });
+  paintSigns(surface, site, { rooms, chosen: nothingChosen, quiet: picture.wires !== undefined });
   paintWalks(surface, paths, figured);
   inPixels(surface);
   const lettering = letteringOn(surface);
@@ -58,7 +58,7 @@ export function paintWords(
     const { px, py } = toPixel(picture.view, device.at);
     lettering.block({ px: px + 20, py: py + 4 }, { wide: 36, high: 15 });
   }
-  for (const source of site.interference)
+  for (const source of picture.wires ? [] : site.interference)
     if (rooms.has(source.room)) lettering.block(toPixel(picture.view, source.at), { wide: 10, high: 10 });
   for (const { head } of placedFlags(surface, picture.flags)) lettering.block(head, { wide: 14, high: 13 });
   const to = { units, lettering };
@@ -117,6 +117,8 @@ function paintSigns(
     readonly rooms: ReadonlyMap<string, unknown>;
     readonly chosen: ReadonlySet<string>;
     readonly only?: ReadonlySet<string>;
+    /** In the wiring, what detectors look at and what disturbs them is out of the way. */
+    readonly quiet?: boolean;
   },
 ): void {
   const each = <T extends { readonly id: string; readonly room: string }>(
@@ -130,10 +132,10 @@ function paintSigns(
         paint(surface, record, of.chosen.has(key));
     }
   };
-  each("dwellPlaces", site.dwellPlaces, paintDwellPlace);
+  if (!of.quiet) each("dwellPlaces", site.dwellPlaces, paintDwellPlace);
   each("ceilingThings", site.ceilingThings, paintCeilingThing);
   each("switches", site.switches, paintSwitch);
-  each("interference", site.interference, paintSource);
+  if (!of.quiet) each("interference", site.interference, paintSource);
 }
 
 /** What is selected, its grips and figures: what changes with every move of the hand. */

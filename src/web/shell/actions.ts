@@ -106,9 +106,12 @@ export function actionsOn(store: Store<Workbench>, insets: () => Insets): Action
       const finding = findings[index];
       if (!finding) return;
       const { job } = store.get();
-      const refs = finding.records.flatMap((id) => refOf(job.site, id) ?? []);
+      const all = finding.records.flatMap((id) => refOf(job.site, id) ?? []);
       const room = finding.room === undefined ? undefined : recordOf(job.site, "rooms", finding.room);
       if (room && room.storey !== store.get().storey) goTo(room.storey);
+      // What it speaks of on other storeys is not on show.
+      const here = new Set(thingsOn(job.site, store.get().storey).map(({ id }) => id));
+      const refs = all.some(({ id }) => here.has(id)) ? all.filter(({ id }) => here.has(id)) : all;
       store.set({
         finding: index,
         circuit: circuitIn(store.get(), finding),
@@ -122,8 +125,8 @@ export function actionsOn(store: Store<Workbench>, insets: () => Insets): Action
 }
 
 /** The circuit that a finding of the wiring is about: named in it, or that of the first thing it names. */
-function circuitIn({ wiring, circuit }: Workbench, { records }: Finding): string | undefined {
-  if (!wiring) return circuit;
+function circuitIn({ wiring, circuit, stage }: Workbench, { records }: Finding): string | undefined {
+  if (!wiring || stage !== "wire") return circuit;
   const all = [...wiring.circuits];
   const named = records.find((id) => wiring.circuits.has(id));
   return (

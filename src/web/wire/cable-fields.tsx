@@ -65,7 +65,9 @@ export function CableFields({
           hint={
             planned === undefined
               ? undefined
-              : t("wire.cable.by-plan", { length: lengthText(planned, units) })
+              : t("wire.cable.by-plan", {
+                  length: units === "metric" ? `${Math.round(planned)} m` : lengthText(planned, units),
+                })
           }
           onChange={(length) => set({ length })}
           onClear={() => set({ length: undefined })}

@@ -12,7 +12,7 @@ export function CheckRow({ check }: { readonly check: Check }) {
   const { title, edition, clause, verify } = sources[check.source];
   return (
     <Disclosure className="wire-check">
-      <Heading level={5} className="wire-check-head">
+      <Heading level={5} className="wire-check-head wire-head">
         <Button slot="trigger" className="wire-check-trigger">
           <span className="wire-check-what">{check.what}</span>
           <span className="wire-check-figure">

@@ -44,7 +44,9 @@ export function CircuitEdit({
         </div>
       ) : null}
       <CableFields job={job} circuit={circuit} planned={planned} />
-      <CircuitForm job={job} circuit={circuit} />
+      <More word={t("wire.circuit.edit")}>
+        <CircuitForm job={job} circuit={circuit} />
+      </More>
       <More word={t("wire.protection")}>
         <div className="fields">
           <TextBox

@@ -1,4 +1,4 @@
-import type { ReactNode } from "react";
+import { Fragment, type ReactNode } from "react";
 import { Button, Disclosure, DisclosurePanel, Heading } from "react-aria-components";
 import type { CircuitReview, Finding } from "#engine";
 import { SeverityShape } from "../fields/index.ts";
@@ -38,7 +38,7 @@ export function CircuitRow({
   const wrong = findings.filter(({ finding }) => finding.severity !== "note");
   return (
     <Disclosure className="wire-circuit" isExpanded={open} onExpandedChange={onOpen}>
-      <Heading level={4} className="wire-circuit-head">
+      <Heading level={4} className="wire-circuit-head wire-head">
         <Button slot="trigger" className="wire-circuit-trigger">
           <svg viewBox="0 0 12 12" aria-hidden="true" className="more-sign">
             <path d="M4 2l4 4-4 4" />
@@ -130,10 +130,10 @@ function CircuitFigures({ circuit }: { readonly circuit: CircuitReview }) {
   return (
     <span className="wire-circuit-figures hint">
       {parts.map((part, i) => (
-        <span key={part} className="wire-figure">
+        <Fragment key={part}>
           {i > 0 ? " · " : ""}
-          {part}
-        </span>
+          <span className="wire-figure">{part}</span>
+        </Fragment>
       ))}
     </span>
   );

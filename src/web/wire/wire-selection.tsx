@@ -1,7 +1,7 @@
 import type { OpenJob, RecordRef } from "../contract.ts";
-import { Say } from "../fields/index.ts";
 import { recordOf } from "../plan/pick.ts";
 import { t } from "../texts/wire.ts";
+import { Caution } from "./caution.tsx";
 import { DetectorsWiring } from "./detector-wiring.tsx";
 import { LuminairesWiring } from "./luminaires-wiring.tsx";
 import { SwitchWiring } from "./switch-wiring.tsx";
@@ -32,9 +32,7 @@ export function WireSelection({ job, refs }: { readonly job: OpenJob; readonly r
       {luminaires.length + detectors.length + switches.length === 0 ? (
         <p>{t(rooms.size > 0 ? "wire.selection.no-luminaire" : "wire.selection.nothing")}</p>
       ) : null}
-      <Say severity="must">
-        <p>{t("wire.caution.short")}</p>
-      </Say>
+      <Caution />
     </div>
   );
 }

@@ -3,7 +3,7 @@ import { toPixel } from "../view.ts";
 import type { WireRun, Wires } from "../wires.ts";
 import type { Lettering } from "./lettering.ts";
 import { smallScale } from "./marks.ts";
-import { inPixels, onScreen, pixelOf, type Surface, writeText } from "./surface.ts";
+import { inPixels, onScreen, pixelOf, type Surface } from "./surface.ts";
 
 /** What is switched together as hair lines, circuits as broken lines above them, boards last. */
 export function paintWires(surface: Surface, { runs, boards, lost }: Wires): void {
@@ -90,7 +90,10 @@ export function paintWireNames(surface: Surface, wires: Wires, lettering: Letter
     const { px, py } = toPixel(view, at);
     lettering.block({ px, py }, { wide: 13, high: 8 });
     if (view.scale >= smallScale)
-      writeText(surface, name, { pixel: { px, py: py + 17 }, colour: palette.ink, strong: true });
+      lettering.writeGroup([{ text: name, pixel: { px, py }, colour: palette.ink, strong: true }], {
+        shifts: [17, -17, 33, -33].map((down) => ({ px: 0, py: down })),
+        otherwise: "leave out",
+      });
   }
   const named = wires.runs.filter(
     ({ kind, label, look }) => kind === "feeds" && label !== "" && look !== "other",
