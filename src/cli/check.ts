@@ -10,6 +10,7 @@ import {
   type Site,
 } from "#engine";
 import { checkSettings, settingsJson, settingsText } from "./check-settings.ts";
+import { checkWiring, wiringJson, wiringText } from "./check-wiring.ts";
 import { type Command, exitOf, refused, textValues } from "./command.ts";
 import { darkWalkJson, gapJson, interferenceJson, spillJson } from "./coverage-json.ts";
 import { openJob } from "./open-job.ts";
@@ -19,7 +20,7 @@ import { aligned, findingJson, findingLines, rounded } from "./words.ts";
 export const check: Command = {
   name: "check",
   usage: "check JOB [--rules CODE|FILE ...]",
-  summary: "What is covered, what is missed and why, what to set, and what is to be mended.",
+  summary: "What is covered, missed and why, how circuits bear it, what to set, and what is to be mended.",
   help: [
     ["--rules CODE|FILE", "switch a pack of rules on: a shipped one, or your own (may stand more than once)"],
   ],
@@ -41,19 +42,27 @@ export const check: Command = {
       progress: ({ done, total }) => line.show(`checked ${done} of ${total} rooms`),
     });
     line.clear();
+    const wiring = await checkWiring(opened.job, site);
     const findings = orderedFindings(site, [
       ...findingsOf(opened.notes),
       ...review.findings,
+      ...findingsOf(wiring?.problems ?? []),
       ...checked.settings.findings,
     ]);
     return {
       exit: exitOf(findings),
       json: {
         rooms: review.rooms.map((room) => roomJson(room, site)),
+        ...wiringJson(wiring),
         ...settingsJson(checked),
         findings: findings.map(findingJson),
       },
-      text: [roomTable(review.rooms, site), settingsText(checked, site), summaryOf(findings)]
+      text: [
+        roomTable(review.rooms, site),
+        wiringText(wiring),
+        settingsText(checked, site),
+        summaryOf(findings),
+      ]
         .filter((part) => part !== "")
         .join("\n\n"),
     };

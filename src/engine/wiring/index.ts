@@ -17,7 +17,12 @@ export * from "./mounting.ts";
 export { circuitNamed } from "./of-site/circuits-of.ts";
 export * from "./of-site/found.ts";
 export { type BuiltWiring, hasWiring, wiringOfSite } from "./of-site/of-site.ts";
-export { type CircuitReview, reviewWiring, type WiringReview } from "./of-site/review-wiring.ts";
+export {
+  type CircuitReview,
+  type ContactReview,
+  reviewWiring,
+  type WiringReview,
+} from "./of-site/review-wiring.ts";
 export * from "./routes/chain.ts";
 export * from "./routes/distances.ts";
 export * from "./routes/route.ts";

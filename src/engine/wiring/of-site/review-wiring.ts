@@ -1,13 +1,16 @@
 import type { Check, Problem } from "../../check/index.ts";
 import type { Site } from "../../site/index.ts";
+import { breakerChecks } from "../breaker-checks.ts";
 import { designCurrent } from "../circuit-case.ts";
 import { circuitChecks } from "../circuit-checks.ts";
 import { circuitTree } from "../circuit-tree.ts";
+import { contactChecks } from "../contact-checks.ts";
 import { wiringFindings } from "../findings.ts";
 import type { Supply } from "../model.ts";
 import { supplyProblems } from "../supply.ts";
 import { driversIn } from "../switched-group.ts";
-import { circuitTitle } from "./circuits-of.ts";
+import type { WiringCheck } from "../wiring-check.ts";
+import { circuitTitle, deviceId } from "./circuits-of.ts";
 import type { FoundCircuit, FoundInstallation, WiringAssumption } from "./found.ts";
 import { type BuiltWiring, hasWiring, wiringOfSite } from "./of-site.ts";
 import { toldProblems } from "./told-problems.ts";
@@ -31,9 +34,20 @@ export interface CircuitReview {
   readonly checks: readonly Check[];
 }
 
+/** The contact of one detector with its duty. */
+export interface ContactReview {
+  readonly detector: string;
+  readonly tag: string;
+  readonly luminaires: number;
+  readonly drivers: number;
+  readonly checks: readonly Check[];
+}
+
 export interface WiringReview {
   readonly supply: Supply;
   readonly circuits: readonly CircuitReview[];
+  /** Of each detector that switches something. */
+  readonly contacts: readonly ContactReview[];
   readonly problems: readonly Problem[];
   readonly assumptions: readonly WiringAssumption[];
 }
@@ -52,6 +66,7 @@ export function reviewWiring(site: Site, found: FoundInstallation): WiringReview
   return {
     supply: built.model.supply,
     circuits: found.circuits.map((circuit) => circuitReview(built, circuit, refused)),
+    contacts: refused ? [] : contactReviews(built),
     problems: toldProblems(
       built,
       (refused ? wiringFindings(built.model) : [...wiringFindings(built.model), ...built.doubts]).map(
@@ -84,11 +99,42 @@ function circuitReview(built: BuiltWiring, circuit: FoundCircuit, refused: boole
     length: circuit.cable?.length,
     checks: refused
       ? []
-      : circuitChecks(model, circuit.id).map(({ code, name: _, room: __, records: ___, ...check }) =>
-          code === "voltage-drop-too-large" ? dropAsBuilt(check, built, circuit.id) : check,
+      : [
+          ...circuitChecks(model, circuit.id),
+          ...breakerChecks(model).filter(({ records }) => records.includes(deviceId(circuit.id))),
+        ].map((check) =>
+          check.code === "voltage-drop-too-large"
+            ? dropAsBuilt(evidenceOf(check), built, circuit.id)
+            : evidenceOf(check),
         ),
   };
 }
+
+function contactReviews({ model }: BuiltWiring): readonly ContactReview[] {
+  const checks = contactChecks(model);
+  return model.detectors.flatMap(({ id, tag, output }) => {
+    if (output === undefined) return [];
+    const loads = model.loads.filter(({ switchedLine }) => switchedLine === output);
+    return [
+      {
+        detector: id,
+        tag,
+        luminaires: loads.reduce((sum, { count }) => sum + count, 0),
+        drivers: loads.reduce((sum, load) => sum + driversIn(load), 0),
+        checks: checks.filter(({ records }) => records.includes(id)).map(evidenceOf),
+      },
+    ];
+  });
+}
+
+const evidenceOf = ({
+  code: _,
+  name: __,
+  room: ___,
+  records: ____,
+  missing: _____,
+  ...check
+}: WiringCheck): Check => check;
 
 /** With all luminaires at the far end a drop that fails is only the most that it can be. */
 function dropAsBuilt(check: Check, { atFarEnd }: BuiltWiring, circuit: string): Check {
