@@ -1,7 +1,18 @@
 import { join } from "node:path";
-import { deviceZone, findingsOf, orderedFindings, reviewSite, type Site, type ZoneKind } from "#engine";
+import {
+  deviceZone,
+  findingsOf,
+  hasWiring,
+  orderedFindings,
+  reviewSite,
+  type Site,
+  sentenceOf,
+  supplyProblems,
+  wiringOfSite,
+  type ZoneKind,
+} from "#engine";
 import type { JobFile } from "#job";
-import { type DeviceZone, type JobSheetDetails, packFiles } from "#output";
+import { type DeviceZone, type JobSheetDetails, type PackInput, packFiles } from "#output";
 import { summaryOf } from "./check.ts";
 import { type Command, exitCodes, exitOf, refused, textValue } from "./command.ts";
 import { occupied, writeWhole } from "./files.ts";
@@ -13,7 +24,7 @@ import { aligned, findingJson } from "./words.ts";
 export const pack: Command = {
   name: "pack",
   usage: "pack JOB -o DIR",
-  summary: "Plans, setting-out sheets and the device schedule, to scale.",
+  summary: "Plans, setting-out and wiring sheets, schedules, to scale.",
   help: [
     ["-o, --output DIR", "folder for the files; made if it is not there"],
     ["--black-and-white", "no colours; the patterns are the same"],
@@ -35,12 +46,14 @@ export const pack: Command = {
       progress: ({ done, total }) => line.show(`checked ${done} of ${total} rooms`),
     });
     line.show("drawing");
+    const wiring = await wiringOf(site, job);
     const files = await packFiles({
       site,
       coverage: review.rooms,
       zones: zonesOf(site),
       details: detailsOf(job),
       asbestos: job.visit,
+      ...("reason" in wiring ? {} : { wiring }),
       fonts: await readFonts(),
       created: createdOf(job),
       variant: values["black-and-white"] ? "black-and-white" : "colour",
@@ -61,6 +74,7 @@ export const pack: Command = {
       json: {
         files: files.map((one) => one.name),
         sheets: sheets.map((sheet) => ({ ...sheet, scale: sheet.scale ?? null })),
+        noWiring: "reason" in wiring ? wiring.reason : null,
         findings: findings.map(findingJson),
       },
       text: [
@@ -77,6 +91,7 @@ export const pack: Command = {
           new Set([0]),
         ),
         "",
+        ...("reason" in wiring ? [`No wiring sheets: ${wiring.reason}`] : []),
         summaryOf(findings),
       ].join("\n"),
     };
@@ -84,6 +99,23 @@ export const pack: Command = {
 };
 
 const kinds: readonly ZoneKind[] = ["seated", "towards", "across", "sound"];
+
+/** The wiring of the job, or why there is nothing to draw of it. */
+async function wiringOf(
+  site: Site,
+  job: JobFile,
+): Promise<NonNullable<PackInput["wiring"]> | { readonly reason: string }> {
+  const { installationOf } = await import("#job");
+  const found = installationOf(job);
+  if (!hasWiring(site, found))
+    return { reason: "no circuit is on record, and no luminaire with its circuit or power." };
+  const built = wiringOfSite(site, found);
+  const [refused] = supplyProblems(built.model.supply);
+  if (refused) return { reason: sentenceOf(refused) };
+  if (built.model.switchedLines.length === 0)
+    return { reason: "nobody knows yet which luminaires a detector switches." };
+  return { found, built };
+}
 
 /** Zones of every detector as coverage counts them, doors closed. */
 function zonesOf(site: Site): readonly DeviceZone[] {

@@ -201,7 +201,7 @@ test("replay: the log, loads with devices, delays, what is recommended and what 
 
 test("pack: files, the sheets in them, findings as in check", async () => {
   const answer = await answered("pack", "annex.job.json", "-o", "pack");
-  expect(Object.keys(answer)).toEqual(["files", "sheets", "findings"]);
+  expect(Object.keys(answer)).toEqual(["files", "sheets", "noWiring", "findings"]);
   for (const file of answer.files as readonly unknown[]) expect(file).toBeTypeOf("string");
   expect(keysBeyond(answer.sheets, ["file", "page", "scale"])).toEqual(["title"]);
   const checked = await answered("check", "annex.job.json");

@@ -3,6 +3,7 @@ import { daySources } from "./day.ts";
 import { detectionSources } from "./detection.ts";
 import { exchangeSources } from "./exchange.ts";
 import { geometrySources } from "./geometry.ts";
+import { paperSources } from "./papers.ts";
 import { placementSources } from "./placement.ts";
 import { practiceSources } from "./practice.ts";
 import { ruleSources } from "./rules.ts";
@@ -19,6 +20,7 @@ const all = {
   ...placementSources,
   ...exchangeSources,
   ...wiringSources,
+  ...paperSources,
   ...ruleSources,
 } as const;
 

@@ -86,6 +86,8 @@ export const regularWidths: AdvanceWidths = {
     ű: 1211,
     "→": 1954,
     "←": 1954,
+    "′": 456,
+    Ω: 1577,
   },
 };
 
@@ -161,5 +163,7 @@ export const semiboldWidths: AdvanceWidths = {
     ű: 1254,
     "→": 1954,
     "←": 1954,
+    "′": 527,
+    Ω: 1593,
   },
 };

@@ -1,4 +1,4 @@
-import type { RoomCoverage, Site, Storey } from "#engine";
+import type { BuiltWiring, FoundInstallation, RoomCoverage, Site, Storey } from "#engine";
 import { deviceSchedule } from "../csv/device-schedule.ts";
 import type { Variant } from "../drawing/ink.ts";
 import type { Sheet } from "../drawing/mark.ts";
@@ -10,6 +10,8 @@ import { type PdfFonts, pdfOf } from "../pdf/pdf.ts";
 import type { AsbestosKnown } from "../setting-out/asbestos-band.ts";
 import { settingOutSheets, type UnnumberedSheet } from "../setting-out/setting-out-sheets.ts";
 import { svgOf } from "../svg/svg.ts";
+import { wiringDrawings, wiringSchedules, wiringTables } from "../wiring/wiring-documents.ts";
+import { wiringPlan } from "../wiring/wiring-plan.ts";
 
 /** What the title blocks say of the job as a whole. */
 export type JobSheetDetails = Pick<
@@ -23,6 +25,8 @@ export interface PackInput {
   readonly zones: readonly DeviceZone[];
   readonly details: JobSheetDetails;
   readonly asbestos: AsbestosKnown;
+  /** Boards and circuits with the wiring built from them; absent where nothing of it is on record. */
+  readonly wiring?: { readonly found: FoundInstallation; readonly built: BuiltWiring };
   readonly fonts: PdfFonts;
   /** Stamped into the PDFs. */
   readonly created: Date;
@@ -40,11 +44,15 @@ export interface PackFile {
   }[];
 }
 
-/** The files of a pack: plans and setting-out sheets of every storey that has rooms, as SVG and PDF, each plan as DXF, and the device schedule. */
+/**
+ * The files of a pack: plans and setting-out sheets of every storey that has rooms, as SVG and PDF, each plan as DXF, and the device schedule;
+ * with the wiring a drawing for each switched group, and schedules of terminals, cables and boxes.
+ */
 export async function packFiles(input: PackInput): Promise<readonly PackFile[]> {
   const { site } = input;
   const storeys = site.storeys.filter((storey) => site.rooms.some((room) => room.storey === storey.id));
   const slugs = slugsOf(storeys);
+  const wiring = wiringOf(input);
   const documents = [
     ...storeys.map(
       (storey): Document => ({ name: `plan-${slugs.get(storey.id)}`, sheets: [planOf(input, storey)] }),
@@ -60,6 +68,7 @@ export async function packFiles(input: PackInput): Promise<readonly PackFile[]> 
         }),
       }),
     ),
+    ...wiring.documents,
   ].filter((document) => document.sheets.length > 0);
   const pages = documents.reduce((sum, document) => sum + document.sheets.length, 0);
   let page = 0;
@@ -91,7 +100,35 @@ export async function packFiles(input: PackInput): Promise<readonly PackFile[]> 
       sheets: [],
     }),
   );
-  return [...files, ...drawings, { name: "device-schedule.csv", content: deviceSchedule(site), sheets: [] }];
+  const tables = [{ name: "device-schedule.csv", content: deviceSchedule(site) }, ...wiring.tables];
+  return [...files, ...drawings, ...tables.map((table) => ({ ...table, sheets: [] }))];
+}
+
+/** Drawings and schedules of the wiring. */
+function wiringOf(input: PackInput): {
+  readonly documents: readonly Document[];
+  readonly tables: readonly { readonly name: string; readonly content: string }[];
+} {
+  const { site, wiring, variant = "colour" } = input;
+  if (wiring === undefined) return { documents: [], tables: [] };
+  const plan = wiringPlan(site, wiring.found, wiring.built);
+  const papers = {
+    site,
+    plan,
+    variant,
+    title: (sheet: string, storey: string | undefined) => ({
+      ...input.details,
+      storey: site.storeys.find(({ id }) => id === storey)?.name ?? "",
+      sheet,
+    }),
+  };
+  return {
+    documents: [
+      { name: "wiring", sheets: wiringDrawings(papers) },
+      { name: "wiring-schedules", sheets: wiringSchedules(papers) },
+    ],
+    tables: plan.groups.length === 0 ? [] : wiringTables(papers),
+  };
 }
 
 interface Document {

@@ -161,7 +161,9 @@ function stroke(doc: Doc, pen: Pen, path: () => void): void {
   doc.save().lineWidth(pen.width).strokeColor(pen.colour);
   if (pen.dash) {
     if (pen.dash[0]! <= 0.3) doc.lineCap("round");
-    doc.dash(pen.dash[0]!, { space: pen.dash[1] ?? pen.dash[0]! });
+    // A pattern of several strokes goes in as it is; the types know only the short form.
+    if (pen.dash.length > 2) doc.dash(pen.dash as unknown as number, {});
+    else doc.dash(pen.dash[0]!, { space: pen.dash[1] ?? pen.dash[0]! });
   }
   path();
   doc.stroke().restore();

@@ -1,0 +1,97 @@
+import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterEach, beforeEach, expect, test } from "vitest";
+import { handWritten } from "./jobs.fixture.ts";
+import { placeHere } from "./place-here.ts";
+import { run } from "./run.ts";
+
+let folder: string;
+beforeEach(async () => {
+  folder = await mkdtemp(join(tmpdir(), "roomwake-papers-"));
+  await writeFile(join(folder, "annex.job.json"), JSON.stringify(handWritten));
+  await writeFile(join(folder, "wired.job.json"), JSON.stringify(wired));
+});
+afterEach(() => rm(folder, { recursive: true, force: true }));
+
+const luminaire = (id: string, x: number) => ({
+  id,
+  room: "hall",
+  name: "LED panel",
+  at: [x, 1.5],
+  power: 30,
+  circuit: "Lighting 1",
+});
+
+/** The same two rooms with a board, a circuit and two luminaires. */
+const wired = {
+  ...handWritten,
+  version: 3,
+  luminaires: [luminaire("l1", 1), luminaire("l2", 4)],
+  boards: [{ id: "board", name: "Board", storey: "g", at: [0.2, 0.2], system: "TN-S", voltage: 230 }],
+  circuits: [{ id: "c", board: "board", name: "Lighting 1", breaker: "B", rating: 10 }],
+};
+
+async function told(...words: readonly string[]) {
+  let out = "";
+  const exit = await run(words, {
+    folder,
+    print: (text) => {
+      out += text;
+    },
+    note: () => {},
+    watched: false,
+    cancelled: new AbortController().signal,
+    placeRooms: placeHere,
+    newId: () => "id",
+  });
+  return { exit, out, json: () => JSON.parse(out) };
+}
+
+const wiringFiles = [
+  "wiring.svg",
+  "wiring.pdf",
+  "wiring-schedules-1.svg",
+  "wiring-schedules-2.svg",
+  "wiring-schedules-3.svg",
+  "wiring-schedules-4.svg",
+  "wiring-schedules.pdf",
+  "terminal-schedule.csv",
+  "cable-schedule.csv",
+  "box-list.csv",
+];
+
+test("pack draws the wiring of a job that has one, and writes the same bytes the second time", async () => {
+  const first = await told("pack", "wired.job.json", "-o", "a", "--json");
+  expect(first.json().noWiring).toBeNull();
+  const files: readonly string[] = first.json().files;
+  expect(files.filter((file) => wiringFiles.includes(file))).toEqual(wiringFiles);
+  expect(await readFile(join(folder, "a", "wiring.svg"), "utf8")).toContain("! 230 V kills.");
+  expect(await readFile(join(folder, "a", "terminal-schedule.csv"), "utf8")).toContain("Lighting 1");
+  await told("pack", "wired.job.json", "-o", "b", "--json");
+  for (const file of files)
+    expect([
+      file,
+      Buffer.compare(await readFile(join(folder, "a", file)), await readFile(join(folder, "b", file))),
+    ]).toEqual([file, 0]);
+});
+
+test("pack of a job without wiring draws none, and says why in one line", async () => {
+  const answer = await told("pack", "annex.job.json", "-o", "a", "--json");
+  expect(answer.json().files.filter((file: string) => /wiring|terminal|cable|box/.test(file))).toEqual([]);
+  expect(answer.json().noWiring).toBe("no circuit is on record, and no luminaire with its circuit or power.");
+  const { out } = await told("pack", "annex.job.json", "-o", "b");
+  expect(out).toContain(
+    "No wiring sheets: no circuit is on record, and no luminaire with its circuit or power.\n",
+  );
+});
+
+test("pack of a supply that is not covered draws no wiring, and says why", async () => {
+  await writeFile(
+    join(folder, "it.job.json"),
+    JSON.stringify({ ...wired, boards: [{ ...wired.boards[0], system: "IT" }] }),
+  );
+  const answer = await told("pack", "it.job.json", "-o", "a", "--json");
+  expect(answer.json().files).not.toContain("wiring.pdf");
+  expect(answer.json().noWiring).toMatch(/IT/);
+});

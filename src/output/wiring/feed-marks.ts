@@ -1,0 +1,126 @@
+import { fitted } from "../drawing/lettering.ts";
+import type { Mark, Millimetres } from "../drawing/mark.ts";
+import type { SymbolKey } from "./columns.ts";
+import type { ConductorKind } from "./conductors.ts";
+import type { Designations } from "./designations.ts";
+import type { GroupPlan } from "./plan.ts";
+import { box, breaker, fuse, gap, residual, thin, unknownDevice, words } from "./symbols.ts";
+
+/** Places of the rails from the board, counted from the top of the drawing. */
+export interface Rails {
+  readonly line: Millimetres;
+  readonly neutral: Millimetres;
+  readonly protective: Millimetres;
+}
+
+export const boardWidth: Millimetres = 68;
+const residualAt = 14;
+const breakerAt = 46;
+
+/** Board with the devices of the group's circuit: marks, symbols shown, and the stretches of the rails inside it, which devices interrupt. */
+export function feedMarks(
+  group: GroupPlan,
+  names: Designations,
+  at: { readonly left: Millimetres; readonly top: Millimetres; readonly rails: Rails },
+): {
+  /** What is inside is drawn upon it. */
+  readonly frame: Mark;
+  readonly marks: readonly Mark[];
+  readonly shows: readonly SymbolKey[];
+  readonly stretches: readonly {
+    readonly conductor: ConductorKind;
+    readonly y: Millimetres;
+    readonly from: Millimetres;
+    readonly to: Millimetres;
+  }[];
+} {
+  const { left, top, rails } = at;
+  const { feed } = group;
+  const device = feed?.device;
+  const right = left + boardWidth;
+  const apart = rails.neutral - rails.line;
+  const kind: SymbolKey =
+    device === undefined || device.type === "unknown"
+      ? "unknown-device"
+      : device.type === "fuse-gG"
+        ? "fuse"
+        : "breaker";
+  const rcd =
+    device === undefined || device.rcd === undefined ? "unknown" : device.rcd === "none" ? "none" : "there";
+  const neutralBroken = device?.poles === "one-and-neutral" || device?.poles === "three-and-neutral";
+  const symbolAt = (y: Millimetres): readonly Mark[] =>
+    kind === "breaker"
+      ? breaker([left + breakerAt, y])
+      : kind === "fuse"
+        ? fuse([left + breakerAt, y])
+        : unknownDevice([left + breakerAt, y], 5);
+  const gaps = (own: "line" | "neutral"): readonly (readonly [Millimetres, Millimetres])[] => [
+    ...(rcd === "none" ? [] : [[residualAt, residualAt + gap] as const]),
+    ...(own === "line" || neutralBroken ? [[breakerAt, breakerAt + gap] as const] : []),
+  ];
+  const cut = (conductor: ConductorKind, y: Millimetres, holes: ReturnType<typeof gaps>) => {
+    const ends = [4, ...holes.flat(), boardWidth];
+    return Array.from({ length: ends.length / 2 }, (_, i) => ({
+      conductor,
+      y,
+      from: left + ends[2 * i]!,
+      to: left + ends[2 * i + 1]!,
+    }));
+  };
+  const rcdName = device && names.rcdOf(device.id);
+  const texts = [
+    device
+      ? `${names.of(device.id)}  ${deviceWords(device.type, device.rating)}`
+      : "protective device unknown",
+    rcd === "there" && typeof device?.rcd === "object"
+      ? `${rcdName}  RCD ${Math.round(device.rcd.residual * 1000)} mA${feed?.found?.rcdName ? ` (${feed.found.rcdName})` : ""}`
+      : rcd === "none"
+        ? "no RCD on record"
+        : "RCD unknown",
+    feed ? `circuit ${feed.circuit.name}` : "circuit unknown",
+  ];
+  return {
+    shows: [
+      "location",
+      kind,
+      ...(rcd === "there" ? (["residual"] as const) : rcd === "unknown" ? (["unknown-device"] as const) : []),
+    ],
+    stretches: [
+      ...cut(feed?.line ?? "unknown", rails.line, gaps("line")),
+      ...cut("neutral", rails.neutral, gaps("neutral")),
+      ...cut("protective", rails.protective, []),
+    ],
+    frame: box([left, top], boardWidth, rails.protective - top + 19, { ...thin, dash: [3, 1.5] }),
+    marks: [
+      words(
+        [left + 2.5, top + 4.6],
+        fitted(
+          feed?.board ? `${feed.board.designation}  ${feed.board.name}` : "board unknown",
+          right - left - 5,
+          { size: 2.5, weight: "semibold" },
+        ),
+        { weight: "semibold" },
+      ),
+      ...(rcd === "there"
+        ? residual([left + residualAt, rails.line], apart)
+        : rcd === "unknown"
+          ? [
+              ...unknownDevice([left + residualAt, rails.line], 5),
+              ...unknownDevice([left + residualAt, rails.neutral], 5),
+            ]
+          : []),
+      ...symbolAt(rails.line),
+      ...(neutralBroken ? symbolAt(rails.neutral) : []),
+      ...texts.map((text, i) =>
+        words([left + 2.5, rails.protective + 6.5 + i * 4.4], fitted(text, right - left - 5, { size: 2.5 })),
+      ),
+    ],
+  };
+}
+
+/** "B 10 A"; what is not known says so. */
+export function deviceWords(type: string, rating: number | undefined): string {
+  if (type === "unknown" && rating === undefined) return "type and rating unknown";
+  const kind = type === "unknown" ? "type unknown" : type === "fuse-gG" ? "fuse gG" : type;
+  return `${kind} ${rating === undefined ? "rating unknown" : `${rating} A`}`;
+}

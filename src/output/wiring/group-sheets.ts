@@ -1,0 +1,297 @@
+import type { SourceId, Supply } from "#engine";
+import { frameBox, papers } from "../drawing/frame.ts";
+import type { Variant } from "../drawing/ink.ts";
+import { broken, fitted } from "../drawing/lettering.ts";
+import type { Mark, Millimetres, Sheet } from "../drawing/mark.ts";
+import { type SheetTitle, titleBlockSize } from "../drawing/title-block.ts";
+import type { UnnumberedSheet } from "../setting-out/setting-out-sheets.ts";
+import { rowHeight, tableMarks } from "../setting-out/table.ts";
+import { groupCableColumns, groupCableRows } from "./cable-rows.ts";
+import { cautionHeight } from "./caution-band.ts";
+import { type Column, columnHeight, columnPitch, columnsOf, type SymbolKey, type Tap } from "./columns.ts";
+import {
+  type ConductorKind,
+  colourSource,
+  colourWords,
+  conductorPens,
+  isLine,
+  markings,
+} from "./conductors.ts";
+import { boardWidth, feedMarks } from "./feed-marks.ts";
+import { openQuestions } from "./open-questions.ts";
+import type { GroupPlan, WiringPlan } from "./plan.ts";
+import { sheetFrame, verifyWords } from "./sheet-frame.ts";
+import { joint, line, words } from "./symbols.ts";
+import { wiringLegend } from "./wiring-legend.ts";
+
+export interface GroupSheetsInput {
+  readonly plan: WiringPlan;
+  readonly group: GroupPlan;
+  readonly title: Omit<SheetTitle, "page" | "pages">;
+  readonly variant: Variant;
+}
+
+const railsApart: Millimetres = 8;
+/** Where the first apparatus stands, right of board and names of conductors. */
+const firstColumn: Millimetres = 150;
+const perSheet = 5;
+
+/** The wiring of one switched group: board, detectors, buttons, luminaires, every conductor by name, colour and pattern. More apparatus than a sheet holds goes on in parts. */
+export function groupSheets(input: GroupSheetsInput): readonly UnnumberedSheet[] {
+  const columns = columnsOf(input.group, input.plan.names);
+  const parts = Math.max(1, Math.ceil(columns.length / perSheet));
+  return Array.from(
+    { length: parts },
+    (_, part): UnnumberedSheet =>
+      (page, pages) =>
+        partSheet(input, { columns, part, parts, page, pages }),
+  );
+}
+
+interface Part {
+  readonly columns: readonly Column[];
+  readonly part: number;
+  readonly parts: number;
+  readonly page: number;
+  readonly pages: number;
+}
+
+function partSheet(input: GroupSheetsInput, part: Part): Sheet {
+  const { plan, group, title, variant } = input;
+  const { supply } = plan.built.model;
+  const region = supply.region;
+  const frame = frameBox("A3");
+  const top = frame.top + cautionHeight(supply, frame);
+  const stripTop = frame.bottom - titleBlockSize[1];
+  const own = part.columns.slice(part.part * perSheet, (part.part + 1) * perSheet);
+  const board = { left: frame.left + 4, top: top + 17 };
+  const rails = {
+    line: board.top + 13,
+    neutral: board.top + 13 + railsApart,
+    protective: board.top + 13 + 2 * railsApart,
+  };
+  const columnTop = rails.protective + 21;
+  const feed = feedMarks(group, plan.names, { ...board, rails });
+  const wires = wiresOf(part, own, {
+    rails,
+    columnTop,
+    board: board.left + boardWidth,
+    line: group.feed?.line,
+  });
+  const shownConductors = new Set<ConductorKind>([
+    ...feed.stretches.map(({ conductor }) => conductor),
+    ...wires.conductors,
+  ]);
+  const shownSymbols = new Set<SymbolKey>([
+    ...own.flatMap(({ shows }) => shows),
+    ...feed.shows,
+    ...(wires.joints.length > 0 ? (["joint"] as const) : []),
+  ]);
+  const pens = (kind: ConductorKind) => conductorPens(kind, { region, variant });
+  const used: readonly SourceId[] = ["IEC-81346-2", "IEC-60617", colourSource[region], "EN-50110-1"];
+  const verify = verifyWords(used);
+  const questions = openQuestions(group);
+  const more = part.parts > 1 ? `, part ${part.part + 1} of ${part.parts}` : "";
+  const tableTop = wires.bottom + 6;
+  return {
+    name: `wiring-${group.line.id}-${part.part + 1}`,
+    title: `${title.job}: ${title.sheet}, ${group.name}`,
+    width: papers.A3[0],
+    height: papers.A3[1],
+    marks: [
+      words(
+        [frame.left + 4, top + 8],
+        fitted(`Switched group ${group.name}${more}`, frame.right - frame.left - 8, {
+          size: 5,
+          weight: "semibold",
+        }),
+        { size: 5, weight: "semibold" },
+      ),
+      words([frame.left + 4, top + 13.4], supplyWords(supply)),
+      feed.frame,
+      ...feed.stretches.flatMap(({ conductor, y, from, to }) =>
+        pens(conductor).map((pen) => line([from, y], [to, y], pen)),
+      ),
+      ...wires.lines.flatMap(({ conductor, from, to }) => pens(conductor).map((pen) => line(from, to, pen))),
+      ...feed.marks,
+      ...wires.joints.map(joint),
+      ...wires.texts(region),
+      ...own.flatMap((column, i) => column.marks([firstColumn + i * columnPitch, columnTop])),
+      ...questionMarks(questions, {
+        left: board.left,
+        top: rails.protective + 24,
+        right: firstColumn - 6,
+        bottom: wires.firstBelow - 5,
+      }),
+      ...(part.part > 0
+        ? []
+        : cableTable(input, { left: frame.left + 4, top: tableTop, bottom: stripTop - 2 })),
+      ...wiringLegend(
+        { symbols: shownSymbols, conductors: shownConductors },
+        {
+          box: {
+            left: frame.left + 4,
+            top: stripTop + 1,
+            right: frame.right - titleBlockSize[0] - 2,
+            bottom: frame.bottom - (verify ? 5.5 : 1),
+          },
+          region,
+          variant,
+        },
+      ),
+      ...sheetFrame({
+        paper: "A3",
+        title: { ...title, page: part.page, pages: part.pages },
+        supply,
+        notes: verify ? [verify] : [],
+      }),
+    ],
+  };
+}
+
+/** Rails and drops: where conductors run, where they are joined, what is written at them. */
+function wiresOf(
+  { part, parts, columns }: Part,
+  own: readonly Column[],
+  at: {
+    readonly rails: {
+      readonly line: Millimetres;
+      readonly neutral: Millimetres;
+      readonly protective: Millimetres;
+    };
+    readonly columnTop: Millimetres;
+    readonly board: Millimetres;
+    readonly line: ConductorKind | undefined;
+  },
+) {
+  const { rails, columnTop, board } = at;
+  const bottom = columnTop + columnHeight;
+  const taps = own.flatMap((column, i) =>
+    column.taps.map((tap) => ({ ...tap, x: firstColumn + i * columnPitch + tap.x })),
+  );
+  const key = ({ conductor, rail }: Tap): string => `${conductor} ${rail ?? 0}`;
+  const noted = ({ conductor, foreign }: Tap): boolean => conductor === "unknown" || foreign !== undefined;
+  const below = taps.filter((tap) => tap.side === "below" && !noted(tap));
+  const elsewhere = new Set(
+    columns.flatMap(({ taps: all }) => all.filter(({ side }) => side === "below").map(key)),
+  );
+  const startOf = (name: string): number =>
+    Math.min(...below.filter((tap) => key(tap) === name).map(({ x }) => x));
+  // The rail that begins furthest left lies uppermost: then no conductor crosses a name, which stands left of its rail.
+  const belowKeys = [...new Set(below.map(key))].toSorted((a, b) => startOf(a) - startOf(b));
+  const firstBelow = bottom + 16;
+  const yBelow = new Map(belowKeys.map((name, i) => [name, firstBelow + i * railsApart]));
+  const yAbove = (conductor: ConductorKind): Millimetres =>
+    isLine(conductor) ? rails.line : conductor === "neutral" ? rails.neutral : rails.protective;
+  const lastX = firstColumn + own.length * columnPitch - 4;
+  const goesOn = part < parts - 1;
+  const lines: {
+    readonly conductor: ConductorKind;
+    readonly from: readonly [Millimetres, Millimetres];
+    readonly to: readonly [Millimetres, Millimetres];
+  }[] = [];
+  const joints: (readonly [Millimetres, Millimetres])[] = [];
+  const texts: {
+    readonly x: Millimetres;
+    readonly y: Millimetres;
+    readonly conductor: ConductorKind;
+    readonly anchor: "start" | "end";
+  }[] = [];
+  const notes = taps.flatMap(({ x, side, conductor, foreign }) =>
+    foreign !== undefined || conductor === "unknown" ? [{ x, side, text: foreign ?? "unknown" }] : [],
+  );
+  for (const conductor of [at.line ?? "unknown", "neutral", "protective"] as const) {
+    const y = yAbove(conductor === "unknown" ? "L1" : conductor);
+    const mine = taps.filter((tap) => tap.side === "above" && tap.conductor === conductor && !noted(tap));
+    const ends = goesOn ? lastX : Math.max(board + 56, ...mine.map(({ x }) => x));
+    lines.push({ conductor, from: [board, y], to: [ends, y] });
+    texts.push({ x: board + 3, y: y - 1.4, conductor, anchor: "start" });
+    for (const { x } of mine) {
+      lines.push({ conductor, from: [x, y], to: [x, columnTop] });
+      if (x < ends) joints.push([x, y]);
+    }
+  }
+  for (const name of belowKeys) {
+    const mine = below.filter((tap) => key(tap) === name);
+    const { conductor } = mine[0]!;
+    const y = yBelow.get(name)!;
+    const xs = mine.map(({ x }) => x);
+    const continued = parts > 1 && elsewhere.has(name);
+    const from = continued && part > 0 ? firstColumn - 3 : Math.min(...xs);
+    const to = continued && goesOn ? lastX : Math.max(...xs);
+    if (to > from) lines.push({ conductor, from: [from, y], to: [to, y] });
+    texts.push({ x: from - 2.5, y: y + 1.2, conductor, anchor: "end" });
+    for (const { x } of mine) {
+      lines.push({ conductor, from: [x, bottom], to: [x, y] });
+      if (x > from && x < to) joints.push([x, y]);
+    }
+  }
+  return {
+    lines,
+    joints,
+    firstBelow,
+    bottom: firstBelow + Math.max(0, belowKeys.length - 1) * railsApart,
+    conductors: [...lines.map(({ conductor }) => conductor)],
+    texts: (region: Supply["region"]): readonly Mark[] => [
+      ...texts.map(({ x, y, conductor, anchor }) =>
+        words(
+          [x, y],
+          conductor === "unknown"
+            ? "line unknown"
+            : `${markings[conductor]}  ${colourWords(conductor, region)}`,
+          { anchor },
+        ),
+      ),
+      ...notes.map(({ x, side, text }) =>
+        words([x + 0.9, side === "above" ? columnTop - 2 : bottom + 15], text, { turn: 90 }),
+      ),
+      ...(goesOn ? [words([lastX, rails.line - 1.4], `→ part ${part + 2}`, { anchor: "end" })] : []),
+    ],
+  };
+}
+
+const systemNames: Readonly<Record<Supply["system"], string>> = {
+  "TN-S": "TN-S",
+  "TN-C-S": "TN-C-S",
+  "TN-C": "TN-C",
+  TT: "TT",
+  IT: "IT",
+  unknown: "earthing system unknown",
+};
+
+const supplyWords = ({ voltage, frequency, system }: Supply): string =>
+  `${voltage} V, ${frequency} Hz, ${systemNames[system]}. Drawn without voltage, detectors at rest. Places: see plan; terminals, cables, boxes: see schedules.`;
+
+function questionMarks(
+  questions: readonly string[],
+  at: {
+    readonly left: Millimetres;
+    readonly top: Millimetres;
+    readonly right: Millimetres;
+    readonly bottom: Millimetres;
+  },
+): readonly Mark[] {
+  if (questions.length === 0) return [];
+  const lines = questions.flatMap((one) => broken(`– ${one}`, at.right - at.left, 2.5));
+  const room = Math.max(1, Math.floor((at.bottom - at.top) / 3.9) - 1);
+  const shown =
+    lines.length > room ? [...lines.slice(0, room - 1), "– more: see the list of assumptions"] : lines;
+  return [
+    words([at.left, at.top], "Unknown until somebody has looked", { weight: "semibold" }),
+    ...shown.map((text, i) => words([at.left, at.top + 4 + i * 3.9], text)),
+  ];
+}
+
+function cableTable(
+  { plan, group }: GroupSheetsInput,
+  at: { readonly left: Millimetres; readonly top: Millimetres; readonly bottom: Millimetres },
+): readonly Mark[] {
+  const rows = groupCableRows(group, plan.names, plan.built.model.supply.region);
+  const fits = Math.floor((at.bottom - at.top - 6.4) / rowHeight);
+  if (rows.length === 0 || fits < 1) return [];
+  const shown =
+    rows.length > fits
+      ? [...rows.slice(0, fits - 1), ["more", "", "see the cable schedule", "", "", ""]]
+      : rows;
+  return tableMarks([at.left, at.top], { columns: groupCableColumns, rows: shown });
+}

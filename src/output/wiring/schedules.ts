@@ -1,0 +1,263 @@
+import type { Site } from "#engine";
+import { cutOutWords, millimetres } from "../setting-out/device-rows.ts";
+import type { Column } from "../setting-out/table.ts";
+import { conductorWords, lengthWords, nameOf, sectionWords } from "./cable-rows.ts";
+import { type ConductorKind, colourWords, markings } from "./conductors.ts";
+import type { GroupPlan, PlannedDetector, Terminal, WiringPlan } from "./plan.ts";
+import type { Table } from "./table-sheets.ts";
+
+const column = (head: string, width: number, align: Column["align"] = "start"): Column => ({
+  head,
+  width,
+  align,
+});
+
+/** Every terminal of every detector and button, with the conductor that belongs on it and a space to tick it off. */
+export function terminalSchedule({ groups, built }: WiringPlan): Table {
+  const { region } = built.model.supply;
+  const rows = groups.flatMap((group) => [
+    ...group.detectors.flatMap((planned) => [
+      ...usedTerminals(planned).map((terminal) => [
+        planned.wired.tag,
+        terminal.declared === "yes" ? terminal.label : `${terminal.label} *`,
+        terminal.conductor === "unknown" ? "unknown" : markings[terminal.conductor],
+        terminal.conductor === "unknown" ? "" : colourWords(terminal.conductor, region),
+        goal(group, planned, terminal, built.model.circuits),
+        cablesAt(group, planned.wired.id, terminal),
+        "",
+      ]),
+      ...freeTerminals(planned),
+    ]),
+    ...group.buttons.flatMap(({ button, designation, from, foreign }) => [
+      [
+        designation,
+        "1",
+        from === "unknown" ? "unknown" : markings[from],
+        from === "unknown" ? "" : colourWords(from, region),
+        from === "unknown"
+          ? "L or N: see data sheet"
+          : foreign === undefined
+            ? (group.feed?.circuit.name ?? "unknown")
+            : "! another circuit or line",
+        buttonCable(group, button.id),
+        "",
+      ],
+      [
+        designation,
+        "2",
+        markings.button,
+        colourWords("button", region),
+        group.detectors
+          .filter(({ wired }) => button.detectors.includes(wired.id))
+          .map(({ wired }) => wired.tag)
+          .join(", "),
+        buttonCable(group, button.id),
+        "",
+      ],
+    ]),
+  ]);
+  return {
+    columns: [
+      column("Device", 18),
+      column("Terminal", 21),
+      column("Conductor", 22),
+      column("Colour", 40),
+      column("Goes to", 45),
+      column("Cable", 22),
+      column("Done", 12),
+    ],
+    rows,
+  };
+}
+
+type UsedTerminal = Terminal & { readonly conductor: ConductorKind };
+
+const usedTerminals = ({ terminals }: PlannedDetector): readonly UsedTerminal[] =>
+  terminals.filter((one): one is UsedTerminal => one.conductor !== "none");
+
+/** Terminals that stay empty, in one row. */
+function freeTerminals({ wired, terminals }: PlannedDetector): readonly (readonly string[])[] {
+  const free = terminals.filter(({ conductor }) => conductor === "none").map(({ label }) => label);
+  return free.length === 0 ? [] : [[wired.tag, "others", "", "", `left empty: ${free.join(", ")}`, "", ""]];
+}
+
+export const terminalNotes: readonly string[] = [
+  "* not on record for this terminal: its name, or whether it is there at all, is on the data sheet of the device.",
+];
+
+const buttonCable = (group: GroupPlan, button: string): string =>
+  group.cables.find(({ to, conductors }) => to === button && conductors.includes("button"))?.designation ??
+  "none here";
+
+/** Cables that end at a device and carry the conductor of a terminal. */
+function cablesAt(group: GroupPlan, device: string, { conductor }: UsedTerminal): string {
+  return group.cables
+    .filter(
+      ({ from, to, conductors }) =>
+        (from === device || to === device) && conductors.some((one) => one === conductor),
+    )
+    .map(({ designation }) => designation)
+    .join(", ");
+}
+
+function goal(
+  group: GroupPlan,
+  planned: PlannedDetector,
+  { kind }: UsedTerminal,
+  circuits: WiringPlan["built"]["model"]["circuits"],
+): string {
+  const others = (wanted: (one: PlannedDetector) => boolean): string =>
+    group.detectors
+      .filter((one) => one !== planned && wanted(one))
+      .map(({ wired }) => wired.tag)
+      .join(", ");
+  const { line } = planned.wired;
+  switch (kind) {
+    case "line-in":
+    case "neutral":
+      return line.kind === "line"
+        ? (circuits.find(({ id }) => id === line.circuit)?.name ?? "unknown")
+        : "unknown";
+    case "protective-conductor":
+      return "looped through";
+    case "switched-line":
+      return [
+        ...group.loads.map(({ designation }) => designation),
+        ...(planned.wired.output === undefined ? [] : [others(({ wired }) => wired.output !== undefined)]),
+      ]
+        .filter((text) => text !== "")
+        .join(", ");
+    case "push-button":
+      return group.buttons
+        .filter(({ button }) => button.detectors.includes(planned.wired.id))
+        .map(({ designation }) => designation)
+        .join(", ");
+    case "extension-in":
+      return others(({ wired }) => wired.role === "slave");
+    case "extension-out":
+      return others(({ wired }) => wired.role !== "slave");
+  }
+}
+
+/** Every cable of the plan, one row each. */
+export function cableSchedule({ groups, names, built }: WiringPlan): Table {
+  const { region } = built.model.supply;
+  return {
+    columns: [
+      column("Cable", 15),
+      column("From", 19),
+      column("To", 17),
+      column("Circuit", 30),
+      column("Cores", 13, "end"),
+      column("Conductors", 47),
+      column("Section", 20, "end"),
+      column("≈ m", 19, "end"),
+    ],
+    rows: groups.flatMap((group) =>
+      group.cables.map((cable) => [
+        cable.designation,
+        nameOf(cable.from, names),
+        nameOf(cable.to, names),
+        group.feed?.circuit.name ?? "unknown",
+        String(cable.conductors.length),
+        conductorWords(cable.conductors, region),
+        sectionWords(cable.section),
+        lengthWords(cable.length),
+      ]),
+    ),
+  };
+}
+
+export const cableNotes: readonly string[] = [
+  "Lengths are estimates from the plan, along the walls' directions, with 0.3 m at each end and a tenth for bends and waste: measure before cutting. Existing cables that can stay are not told apart from new ones.",
+];
+
+/** Boxes and mountings, one for each device. */
+export function boxList(site: Site, { groups }: WiringPlan): Table {
+  const storeyOf = (room: string | undefined): string =>
+    site.storeys.find(({ id }) => id === site.rooms.find((one) => one.id === room)?.storey)?.name ?? "";
+  const seen = new Set<string>();
+  return {
+    columns: [
+      column("At", 16),
+      column("What", 42),
+      column("Room", 40),
+      column("Storey", 24),
+      column("Cut-out mm", 24, "end"),
+      column("Depth mm", 20, "end"),
+      column("Cables", 14, "end"),
+    ],
+    rows: groups.flatMap((group) => [
+      ...group.detectors.map(({ wired, model, room }) => [
+        wired.tag,
+        mountingWords(model?.fixing),
+        room,
+        storeyOf(wired.room),
+        cutOutWords(model).replace("*", ""),
+        model?.depth === undefined ? "unknown" : millimetres(model.depth),
+        String(group.cables.filter(({ from, to }) => from === wired.id || to === wired.id).length),
+      ]),
+      ...group.buttons.flatMap(({ button, designation, room }) => {
+        if (seen.has(button.id)) return [];
+        seen.add(button.id);
+        const planned = site.switches.find(({ id }) => id === button.id)?.planned;
+        return [
+          [
+            designation,
+            planned === "button" ? "existing box of the switch" : "box in the wall",
+            room,
+            storeyOf(button.room),
+            "",
+            "",
+            String(group.cables.filter(({ from, to }) => from === button.id || to === button.id).length),
+          ],
+        ];
+      }),
+    ]),
+  };
+}
+
+/** How a detector is fixed, in words. */
+export const mountingWords = (fixing: "box" | "surface" | "ceiling-panel" | undefined): string => {
+  switch (fixing) {
+    case "box":
+      return "ceiling box";
+    case "surface":
+      return "on the surface";
+    case "ceiling-panel":
+      return "through the ceiling panel";
+    case undefined:
+      return "fixing unknown";
+  }
+};
+
+export const boxNotes: readonly string[] = [
+  "Conductors loop in and out at the devices, so no joint needs a box of its own; a joint made elsewhere needs a box that can be got at, and its minutes. Cable entries sealed as the device's data sheet asks.",
+];
+
+/** What was taken for granted and what is open, as a table. */
+export function assumptionList(
+  site: Site,
+  { built, leftOut }: WiringPlan,
+  names: (id: string) => string,
+): Table {
+  const known = new Map<string, string>([
+    ...site.detectors.map(({ id, tag }) => [id, tag || id] as const),
+    ...site.luminaires.map(({ id }) => [id, names(id)] as const),
+    ...site.switches.map(({ id }) => [id, names(id)] as const),
+    ...built.model.circuits.map(({ id, name }) => [id, name] as const),
+    ...built.model.boards.map(({ id, name }) => [id, name] as const),
+  ]);
+  return {
+    columns: [column("", 10, "end"), column("Taken for granted", 100), column("Where", 70)],
+    rows: [
+      ...built.assumptions.map(({ text, records }) => [
+        text,
+        [...new Set(records.flatMap((id) => known.get(id) ?? []))].join(", "),
+      ]),
+      ...(leftOut.length > 0
+        ? [["On no drawing: nobody knows what they switch, or whom they signal to", leftOut.join(", ")]]
+        : []),
+    ].map((row, i) => [String(i + 1), ...row]),
+  };
+}

@@ -1,0 +1,115 @@
+import type { Site, SourceId } from "#engine";
+import { csvOf } from "../csv/csv.ts";
+import type { Variant } from "../drawing/ink.ts";
+import type { SheetTitle } from "../drawing/title-block.ts";
+import type { UnnumberedSheet } from "../setting-out/setting-out-sheets.ts";
+import { colourSource } from "./conductors.ts";
+import { ranges } from "./designations.ts";
+import { groupSheets } from "./group-sheets.ts";
+import type { WiringPlan } from "./plan.ts";
+import {
+  assumptionList,
+  boxList,
+  boxNotes,
+  cableNotes,
+  cableSchedule,
+  terminalNotes,
+  terminalSchedule,
+} from "./schedules.ts";
+import { verifyWords } from "./sheet-frame.ts";
+import { type Table, tableSheets } from "./table-sheets.ts";
+
+export interface WiringPapersInput {
+  readonly site: Site;
+  readonly plan: WiringPlan;
+  /** Title of a sheet by its name, and of the storey where a sheet is of one. */
+  readonly title: (sheet: string, storey: string | undefined) => Omit<SheetTitle, "page" | "pages">;
+  readonly variant: Variant;
+}
+
+/** The drawings, a sheet or more for each switched group. */
+export const wiringDrawings = ({
+  site,
+  plan,
+  title,
+  variant,
+}: WiringPapersInput): readonly UnnumberedSheet[] =>
+  plan.groups.flatMap((group) =>
+    groupSheets({
+      plan,
+      group,
+      title: title("Wiring", storeyOf(site, group.detectors[0]?.wired.room)),
+      variant,
+    }),
+  );
+
+const storeyOf = (site: Site, room: string | undefined): string | undefined =>
+  site.rooms.find(({ id }) => id === room)?.storey;
+
+/** Schedules of terminals, cables and boxes, and what all of it takes for granted. */
+export function wiringSchedules({ site, plan, title }: WiringPapersInput): readonly UnnumberedSheet[] {
+  const { supply } = plan.built.model;
+  const sheets = (
+    name: string,
+    heading: string,
+    table: Table,
+    notes: readonly string[],
+    used: readonly SourceId[],
+  ) => {
+    const verify = verifyWords(used);
+    return table.rows.length === 0
+      ? []
+      : tableSheets({
+          name,
+          heading,
+          table,
+          title: title(heading, undefined),
+          supply,
+          notes: [...notes, ...(verify ? [verify] : [])],
+        });
+  };
+  return [
+    ...sheets("terminals", "Terminal schedule", terminalSchedule(plan), terminalNotes, [
+      "IEC-81346-2",
+      colourSource[supply.region],
+    ]),
+    ...sheets("cables", "Cable schedule", cableSchedule(plan), cableNotes, [
+      "IEC-81346-2",
+      colourSource[supply.region],
+    ]),
+    ...sheets("boxes", "Box list", boxList(site, plan), boxNotes, ["IEC-81346-2"]),
+    ...sheets("assumptions", "Assumptions of the wiring", assumptionsOf(site, plan), [], ["IEC-81346-2"]),
+  ];
+}
+
+/** Names in runs, so that sixty luminaires take a line and not a page. */
+function assumptionsOf(site: Site, plan: WiringPlan): Table {
+  const table = assumptionList(site, plan, plan.names.of);
+  return {
+    ...table,
+    rows: table.rows.map(([number = "", text = "", where = ""]) => [
+      number,
+      text,
+      ranges(where.split(", ").filter(Boolean)),
+    ]),
+  };
+}
+
+/** The same schedules for a spreadsheet. */
+export const wiringTables = ({
+  site,
+  plan,
+}: Pick<WiringPapersInput, "site" | "plan">): readonly {
+  readonly name: string;
+  readonly content: string;
+}[] =>
+  (
+    [
+      ["terminal-schedule", terminalSchedule(plan)],
+      ["cable-schedule", cableSchedule(plan)],
+      ["box-list", boxList(site, plan)],
+    ] as const
+  ).map(([name, { columns, rows }]) => ({
+    name: `${name}.csv`,
+    content: csvOf([columns.map(({ head }) => head), ...rows]),
+  }));

@@ -1,0 +1,242 @@
+import { expect, test } from "vitest";
+import { wiringOfSite } from "#engine";
+import { crossedTexts } from "../drawing/crossings.fixture.ts";
+import type { Mark, Sheet, TextMark } from "../drawing/mark.ts";
+import { ferryWingTitle } from "../ferry-wing.fixture.ts";
+import { cautionWords } from "./caution-band.ts";
+import { conductorOrder, conductorPens } from "./conductors.ts";
+import { ranges } from "./designations.ts";
+import { wiredInstallation, wiredPlan, wiredSite } from "./wired-wing.fixture.ts";
+import { wiringDrawings, wiringSchedules, wiringTables } from "./wiring-documents.ts";
+import { wiringPlan } from "./wiring-plan.ts";
+
+type Papers = typeof wiringDrawings | typeof wiringSchedules;
+
+function sheetsOf(
+  papers: Papers,
+  variant: "colour" | "black-and-white" = "colour",
+  plan = wiredPlan,
+  site = wiredSite,
+): readonly Sheet[] {
+  const unnumbered = papers({ site, plan, variant, title: (sheet) => ({ ...ferryWingTitle, sheet }) });
+  return unnumbered.map((sheet, i) => sheet(i + 1, unnumbered.length));
+}
+
+const textsOf = ({ marks }: Sheet): readonly string[] =>
+  marks.filter((mark): mark is TextMark => mark.kind === "text").map(({ text }) => text);
+
+/** A corridor with many detectors joined on one line: more than a sheet holds. */
+const longSite = {
+  ...wiredSite,
+  detectors: Array.from({ length: 12 }, (_, i) => ({
+    ...wiredSite.detectors[0]!,
+    id: `many${i}`,
+    tag: `B2.${String(i + 1).padStart(2, "0")}`,
+    at: [0.5 + 1.2 * i, 1] as const,
+  })),
+};
+const longPlan = wiringPlan(longSite, wiredInstallation, wiringOfSite(longSite, wiredInstallation));
+
+test("No line runs through a text on any sheet of the wiring", () => {
+  const sheets = [
+    ...sheetsOf(wiringDrawings),
+    ...sheetsOf(wiringDrawings, "black-and-white"),
+    ...sheetsOf(wiringSchedules),
+    ...sheetsOf(wiringDrawings, "colour", longPlan, longSite),
+  ];
+  expect(sheets.length).toBeGreaterThan(10);
+  for (const sheet of sheets) expect([sheet.name, crossedTexts(sheet.marks)]).toEqual([sheet.name, []]);
+});
+
+test("The check of lines and texts finds a line that is drawn through one", () => {
+  const [sheet] = sheetsOf(wiringDrawings);
+  const tag = sheet!.marks.find((mark): mark is TextMark => mark.kind === "text" && mark.text === "B0.01")!;
+  const through: Mark = {
+    kind: "line",
+    from: [tag.at[0] + 1, tag.at[1] - 1],
+    to: [tag.at[0] + 5, tag.at[1] - 1],
+    pen: { width: 0.25, colour: "#000000" },
+  };
+  expect(crossedTexts([...sheet!.marks, through])).toEqual(["B0.01"]);
+});
+
+test("Every page of the wiring says that it kills, and what is to be verified, once", () => {
+  for (const sheet of [...sheetsOf(wiringDrawings), ...sheetsOf(wiringSchedules)]) {
+    const texts = textsOf(sheet);
+    expect(texts.filter((text) => text === "! 230 V kills.").length).toBe(1);
+    const all = texts.join(" ");
+    for (const sentence of cautionWords({ region: "IEC" }).split(/(?<=\.) /)) expect(all).toContain(sentence);
+    expect(texts.filter((text) => text.startsWith("Verify,")).length).toBe(1);
+  }
+});
+
+test("Each detector stands on one drawing, each luminaire and breaker is named, and the group is called by its tags", () => {
+  const sheets = sheetsOf(wiringDrawings).map(textsOf);
+  for (const { tag } of wiredSite.detectors)
+    expect(sheets.filter((texts) => texts.includes(tag)).length).toBe(1);
+  expect(sheets[0]).toContain("Switched group B0.01 + B0.02");
+  expect(sheets[0]).toContain("E1–E5");
+  expect(sheets[0]).toContain("F1  B 10 A");
+  expect(sheets[0]).toContain("F4  RCD 30 mA (RCD 1)");
+  expect(sheets[1]).toContain("F2  fuse gG 10 A");
+  expect(sheets[1]).toContain("no RCD on record");
+});
+
+test("What nobody knows stands on the sheet as unknown, never as a usual value", () => {
+  const texts = textsOf(sheetsOf(wiringDrawings)[2]!);
+  for (const words of [
+    "board unknown",
+    "F3  type and rating unknown",
+    "RCD unknown",
+    "– section of the cable",
+    "– whether a protective conductor is there (drawn as if)",
+    "– power of E11",
+  ])
+    expect(texts).toContain(words);
+  expect(texts.join(" ")).not.toMatch(/\b(10|16) A\b|30 mA|1\.5 mm²/);
+});
+
+test("A terminal that is needed and that the data sheet does not list is told, not drawn away", () => {
+  const texts = textsOf(sheetsOf(wiringDrawings)[1]!);
+  expect(texts).toContain("! out");
+  expect(texts).toContain("– ! the data sheet lists no such terminal: B0.04 signal out");
+});
+
+test("What hangs on another circuit or line is written at its terminal, joined to nothing, and gets no cable", () => {
+  const crossed = {
+    ...wiredSite,
+    // The second corridor detector is fed from Lighting 2, and the button of the office from Lighting 1.
+    detectors: wiredSite.detectors.map((one) =>
+      one.id === "b2"
+        ? { ...one, circuit: "Lighting 2", luminaires: ["c0"] }
+        : one.id === "b1"
+          ? { ...one, luminaires: ["c0", "c1"] }
+          : one,
+    ),
+    switches: wiredSite.switches.map((one) => (one.id === "s1" ? { ...one, circuit: "Lighting 1" } : one)),
+  };
+  const plan = wiringPlan(crossed, wiredInstallation, wiringOfSite(crossed, wiredInstallation));
+  const [corridor, office] = sheetsOf(wiringDrawings, "colour", plan, crossed).map(textsOf);
+  expect(corridor).toContain("! L2 of F2");
+  expect(corridor).toContain("! N of F2");
+  expect(office).toContain("! L1 of F1");
+  expect(office!.join(" ")).toContain("! S1: on another circuit or line than this group. Do not connect");
+  expect(plan.groups[0]!.cables.filter(({ from, to }) => from === "b2" || to === "b2")).toEqual([]);
+  expect(plan.groups[1]!.cables.filter(({ to }) => to === "s1")).toEqual([]);
+  for (const sheet of sheetsOf(wiringDrawings, "colour", plan, crossed))
+    expect(crossedTexts(sheet.marks)).toEqual([]);
+});
+
+test("The legend explains what is on the sheet and nothing else", () => {
+  const [first, second] = sheetsOf(wiringDrawings).map(textsOf);
+  expect(first).toContain("F: circuit breaker");
+  expect(first).not.toContain("F: fuse");
+  expect(first).not.toContain("S: push-button");
+  expect(second).toContain("F: fuse");
+  expect(second).toContain("S: push-button");
+  expect(second).not.toContain("F: residual current device");
+  expect(first).toContain("L1: brown");
+  expect(second).toContain("L2: black");
+});
+
+test("Without colour no two conductors are drawn alike", () => {
+  for (const region of ["IEC", "US"] as const) {
+    const drawn = conductorOrder.map((kind) =>
+      JSON.stringify(conductorPens(kind, { region, variant: "black-and-white" })),
+    );
+    expect(new Set(drawn).size).toBe(drawn.length);
+    expect(new Set(drawn.join().match(/#[0-9A-F]{6}/gi)).size).toBe(1);
+  }
+});
+
+test("A switched conductor ends nowhere but at terminals and at itself", () => {
+  const [sheet] = sheetsOf(wiringDrawings);
+  const pen = JSON.stringify(conductorPens("switched", { region: "IEC", variant: "colour" })[0]);
+  const lines = sheet!.marks.flatMap((mark) =>
+    mark.kind === "line" && JSON.stringify(mark.pen) === pen ? [mark] : [],
+  );
+  const terminals = sheet!.marks.flatMap((mark) => (mark.kind === "circle" ? [mark.at] : []));
+  // Two detectors, the switch beside them, the luminaires: four drops on one rail.
+  const wires = lines.filter(({ from }) => from[0] > 100);
+  expect(wires.length).toBe(5);
+  const on = ([x, y]: readonly [number, number], line: (typeof wires)[number]): boolean =>
+    Math.min(line.from[0], line.to[0]) - 1e-6 <= x &&
+    x <= Math.max(line.from[0], line.to[0]) + 1e-6 &&
+    Math.min(line.from[1], line.to[1]) - 1e-6 <= y &&
+    y <= Math.max(line.from[1], line.to[1]) + 1e-6;
+  for (const wire of wires)
+    for (const end of [wire.from, wire.to])
+      expect(
+        terminals.some(([x, y]) => Math.hypot(x - end[0], y - end[1]) < 1e-6) ||
+          wires.some((other) => other !== wire && on(end, other)),
+      ).toBe(true);
+});
+
+test("Every luminaire is fed by one cable, and all that it feeds on to hangs on the same group", () => {
+  for (const group of wiredPlan.groups)
+    for (const { ids } of [...group.loads, ...group.emergency])
+      for (const id of ids) expect(group.cables.filter(({ to }) => to === id).length).toBe(1);
+  const names = wiredPlan.groups.flatMap(({ cables }) => cables.map(({ designation }) => designation));
+  expect(new Set(names).size).toBe(names.length);
+});
+
+test("A length is an estimate where the plan gives one, and to be measured where it does not", () => {
+  const [corridor, , toilet] = wiredPlan.groups;
+  // From (0.3, 0.2) to (2.5, 1.0): 3.0 m along the walls, 0.3 m at each end, a tenth for bends.
+  expect(corridor!.cables[0]!.length).toBeCloseTo((3 + 0.6) * 1.1, 9);
+  expect(toilet!.cables[0]!.length).toBeUndefined();
+  const cables = wiringTables({ site: wiredSite, plan: wiredPlan }).find(
+    ({ name }) => name === "cable-schedule.csv",
+  )!;
+  expect(cables.content).toContain(",measure\r\n");
+});
+
+test("More apparatus than a sheet holds goes on in parts, and none of it is lost or doubled", () => {
+  const sheets = sheetsOf(wiringDrawings, "colour", longPlan, longSite);
+  expect(sheets.length).toBe(3);
+  const tags = sheets.flatMap(({ marks }) =>
+    marks.flatMap((mark) =>
+      mark.kind === "text" && mark.size === 3.5 && /^B2/.test(mark.text) ? [mark.text] : [],
+    ),
+  );
+  expect(tags).toEqual(longSite.detectors.map(({ tag }) => tag));
+  expect(textsOf(sheets[0]!)).toContain("→ part 2");
+  expect(textsOf(sheets[2]!).filter((text) => text.startsWith("→"))).toEqual([]);
+});
+
+test("Neighbours in number become a range, whichever way they run", () => {
+  expect(ranges(["E1", "E2", "E3", "E7"])).toBe("E1–E3, E7");
+  expect(ranges(["E5", "E4", "E3"])).toBe("E5–E3");
+  expect(ranges(["E1", "E2"])).toBe("E1, E2");
+  expect(ranges(["B0.09", "B0.10", "B0.11"])).toBe("B0.09–B0.11");
+  expect(ranges(["+A1", "E1", "unknown"])).toBe("+A1, E1, unknown");
+});
+
+test("The schedule says of each terminal which conductor of which cable goes where", () => {
+  const lines = wiringTables({ site: wiredSite, plan: wiredPlan })
+    .find(({ name }) => name === "terminal-schedule.csv")!
+    .content.split("\r\n");
+  expect(lines).toContain('B0.02,L′,L′,"brown, black or grey","E1–E5, B0.01","W2, W3",');
+  expect(lines).toContain('B0.01,others,,,"left empty: button, signal in",,');
+  expect(lines).toContain("S1,1,L2,black,Lighting 2,W15,");
+  expect(lines).toContain("B0.05,L *,L1,brown,Lighting 3,W16,");
+});
+
+test("A name that a stranger chose cannot become a formula in a schedule", () => {
+  const hostile = {
+    ...wiredSite,
+    detectors: wiredSite.detectors.map((one) => ({ ...one, tag: `=${one.tag}` })),
+    rooms: wiredSite.rooms.map((room) => ({ ...room, number: "", name: "@room" })),
+  };
+  const found = {
+    ...wiredInstallation,
+    circuits: wiredInstallation.circuits.map((one) => ({ ...one, name: `+${one.name}` })),
+  };
+  const plan = wiringPlan(hostile, found, wiringOfSite(hostile, found));
+  const files = wiringTables({ site: hostile, plan });
+  expect(files.map(({ content }) => content.includes("'="))).toContain(true);
+  for (const { content } of files) {
+    const cells = content.slice(1).split(/\r\n|,/);
+    expect(cells.filter((cell) => /^"?[=+\-@]/.test(cell))).toEqual([]);
+  }
+});

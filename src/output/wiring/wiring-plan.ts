@@ -1,0 +1,214 @@
+import {
+  type BuiltWiring,
+  type FoundInstallation,
+  type Load,
+  roomTitle,
+  type Site,
+  type SwitchedLine,
+  type WiredDetector,
+} from "#engine";
+import { type Designations, designations } from "./designations.ts";
+import { type CableRun, placesOf } from "./group-cables.ts";
+import { groupRuns } from "./group-runs.ts";
+import { loadGroups } from "./load-groups.ts";
+import type { GroupFeed, GroupPlan, PlannedButton, WiringPlan } from "./plan.ts";
+import { terminalsOf } from "./terminals.ts";
+
+/** What hangs on a switched line, before it is drawn. */
+interface Members {
+  readonly line: SwitchedLine;
+  readonly detectors: readonly WiredDetector[];
+  readonly loads: readonly Load[];
+  readonly emergency: readonly Load[];
+}
+
+/** What the papers of the wiring show: one group for each switched line, with its cables named. */
+export function wiringPlan(site: Site, found: FoundInstallation, built: BuiltWiring): WiringPlan {
+  const { model } = built;
+  const names = designations(site, found, model);
+  const signallers = groupOfSignallers(site, built);
+  const members = model.switchedLines.map((line) => membersOf(built, line, signallers));
+  const places = placesOf(site, found);
+  const wiredButtons = new Set<string>();
+  let cables = 0;
+  const groups = members.map((own, index): GroupPlan => {
+    const feed = feedOf(found, built, names, own);
+    const foreign = (circuit: string): string | undefined =>
+      feed === undefined || circuit === feed.circuit.id
+        ? undefined
+        : (model.circuits.find(({ id }) => id === circuit)?.device ?? circuit);
+    const buttons = buttonsOf(site, built, { names, feed, foreign }, own);
+    const isForeign = ({ line }: WiredDetector): boolean =>
+      line.kind === "line" && foreign(line.circuit) !== undefined;
+    const isOwn = ({ circuit }: Load): boolean => foreign(circuit) === undefined;
+    const before = members
+      .slice(0, index)
+      .findLast((one) => one.detectors[0] && circuitOf(one) === feed?.circuit.id);
+    const runs: readonly CableRun[] = groupRuns({
+      places,
+      feed,
+      source: before?.detectors[0]?.id ?? feed?.board?.id,
+      // What is on another circuit gets no cable from this one.
+      detectors: own.detectors.filter((one) => !isForeign(one)),
+      loads: own.loads.filter(isOwn).map(({ id }) => id),
+      emergency: own.emergency.filter(isOwn).map(({ id }) => id),
+      // A button that speaks to two groups has one cable.
+      buttons: buttons.filter(
+        ({ button, foreign: other }) => !wiredButtons.has(button.id) && other === undefined,
+      ),
+    });
+    for (const { button } of buttons) wiredButtons.add(button.id);
+    const mains = model.contactors.filter(({ main }) => main.switchedLine === own.line.id);
+    return {
+      line: own.line,
+      name:
+        own.detectors.map(({ tag }) => tag).join(" + ") ||
+        mains.map(({ id }) => names.of(id)).join(" + ") ||
+        own.line.name,
+      feed,
+      detectors: own.detectors.map((wired) => {
+        const detector = site.detectors.find(({ id }) => id === wired.id);
+        const sheet = site.models.find(({ id }) => id === detector?.model);
+        return {
+          wired,
+          detector,
+          model: sheet,
+          room: titleOf(site, wired.room),
+          foreign: wired.line.kind === "line" ? foreign(wired.line.circuit) : undefined,
+          terminals: terminalsOf(wired, sheet, {
+            buttons: buttons.some(({ button }) => button.detectors.includes(wired.id)) ? "some" : "none",
+            slaves: own.detectors.some(({ role }) => role === "slave") ? "some" : "none",
+          }),
+        };
+      }),
+      buttons,
+      coils: model.contactors.filter(({ coil }) => coil.switchedLine === own.line.id),
+      mains,
+      loads: loadGroups(site, own.loads, { names, foreign }),
+      emergency: loadGroups(site, own.emergency, { names, foreign }),
+      cables: runs.map((run) => ({
+        ...run,
+        designation: `W${++cables}`,
+        section: feed?.found?.cable?.section,
+      })),
+    };
+  });
+  const drawn = new Set(members.flatMap(({ detectors }) => detectors.map(({ id }) => id)));
+  return {
+    built,
+    names,
+    groups,
+    leftOut: model.detectors.filter(({ id }) => !drawn.has(id)).map(({ tag }) => tag),
+  };
+}
+
+const titleOf = (site: Site, room: string): string => roomTitle(site.rooms.find(({ id }) => id === room));
+
+function membersOf(
+  { model }: BuiltWiring,
+  line: SwitchedLine,
+  signallers: ReadonlyMap<string, string>,
+): Members {
+  const loads = model.loads.filter((load) => load.switchedLine === line.id);
+  const rooms = new Set(loads.map(({ room }) => room));
+  return {
+    line,
+    detectors: [
+      ...model.detectors.filter(({ output }) => output === line.id),
+      ...model.detectors.filter(({ id }) => signallers.get(id) === line.id),
+    ],
+    loads,
+    emergency: model.loads.filter(
+      ({ switchedLine, emergency, room }) =>
+        switchedLine === undefined && emergency !== undefined && rooms.has(room),
+    ),
+  };
+}
+
+/** The switched line of each detector that only signals: that of its named group first, otherwise that of a room which both serve. */
+function groupOfSignallers(site: Site, { model }: BuiltWiring): ReadonlyMap<string, string> {
+  const records = new Map(site.detectors.map((one) => [one.id, one]));
+  const switching = model.detectors.filter(({ output }) => output !== undefined);
+  return new Map(
+    model.detectors.flatMap((wired): readonly (readonly [string, string])[] => {
+      const own = records.get(wired.id);
+      if (wired.output !== undefined || wired.role !== "slave" || own === undefined) return [];
+      const named = switching.filter(
+        ({ id }) => own.group.trim() !== "" && records.get(id)?.group === own.group,
+      );
+      const near = switching.filter(({ id }) =>
+        records.get(id)?.controls.some((room) => own.controls.includes(room)),
+      );
+      const lines = new Set((named.length > 0 ? named : near).map(({ output }) => output));
+      // Two lines it could belong to: nobody chooses for it.
+      const [line] = lines;
+      return lines.size === 1 && line !== undefined ? [[wired.id, line]] : [];
+    }),
+  );
+}
+
+const circuitOf = ({ detectors, loads }: Members): string | undefined => {
+  const line = detectors[0]?.line;
+  return line?.kind === "line" ? line.circuit : loads[0]?.circuit;
+};
+
+function feedOf(
+  found: FoundInstallation,
+  { model }: BuiltWiring,
+  names: Designations,
+  members: Members,
+): GroupFeed | undefined {
+  const id = circuitOf(members);
+  const circuit = model.circuits.find((one) => one.id === id);
+  if (circuit === undefined) return undefined;
+  const entered = found.circuits.find((one) => one.id === id);
+  const board = found.boards.find((one) => one.id === entered?.board);
+  const line = members.detectors[0]?.line;
+  return {
+    circuit,
+    found: entered,
+    device: model.devices.find((one) => one.id === circuit.device),
+    line: line?.kind === "line" ? line.line : (circuit.lines[0] ?? "L1"),
+    board: board && {
+      id: board.id,
+      designation: names.of(board.id),
+      name: board.name.trim() || "distribution board",
+    },
+  };
+}
+
+function buttonsOf(
+  site: Site,
+  { model }: BuiltWiring,
+  about: {
+    readonly names: Designations;
+    readonly feed: GroupFeed | undefined;
+    readonly foreign: (circuit: string) => string | undefined;
+  },
+  { detectors }: Members,
+): readonly PlannedButton[] {
+  return model.buttons
+    .filter((button) => detectors.some(({ id }) => button.detectors.includes(id)))
+    .map((button) => {
+      const spoken = detectors.find(({ id }) => button.detectors.includes(id));
+      // The data sheet says what the button connects; which line, its circuit says.
+      const from =
+        spoken?.inputs?.pushButton === "neutral"
+          ? "neutral"
+          : spoken?.inputs?.pushButton === "line" && button.feed.kind === "line"
+            ? button.feed.line
+            : "unknown";
+      const { feed } = button;
+      return {
+        button,
+        designation: about.names.of(button.id),
+        room: titleOf(site, button.room),
+        from,
+        foreign:
+          feed.kind !== "line"
+            ? undefined
+            : (about.foreign(feed.circuit) ??
+              (about.feed && feed.line !== about.feed.line ? about.feed.circuit.device : undefined)),
+      };
+    });
+}
