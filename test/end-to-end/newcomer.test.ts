@@ -73,12 +73,10 @@ const roomOnScreen = (page: Page) =>
   page.evaluate(() => {
     const canvas = document.querySelector(".plan canvas") as HTMLCanvasElement;
     const area = canvas.getBoundingClientRect();
-    const { data, width, height } = (canvas.getContext("2d") as CanvasRenderingContext2D).getImageData(
-      0,
-      0,
-      canvas.width,
-      canvas.height,
-    );
+    const copy = new OffscreenCanvas(canvas.width, canvas.height);
+    const brush = copy.getContext("2d") as OffscreenCanvasRenderingContext2D;
+    brush.drawImage(canvas, 0, 0);
+    const { data, width, height } = brush.getImageData(0, 0, canvas.width, canvas.height);
     let [left, right, top, bottom] = [width, 0, height, 0];
     for (let y = 0; y < height; y++)
       for (let x = 0; x < width; x++) {

@@ -97,17 +97,8 @@ function InARow({ job, refs, actions, store }: EditDeedsProps) {
   const isRow = across !== 0 || up !== 0;
   useEffect(() => {
     if (!watched || !isRow) return;
-    let left = false;
-    // What paints a row loads with the first one.
-    void import("../plan/paint/row-ghosts.ts").then(({ paintRow }) => {
-      if (left) return;
-      const row = { count, by: [across, up] } as const;
-      store.set({ planned: { paint: (surface, of) => paintRow(surface, row, of) } });
-    });
-    return () => {
-      left = true;
-      store.set({ planned: undefined });
-    };
+    store.set({ planned: { kind: "row", count, by: [across, up] } });
+    return () => store.set({ planned: undefined });
   }, [watched, isRow, count, across, up, store]);
   const make = (): void => {
     if (isRow) actions.row({ count, by });

@@ -4,7 +4,6 @@ import type { OpenJob } from "../contract.ts";
 import { LengthField, Pick } from "../fields/index.ts";
 import { sideLengthSteps } from "../plan/edit/side-length.ts";
 import { sidesOf } from "../plan/edit/sides.ts";
-import { paintReshaped } from "../plan/paint/ghosts.ts";
 import { useUnits } from "../settings/preferences.ts";
 import { type Store, usePart, type Workbench } from "../shell/workbench.ts";
 import { t } from "../texts/arrange.ts";
@@ -28,10 +27,7 @@ export function SideLength({ job, room, store }: SideLengthProps) {
     const made =
       side && length !== undefined && sideLengthSteps(job.site, room, { index: side.index, length });
     const steps = made && "steps" in made ? made.steps : [];
-    store.set({
-      planned:
-        steps.length === 0 ? undefined : { paint: (surface, of) => paintReshaped(surface, of.site, steps) },
-    });
+    store.set({ planned: steps.length === 0 ? undefined : { kind: "steps", steps } });
   };
   useEffect(() => () => store.set({ planned: undefined }), [store]);
   const set = (length: Metres): void => {

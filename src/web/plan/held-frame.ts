@@ -1,7 +1,7 @@
 import type { Point } from "#engine";
 import { applied } from "../jobs/apply.ts";
 import type { Frame } from "./paint/surface.ts";
-import type { Picture } from "./picture.ts";
+import type { Painted } from "./picture.ts";
 import { boundsOfResults, type Results } from "./still.ts";
 import { boundsOf, toPixel, type View } from "./view.ts";
 
@@ -13,7 +13,7 @@ const zoneRoom = 32;
 const frameStep = 64;
 
 /** The part of the screen that the zones under the hand are painted to. It only grows while one drags. */
-export function zonesFrame({ view }: Picture, held: Results, before: Frame | undefined): Frame {
+export function zonesFrame({ view }: Painted, held: Results, before: Frame | undefined): Frame {
   const found = boundsOfResults(held);
   const ends: Point[] = found
     ? [
@@ -25,7 +25,7 @@ export function zonesFrame({ view }: Picture, held: Results, before: Frame | und
 }
 
 /** The part of the screen that signs, guides and figures under the hand are painted to: the rooms of the drag, and what is moved. */
-export function signsFrame(picture: Picture, before: Frame | undefined): Frame {
+export function signsFrame(picture: Painted, before: Frame | undefined): Frame {
   const { view, site, held, preview } = picture;
   const places = [...(held?.rooms ?? [])].flatMap(
     (id) => site.rooms.find((room) => room.id === id)?.outline ?? [],

@@ -1,9 +1,10 @@
 import type { Detector, Site } from "#engine";
 import { applied } from "../jobs/apply.ts";
-import { lengthText, t, type Units } from "../texts/index.ts";
+import { t } from "../texts/drawn.ts";
+import { lengthText, type Units } from "../texts/measures.ts";
 import { paintHeights, paintNames } from "./paint/base.ts";
 import { paintFlags, placedFlags } from "./paint/flags.ts";
-import { paintHandles } from "./paint/handles.ts";
+import { type LatePainting, paintHandles } from "./paint/handles.ts";
 import { letteringOn } from "./paint/lettering.ts";
 import {
   paintCeilingThing,
@@ -17,7 +18,7 @@ import { inPixels, type Surface } from "./paint/surface.ts";
 import { paintWireNames } from "./paint/wires.ts";
 import { paintFigures, paintWalks, paintZones, type ZonePaths, zonePaths } from "./paint/zones.ts";
 import { recordOf, roomsOn } from "./pick.ts";
-import type { Picture } from "./picture.ts";
+import type { Painted } from "./picture.ts";
 import type { Scene } from "./scene.ts";
 import type { Results } from "./still.ts";
 import { barLength, toPixel } from "./view.ts";
@@ -27,7 +28,7 @@ export const pathsOf = ({ zones, rooms }: Results, content: Surface["content"] =
   zonePaths(zones.values(), rooms.values(), content);
 
 /** Zones, walks and figures of what is dragged. */
-export function paintHeld(surface: Surface, picture: Picture, paths: ZonePaths): void {
+export function paintHeld(surface: Surface, picture: Painted, paths: ZonePaths): void {
   const { site, units, shown, focus } = picture;
   const figured = { shown, units, rooms: focus, limit: site.defaults.darkWalkLimit };
   paintZones(surface, paths, shown);
@@ -42,7 +43,7 @@ export function paintHeld(surface: Surface, picture: Picture, paths: ZonePaths):
  */
 export function paintWords(
   surface: Surface,
-  of: { readonly picture: Picture; readonly scene: Scene; readonly paths: ZonePaths },
+  of: { readonly picture: Painted; readonly scene: Scene; readonly paths: ZonePaths },
 ): void {
   const { picture, scene, paths } = of;
   const { site, units, shown } = picture;
@@ -79,17 +80,17 @@ export function paintWords(
   });
 }
 
-const chosenIn = ({ selection }: Picture): ReadonlySet<string> =>
+const chosenIn = ({ selection }: Painted): ReadonlySet<string> =>
   new Set(selection.map(({ kind, id }) => `${kind} ${id}`));
 
 /** What is selected, or goes along with what is dragged. */
-function movesIn(picture: Picture): (device: Detector) => boolean {
+function movesIn(picture: Painted): (device: Detector) => boolean {
   const chosen = chosenIn(picture);
   return ({ id }) => chosen.has(`detectors ${id}`) || picture.held?.devices.has(id) === true;
 }
 
 const devicesIn = (
-  { tried }: Picture,
+  { tried }: Painted,
   site: Site,
   rooms: ReadonlyMap<string, unknown>,
 ): readonly Detector[] => [
@@ -98,7 +99,7 @@ const devicesIn = (
 ];
 
 /** A device of a layout on show has no tag yet: it gets one when the layout is taken. */
-function paintDevice(surface: Surface, device: Detector, picture: Picture, how: "chosen" | "rest"): void {
+function paintDevice(surface: Surface, device: Detector, picture: Painted, how: "chosen" | "rest"): void {
   paintDetector(surface, device, {
     hears: (recordOf(picture.site, "models", device.model)?.zones.sound?.length ?? 0) > 0,
     chosen: how === "chosen",
@@ -139,14 +140,14 @@ function paintSigns(
 }
 
 /** What is selected, its grips and figures: what changes with every move of the hand. */
-export function paintMoving(surface: Surface, picture: Picture): void {
+export function paintMoving(surface: Surface, picture: Painted, late: LatePainting): void {
   const site = applied(picture.site, picture.preview);
   const rooms = roomsOn(site, picture.storey);
   const chosen = chosenIn(picture);
   inPixels(surface);
   // What is selected is painted here as well, above its fixed picture.
   paintSigns(surface, site, { rooms, chosen, only: chosen });
-  paintHandles(surface, picture, site);
+  paintHandles(surface, picture, { site, late });
   inPixels(surface);
   const moves = movesIn(picture);
   for (const device of devicesIn(picture, site, rooms))

@@ -1,7 +1,8 @@
 import type { Detector, Finding, Site } from "#engine";
-import type { Calculated, EditStep, RecordRef, Underlay } from "../contract.ts";
+import type { EditStep, RecordRef, Underlay } from "../contract.ts";
 import type { Units } from "../texts/index.ts";
-import type { PaintDrawing, Planned } from "./paint/handles.ts";
+import type { DrawnResults } from "./drawn-results.ts";
+import type { Planned } from "./paint/handles.ts";
 import type { Palette } from "./paint/palette.ts";
 import type { Shown } from "./paint/zones.ts";
 import type { ChosenSide, Grip, ToolState } from "./tools/state.ts";
@@ -9,17 +10,21 @@ import type { Insets, View } from "./view.ts";
 import type { Wires } from "./wires.ts";
 
 /** All that the picture depends on. */
-export interface Picture {
+export interface Picture extends Painted {
+  readonly underlays: readonly Underlay[];
+}
+
+/** What the worker that paints has to know. All of it can be sent: no functions. */
+export interface Painted {
   readonly site: Site;
   readonly storey: string;
-  readonly underlays: readonly Underlay[];
   readonly view: View;
   readonly units: Units;
   readonly palette: Palette;
   readonly shown: Shown;
   /** The wiring, in its stage. */
   readonly wires: Wires | undefined;
-  readonly calculated: Calculated;
+  readonly calculated: DrawnResults;
   readonly selection: readonly RecordRef[];
   readonly toolState: ToolState;
   readonly preview: readonly EditStep[];
@@ -35,8 +40,6 @@ export interface Picture {
   /** Rooms that the selection is about; the same set as long as it is about the same rooms. */
   readonly focus: ReadonlySet<string>;
   readonly insets: Insets;
-  /** Paints what is being drawn; absent until it is loaded. */
-  readonly drawing?: { readonly paint: PaintDrawing } | undefined;
 }
 
 /** What a drag of detectors changes: all else keeps its picture while it lasts. */

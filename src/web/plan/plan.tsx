@@ -9,7 +9,6 @@ import { clipboardOn } from "./edit/clipboard.ts";
 import { doKey } from "./key-deeds.ts";
 import { keyDeed } from "./keys.ts";
 import { type Palette, readPalette } from "./paint/palette.ts";
-import { forgetLetters } from "./paint/surface.ts";
 import type { Shown } from "./paint/zones.ts";
 import { painterOn } from "./painter.ts";
 import { picturesIn } from "./pictures.ts";
@@ -51,11 +50,25 @@ export const Plan = memo(function Plan({ store, calculator, actions, insets, inp
   useEffect(() => {
     const element = host.current;
     if (!element) return;
-    const painter = painterOn([...element.querySelectorAll("canvas")], () =>
-      store.set({ notice: t("plan.underlay-failed") }),
+    const painter = painterOn(
+      {
+        below: element.querySelector(".plan-below") as HTMLElement,
+        above: element.querySelector(".plan-above") as HTMLElement,
+      },
+      {
+        underlayTrouble: () => store.set({ notice: t("plan.underlay-failed") }),
+        trouble: () => store.set({ notice: t("plan.painter-failed") }),
+      },
     );
     let space = false;
     let loading = false;
+    let known = insets();
+    /** The same object while the bars and cards are where they were. */
+    const sameInsets = (now: Insets): Insets => {
+      const same = (Object.keys(now) as (keyof Insets)[]).every((side) => now[side] === known[side]);
+      if (!same) known = now;
+      return known;
+    };
     const own = {
       palette: readPalette(),
       repaint: () => {
@@ -83,8 +96,7 @@ export const Plan = memo(function Plan({ store, calculator, actions, insets, inp
           tried: triedOf(bench),
           flags: flagsOf(bench, findingsHere(bench, calculated)),
           focus: focusOf(bench),
-          insets: insets(),
-          drawing: bench.drawing,
+          insets: sameInsets(insets()),
         });
       },
     };
@@ -175,10 +187,6 @@ export const Plan = memo(function Plan({ store, calculator, actions, insets, inp
       own.repaint();
     };
     dark.addEventListener("change", repalette);
-    void document.fonts.ready.then(() => {
-      forgetLetters();
-      repalette();
-    });
     own.repaint();
     return () => {
       stopListening();
@@ -215,13 +223,9 @@ export const Plan = memo(function Plan({ store, calculator, actions, insets, inp
       aria-label={t("plan.label")}
       aria-describedby="plan-keys"
     >
-      <canvas />
-      <canvas className="plan-linework" />
+      <div className="plan-below" />
       <div className="plan-pictures" aria-hidden="true" />
-      <canvas />
-      <canvas />
-      <canvas />
-      <canvas />
+      <div className="plan-above" />
       <div className="plan-pins" />
       <p id="plan-keys" className="unseen">
         {t("plan.keys")}

@@ -1,23 +1,24 @@
-import type { Detector, Region, RoomCoverage } from "#engine";
+import type { Detector, Region } from "#engine";
 import type { DeviceZones } from "../contract.ts";
+import type { DrawnCoverage } from "./drawn-results.ts";
 import { roomsOn } from "./pick.ts";
-import type { Held, Picture } from "./picture.ts";
+import type { Held, Painted } from "./picture.ts";
 import { type Bounds, boundsOf } from "./view.ts";
 
 /** Results of one storey that are painted, by the ids of their devices and rooms. */
 export interface Results {
   readonly zones: ReadonlyMap<string, DeviceZones>;
-  readonly rooms: ReadonlyMap<string, RoomCoverage>;
+  readonly rooms: ReadonlyMap<string, DrawnCoverage>;
 }
 
 /** Results of the part of a picture that a drag changes, or of the rest. Zones that overlap stay in one part. */
 export function resultsOf(
-  { site, storey, calculated, tried, held }: Picture,
+  { site, storey, calculated, tried, held }: Painted,
   part: "still" | "held",
 ): Results {
   const here = roomsOn(site, storey);
   const zones = new Map<string, DeviceZones>();
-  const rooms = new Map<string, RoomCoverage>();
+  const rooms = new Map<string, DrawnCoverage>();
   const own = site.detectors.filter(({ room }) => here.has(room) && room !== tried?.room);
   for (const device of [...own, ...(tried?.devices ?? [])]) {
     const known = calculated.zones.get(device.id);
@@ -35,14 +36,6 @@ export function resultsOf(
 const isHeld = (held: Held | undefined, { id, room }: Detector): boolean =>
   held !== undefined && (held.devices.has(id) || held.rooms.has(room));
 
-/** What lies in view of a change: all that differs between two states, as it was and as it is. Undefined where nothing differs. */
-export function changedBetween(a: Results, b: Results): Bounds | undefined {
-  return joined([
-    ...changedIn(a.zones, b.zones).map(boundsOfZones),
-    ...changedIn(a.rooms, b.rooms).map(boundsOfRoom),
-  ]);
-}
-
 /** Whether any result differs between two states. */
 export const differ = (a: Results, b: Results): boolean =>
   changedIn(a.zones, b.zones).length > 0 || changedIn(a.rooms, b.rooms).length > 0;
@@ -50,12 +43,6 @@ export const differ = (a: Results, b: Results): boolean =>
 /** Bounds of all results. */
 export const boundsOfResults = ({ zones, rooms }: Results): Bounds | undefined =>
   joined([...[...zones.values()].map(boundsOfZones), ...[...rooms.values()].map(boundsOfRoom)]);
-
-/** The results that reach into bounds. */
-export const resultsIn = ({ zones, rooms }: Results, within: Bounds): Results => ({
-  zones: new Map([...zones].filter(([, one]) => meet(boundsOfZones(one), within))),
-  rooms: new Map([...rooms].filter(([, one]) => meet(boundsOfRoom(one), within))),
-});
 
 function changedIn<T>(a: ReadonlyMap<string, T>, b: ReadonlyMap<string, T>): T[] {
   const changed: T[] = [];
@@ -65,7 +52,7 @@ function changedIn<T>(a: ReadonlyMap<string, T>, b: ReadonlyMap<string, T>): T[]
 }
 
 const zoneBounds = new WeakMap<DeviceZones, { readonly bounds: Bounds | undefined }>();
-const roomBounds = new WeakMap<RoomCoverage, { readonly bounds: Bounds | undefined }>();
+const roomBounds = new WeakMap<DrawnCoverage, { readonly bounds: Bounds | undefined }>();
 
 function boundsOfZones(zones: DeviceZones): Bounds | undefined {
   const known = zoneBounds.get(zones) ?? { bounds: boundsOfRegions(Object.values(zones)) };
@@ -73,7 +60,7 @@ function boundsOfZones(zones: DeviceZones): Bounds | undefined {
   return known.bounds;
 }
 
-function boundsOfRoom(room: RoomCoverage): Bounds | undefined {
+function boundsOfRoom(room: DrawnCoverage): Bounds | undefined {
   const known = roomBounds.get(room) ?? {
     bounds: boundsOfRegions([...room.gaps, ...room.spill].map(({ region }) => region)),
   };
@@ -96,6 +83,3 @@ function joined(all: readonly (Bounds | undefined)[]): Bounds | undefined {
     ),
   );
 }
-
-const meet = (a: Bounds | undefined, b: Bounds): boolean =>
-  a !== undefined && a.left <= b.right && b.left <= a.right && a.bottom <= b.top && b.bottom <= a.top;

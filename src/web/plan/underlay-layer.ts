@@ -1,4 +1,4 @@
-import { densityNow, lay, place } from "./paint/layer.ts";
+import { densityNow, lay, place } from "./laid.ts";
 import type { Frame } from "./paint/surface.ts";
 import type { Picture } from "./picture.ts";
 import type { UnderlayAnswer, UnderlayQuestion, UnderlayWish } from "./underlay-asked.ts";

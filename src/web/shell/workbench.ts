@@ -2,7 +2,7 @@ import { useRef, useSyncExternalStore } from "react";
 import type { Finding, Layout, Point } from "#engine";
 import type { WiringKnown } from "../calculate/wire-protocol.ts";
 import type { Calculated, OpenJob, RecordRef } from "../contract.ts";
-import type { PaintDrawing, Planned } from "../plan/paint/handles.ts";
+import type { Planned } from "../plan/paint/handles.ts";
 import type { Shown } from "../plan/paint/zones.ts";
 import { type ChosenSide, type DrawingTools, rest, type Tool, type ToolState } from "../plan/tools/state.ts";
 import type { View } from "../plan/view.ts";
@@ -33,7 +33,7 @@ export interface Workbench {
   readonly tool: Tool;
   readonly toolState: ToolState;
   /** What drawing needs, once it is loaded. */
-  readonly drawing: (DrawingTools & { readonly paint: PaintDrawing }) | undefined;
+  readonly drawing: DrawingTools | undefined;
   /** A side of a room that was chosen, to type its length. */
   readonly side: ChosenSide | undefined;
   /** What the figures that are being typed would do to the selection. */

@@ -1,6 +1,10 @@
 import { IntlMessageFormat } from "intl-messageformat";
-import common from "./en.json" with { type: "json" };
+import drawn from "./en/drawn.json" with { type: "json" };
+import pages from "./en.json" with { type: "json" };
 import { isPlain, type Message } from "./plain.ts";
+
+/** Sentences of every page; what is written into the plan has its own part, so that the worker that paints needs no more. */
+const common = { ...pages, ...drawn };
 
 /** Sentences by their keys. */
 type Catalogue = Readonly<Record<string, Message>>;

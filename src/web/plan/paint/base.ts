@@ -1,5 +1,5 @@
-import type { Units } from "../../texts/index.ts";
-import { areaText, lengthText } from "../../texts/index.ts";
+import type { Units } from "../../texts/measures.ts";
+import { areaText, lengthText } from "../../texts/measures.ts";
 import { isRaised, obstacleTones, type Scene } from "../scene.ts";
 import type { Pixel } from "../view.ts";
 import type { Lettering } from "./lettering.ts";

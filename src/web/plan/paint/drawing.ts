@@ -1,5 +1,6 @@
 import type { Point, Site } from "#engine";
-import { lengthText, t, type Units } from "../../texts/index.ts";
+import { t } from "../../texts/drawn.ts";
+import { lengthText, type Units } from "../../texts/measures.ts";
 import { distance } from "../shapes.ts";
 import type { Guide } from "../snap.ts";
 import { added } from "../tools/add.ts";
@@ -98,7 +99,7 @@ function paintGhosts(surface: Surface, state: Drawing, { site, storey }: Ground)
   const count = Math.max(...counts.values());
   if (count < 2) return;
   const { px, py } = pixelOf(surface, state.to);
-  writeText(surface, t("draw.count", { count }), {
+  writeText(surface, t("draw.count", { count: String(count) }), {
     pixel: { px: px + 10, py: py - 16 },
     colour: palette.focus,
     strong: true,

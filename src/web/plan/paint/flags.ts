@@ -2,7 +2,7 @@ import type { Finding } from "#engine";
 import type { Pixel, View } from "../view.ts";
 import { smallScale } from "./marks.ts";
 import type { Palette } from "./palette.ts";
-import { family, inPixels, onScreen, pixelOf, type Surface } from "./surface.ts";
+import { type Brush, family, inPixels, onScreen, pixelOf, type Surface } from "./surface.ts";
 
 interface FlagMark {
   readonly number: number;
@@ -101,7 +101,7 @@ const onFlag = (palette: Palette, severity: FlagMark["severity"]): string =>
   severity === "note" && palette.ink === "#1e2430" ? "#ffffff" : "#14171c";
 
 function shape(
-  context: CanvasRenderingContext2D,
+  context: Brush,
   severity: FlagMark["severity"],
   { px, py, wide }: Pixel & { readonly wide: number },
 ): void {

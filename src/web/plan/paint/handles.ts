@@ -1,10 +1,12 @@
 import type { Outline, Point, Site } from "#engine";
 import type { EditStep, RecordRef } from "../../contract.ts";
-import { lengthText, t, type Units } from "../../texts/index.ts";
+import { t } from "../../texts/drawn.ts";
+import { lengthText, type Units } from "../../texts/measures.ts";
 import { recordOf, roomAt } from "../pick.ts";
 import { distance, openingShape, turnedRectangle } from "../shapes.ts";
 import { type Guide, wallDistances } from "../snap.ts";
 import type { Chain, ChosenSide, Drawing, Grip, ToolState } from "../tools/state.ts";
+import { paintReshaped } from "./ghosts.ts";
 import { faded } from "./palette.ts";
 import { inPixels, pixelOf, type Surface, writeText } from "./surface.ts";
 
@@ -15,18 +17,27 @@ interface Held {
   readonly preview: readonly EditStep[];
   readonly grips: readonly Grip[];
   readonly units: Units;
-  readonly drawing?: { readonly paint: PaintDrawing } | undefined;
   readonly side: ChosenSide | undefined;
   readonly planned: Planned | undefined;
 }
 
 /** What figures in the card would do to the selection; it is not done yet. */
-export interface Planned {
-  readonly paint: (
-    surface: Surface,
-    of: { readonly site: Site; readonly refs: readonly RecordRef[] },
-  ) => void;
+export type Planned =
+  | { readonly kind: "row"; readonly count: number; readonly by: Point }
+  | { readonly kind: "steps"; readonly steps: readonly EditStep[] };
+
+/** Painting that is loaded with the first thing that needs it. */
+export interface LatePainting {
+  readonly drawing?: PaintDrawing;
+  readonly row?: PaintRow;
 }
+
+/** Paints the copies of a row before it is made. */
+export type PaintRow = (
+  surface: Surface,
+  row: { readonly count: number; readonly by: Point },
+  of: { readonly site: Site; readonly refs: readonly RecordRef[] },
+) => void;
 
 /** Paints what is being drawn. */
 export type PaintDrawing = (
@@ -36,12 +47,18 @@ export type PaintDrawing = (
 ) => void;
 
 /** Selection, grips, guides, figures while dragging, measure. */
-export function paintHandles(surface: Surface, held: Held, site: Site): void {
+export function paintHandles(
+  surface: Surface,
+  held: Held,
+  on: { readonly site: Site; readonly late: LatePainting },
+): void {
+  const { site, late } = on;
   inPixels(surface);
   const { toolState } = held;
   for (const ref of held.selection) paintChosen(surface, ref, site);
   if (held.side) paintChosenSide(surface, held.side, { site, units: held.units });
-  if (toolState.on === "rest") held.planned?.paint(surface, { site, refs: held.selection });
+  if (toolState.on === "rest" && held.planned)
+    paintPlanned(surface, held.planned, { site, refs: held.selection, late });
   if (toolState.on === "rest" || toolState.on === "press")
     for (const grip of held.grips) paintGrip(surface, grip, site);
   if (toolState.on === "move" || toolState.on === "reshape")
@@ -50,8 +67,17 @@ export function paintHandles(surface: Surface, held: Held, site: Site): void {
   if (toolState.on === "reshape") paintSides(surface, { ref: toolState.grip.ref, site, units: held.units });
   if (toolState.on === "box") paintBox(surface, toolState.from, toolState.to);
   if (toolState.on === "draw" || toolState.on === "chain")
-    held.drawing?.paint(surface, toolState, { site, storey: held.storey, units: held.units });
+    late.drawing?.(surface, toolState, { site, storey: held.storey, units: held.units });
   if (toolState.on === "measure") paintMeasure(surface, toolState, held.units);
+}
+
+function paintPlanned(
+  surface: Surface,
+  planned: Planned,
+  of: { readonly site: Site; readonly refs: readonly RecordRef[]; readonly late: LatePainting },
+): void {
+  if (planned.kind === "steps") paintReshaped(surface, of.site, planned.steps);
+  else of.late.row?.(surface, planned, of);
 }
 
 function paintChosen(surface: Surface, ref: RecordRef, site: Site): void {

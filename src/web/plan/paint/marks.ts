@@ -1,8 +1,8 @@
 import type { CeilingThing, Detector, DwellPlace, Interference, Switch } from "#engine";
-import { t } from "../../texts/index.ts";
+import { t } from "../../texts/drawn.ts";
 import type { Pixel } from "../view.ts";
 import { faded } from "./palette.ts";
-import { family, inPixels, onScreen, pixelOf, type Surface, writeText } from "./surface.ts";
+import { type Brush, family, inPixels, onScreen, pixelOf, type Surface, writeText } from "./surface.ts";
 
 /** Below so many pixels for a metre a whole storey is on a small screen: signs are drawn smaller, words left out. */
 export const smallScale = 18;
@@ -60,7 +60,7 @@ export function paintDetector(
 
 /** A solid wedge that cuts into the ring from outside. */
 function paintNotch(
-  context: CanvasRenderingContext2D,
+  context: Brush,
   { px, py }: Pixel,
   how: { readonly turn: number; readonly radius: number; readonly ink: string },
 ): void {

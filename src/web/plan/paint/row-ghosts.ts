@@ -1,6 +1,6 @@
 import type { Point, Site } from "#engine";
 import type { EditStep, RecordRef } from "../../contract.ts";
-import { t } from "../../texts/arrange.ts";
+import { t } from "../../texts/drawn.ts";
 import { rowSteps } from "../edit/copied.ts";
 import { madeShape, paintMade } from "./ghosts.ts";
 import { inPixels, pixelOf, type Surface, writeText } from "./surface.ts";
@@ -31,7 +31,7 @@ export function paintRow(
   const points = shape?.ring ?? (shape?.dot ? [shape.dot.at] : []);
   if (points.length === 0) return;
   const pixels = points.map((point) => pixelOf(surface, point));
-  writeText(surface, t("row.shown", { count: row.count }), {
+  writeText(surface, t("row.shown", { count: String(row.count) }), {
     pixel: {
       px: pixels.reduce((sum, { px }) => sum + px, 0) / pixels.length,
       py: Math.min(...pixels.map(({ py }) => py)) - 14,

@@ -2,9 +2,12 @@ import type { Point } from "#engine";
 import { type Pixel, toPixel, type View } from "../view.ts";
 import type { Palette } from "./palette.ts";
 
+/** Plans are painted beside the page, by a worker. */
+export type Brush = OffscreenCanvasRenderingContext2D;
+
 /** What every painter gets. */
 export interface Surface {
-  readonly context: CanvasRenderingContext2D;
+  readonly context: Brush;
   readonly view: View;
   readonly palette: Palette;
   /** Device pixels for one CSS pixel. */

@@ -1,10 +1,12 @@
-import type { DarkWalk, Gap, Metres, Outline, Point, Region, RoomCoverage, ZoneKind } from "#engine";
+import type { DarkWalk, Gap, Metres, Outline, Point, Region, ZoneKind } from "#engine";
 import type { DeviceZones } from "../../contract.ts";
-import { areaText, lengthText, t, type Units } from "../../texts/index.ts";
+import { t } from "../../texts/drawn.ts";
+import { areaText, lengthText, type Units } from "../../texts/measures.ts";
+import type { DrawnCoverage } from "../drawn-results.ts";
 import { addRegion, distance } from "../shapes.ts";
 import type { Lettering } from "./lettering.ts";
 import { faded, type Palette } from "./palette.ts";
-import { inMetres, inPixels, onScreen, pixelOf, type Surface } from "./surface.ts";
+import { type Brush, inMetres, inPixels, onScreen, pixelOf, type Surface } from "./surface.ts";
 
 /** What the person wants to see. */
 export interface Shown {
@@ -31,7 +33,7 @@ const kinds: readonly ZoneKind[] = ["sound", "across", "towards", "seated"];
 /** @param content - Paths of what lasts are kept for the next time. */
 export function zonePaths(
   zones: Iterable<DeviceZones>,
-  rooms: Iterable<RoomCoverage>,
+  rooms: Iterable<DrawnCoverage>,
   content: Surface["content"] = "lasting",
 ): ZonePaths {
   const add = (path: Path2D, region: Region): void =>
@@ -233,7 +235,7 @@ function paintWalk(surface: Surface, walk: DarkWalk): void {
   context.stroke();
 }
 
-function line(context: CanvasRenderingContext2D, points: readonly Point[]): void {
+function line(context: Brush, points: readonly Point[]): void {
   context.beginPath();
   for (const [i, [x, y]] of points.entries()) {
     if (i === 0) context.moveTo(x, y);
@@ -259,7 +261,7 @@ function splitAt(path: readonly Point[], metres: number): [Point[], Point[], Poi
 }
 
 /** A ring drawn as a gentle wave of pixels, so that it cannot be taken for the edge of a seen zone. */
-function wavyRing(context: CanvasRenderingContext2D, ring: Outline, px: number): void {
+function wavyRing(context: Brush, ring: Outline, px: number): void {
   const step = 4 * px;
   context.beginPath();
   let travelled = 0;
@@ -283,17 +285,10 @@ function wavyRing(context: CanvasRenderingContext2D, ring: Outline, px: number):
   context.stroke();
 }
 
-const hatches = new WeakMap<
-  CanvasRenderingContext2D,
-  { colour: string; density: number; pattern: CanvasPattern | null }
->();
+const hatches = new WeakMap<Brush, { colour: string; density: number; pattern: CanvasPattern | null }>();
 
 /** Cross-hatch at 45°. Kept for each canvas and colour. */
-function gapHatch(
-  context: CanvasRenderingContext2D,
-  palette: Palette,
-  density: number,
-): CanvasPattern | null {
+function gapHatch(context: Brush, palette: Palette, density: number): CanvasPattern | null {
   const known = hatches.get(context);
   if (known && known.colour === palette.gap && known.density === density) return known.pattern;
   const size = Math.round(9 * density);

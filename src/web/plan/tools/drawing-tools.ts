@@ -1,5 +1,3 @@
-import { paintDrawing } from "../paint/drawing.ts";
-import type { PaintDrawing } from "../paint/handles.ts";
 import {
   drawBack,
   drawFinished,
@@ -13,11 +11,10 @@ import {
 import type { DrawingTools } from "./state.ts";
 
 /** What one needs only while one draws; loaded once the plan shows, so that the first page is light. */
-export const drawingTools: DrawingTools & { readonly paint: PaintDrawing } = {
+export const drawingTools: DrawingTools = {
   back: drawBack,
   finished: drawFinished,
   moved: drawMoved,
-  paint: paintDrawing,
   pressed: drawPressed,
   released: drawReleased,
   towards: drawTowards,
