@@ -66,7 +66,9 @@ for (const [title, args] of [
   ["types", ["-p", "tsconfig.json", "--noEmit"]],
   ["types of the engine (no platform)", ["-p", "tsconfig.engine.json", "--noEmit"]],
 ]) {
-  counts[step(title, tool("tsc"), args) ? "passed" : "failed"] += 1;
+  // The command "tsc" is that of whichever compiler was linked last; this one is the project's own, and ten times faster.
+  const compiler = join(root, "node_modules", "typescript", "bin", "tsc");
+  counts[step(title, process.execPath, [compiler, ...args]) ? "passed" : "failed"] += 1;
 }
 counts[step("lint", tool("biome"), ["check", "."]) ? "passed" : "failed"] += 1;
 suite("unit, property and reference tests", "vitest.config.ts");

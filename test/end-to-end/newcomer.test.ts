@@ -68,8 +68,24 @@ function handsOn(page: Page, how: "touch" | "mouse") {
   };
 }
 
-/** Where the room lies on the screen: the box of all that the bottom canvas shows in the colour of walls. */
-const roomOnScreen = (page: Page) =>
+/** Where the room lies on the screen once it is painted: the box of all that the bottom canvas shows in the colour of walls. */
+async function roomOnScreen(page: Page): ReturnType<typeof wallsOnScreen> {
+  let before = await wallsOnScreen(page);
+  return expect
+    .poll(
+      async () => {
+        const now = await wallsOnScreen(page);
+        const settled = now.right > now.left && JSON.stringify(now) === JSON.stringify(before);
+        before = now;
+        return settled;
+      },
+      { timeout: 15_000, interval: 300 },
+    )
+    .toBe(true)
+    .then(() => before);
+}
+
+const wallsOnScreen = (page: Page) =>
   page.evaluate(() => {
     const canvas = document.querySelector(".plan canvas") as HTMLCanvasElement;
     const area = canvas.getBoundingClientRect();
