@@ -39,6 +39,7 @@ export { type LogResult, type PresenceLog, type ReadLogOptions, readLog } from "
 export { fourPointMap, onPlan, type PictureMap, twoPointMap } from "./plan/calibration.ts";
 export { type PlanLimits, usualPlanLimits } from "./plan/limits.ts";
 export { type ReadPdfOptions, readPdf } from "./plan/pdf/read-pdf.ts";
+export { type ReadScanOptions, readScan, type ScannedPage } from "./plan/pdf/read-scan.ts";
 export { type PlanPicture, readPicture } from "./plan/picture/read-picture.ts";
 export type { PlanReport, PlanResult } from "./plan/report.ts";
 export { type ReadSvgOptions, readSvg } from "./plan/svg/read-svg.ts";

@@ -14,7 +14,7 @@ import type {
   ZoneKind,
 } from "#engine";
 import type { PlanChoice, PlanSurvey, SurveyDrawing } from "#exchange";
-import type { JobFile, KeptKind, KeptStep, MergeCount } from "#job";
+import type { JobFile, JobUnderlay, KeptKind, KeptStep, MergeCount } from "#job";
 
 /** Kinds of record that a job keeps, named as in the site snapshot. */
 export type RecordKind = {
@@ -274,6 +274,8 @@ export interface HomeShelf {
   readonly create: (
     site: Site,
     read?: { readonly drawings: readonly SurveyDrawing[]; readonly file: string; readonly choice: PlanWish },
+    /** What lies under its plan besides. */
+    pictures?: readonly JobUnderlay[],
   ) => Promise<string>;
   /** Reads `NAME.job.json` or `NAME.job.zip`; a file that is no job comes back as problems. Nothing is kept yet. */
   readonly readFile: (bytes: Uint8Array) => Promise<FileJob | { readonly problems: readonly Problem[] }>;

@@ -1,6 +1,7 @@
+import { readFile } from "node:fs/promises";
 import type { Browser, BrowserContext, Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { demoJob, siteOf } from "#job";
+import { demoJob, readJobFile, siteOf } from "#job";
 import { picked } from "../../src/web/plan/pick.ts";
 import { boundsOf, fitted, toPixel } from "../../src/web/plan/view.ts";
 import { type BuiltServer, sizes, startBrowser, startBuiltServer } from "./browser.ts";
@@ -226,4 +227,20 @@ test("everything on a storey is chosen with one key, and a row is made of what i
   await expect.poll(() => options(page, /Detector B1/).count(), patient).toBe(5);
   await button(page, "Undo").click();
   await expect.poll(() => options(page, /Detector B1/).count(), patient).toBe(3);
+});
+
+test("the open job is saved packed, with its history and what was done last", async () => {
+  await choose(page, /Meeting room$/);
+  await page.getByLabel("Name").fill("Chart room");
+  await page.getByLabel("Name").press("Enter");
+  await page.getByRole("button", { name: /^Saltmarsh/ }).click();
+  const [download] = await Promise.all([
+    page.waitForEvent("download"),
+    page.getByRole("menuitem", { name: /^Save as ZIP/ }).click(),
+  ]);
+  expect(download.suggestedFilename()).toMatch(/^Saltmarsh.*\.job\.zip$/);
+  const read = readJobFile(new Uint8Array(await readFile(await download.path())));
+  expect(read.job?.rooms.map(({ name }) => name)).toContain("Chart room");
+  expect(read.job && (read.history?.length ?? 0)).toBeGreaterThan(0);
+  await button(page, "Undo").click();
 });

@@ -2,7 +2,7 @@ import { seeded } from "../exchange/mutated.ts";
 import { rawPdf, writtenPdf } from "../exchange/written-pdf.ts";
 import { exif, segment, writtenJpeg, writtenPng } from "../exchange/written-picture.ts";
 
-export type FuzzedKind = "pdf" | "svg" | "picture";
+export type FuzzedKind = "pdf" | "svg" | "picture" | "scan";
 
 /** Files that are mutated: small, and with something of everything that is read. */
 export async function soundPlans(): Promise<Readonly<Record<FuzzedKind, readonly Uint8Array[]>>> {
@@ -42,7 +42,31 @@ export async function soundPlans(): Promise<Readonly<Record<FuzzedKind, readonly
 <path d="m1 1c1 2 3 4 5 6s7 8 9 1q1 1 2 2t3 3a5 6 30 1 0 10 10z" style="stroke:rgb(1,2,3);stroke-width:.5mm"/>
 <text x="10" y="20" font-size="5">Office <tspan x="10" dy="6">1.02</tspan></text><text y="290">M 1:50</text></svg>`;
   const remarks = segment(0xe1, [...new TextEncoder().encode("Exif\0\0"), ...exif(6)]);
+  const scanned = (compress: boolean) =>
+    writtenPdf(
+      (pen) => {
+        pen.image(Buffer.from(writtenPng(60, 40)), 0, 0, { width: 600, height: 200 });
+        pen
+          .save()
+          .rotate(5)
+          .image(Buffer.from(writtenPng(9, 7)), 50, 150, { width: 300, height: 200 })
+          .restore();
+      },
+      { compress },
+    );
+  const stencil = "z".repeat(40);
+  const inked = rawPdf(
+    "q 0.5 0 0 rg 600 0 0 400 0 0 cm /I Do Q q 20 0 0 20 9 9 cm BI /W 2 /H 2 /CS /G /BPC 8 ID 1234 EI Q",
+    {
+      resources: "/XObject << /I 5 0 R >>",
+      objects: [
+        `<< /Type /XObject /Subtype /Image /Width 16 /Height 20 /ImageMask true /BitsPerComponent 1 /Length 40 >>\nstream\n${stencil}\nendstream`,
+      ],
+      page: "/Rotate 270",
+    },
+  );
   return {
+    scan: [await scanned(false), inked, await scanned(true)],
     pdf: [await drawn(false), raw, await drawn(true)],
     svg: [new TextEncoder().encode(svg)],
     picture: [writtenPng(30, 20), writtenJpeg(300, 200, remarks)],

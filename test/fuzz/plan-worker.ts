@@ -1,5 +1,5 @@
 import { parentPort, workerData } from "node:worker_threads";
-import { type Linework, readPdf, readPicture, readSvg } from "#exchange";
+import { type Linework, readPdf, readPicture, readScan, readSvg } from "#exchange";
 import { type FuzzedKind, mutatedPlan, soundPlans } from "./mutated-plan.ts";
 
 /** What became of one mutated plan. */
@@ -12,7 +12,7 @@ export interface PlanOutcome {
 }
 
 const { from, to } = workerData as { from: number; to: number };
-const kinds: readonly FuzzedKind[] = ["pdf", "svg", "picture", "pdf", "svg"];
+const kinds: readonly FuzzedKind[] = ["pdf", "svg", "picture", "pdf", "svg", "scan"];
 const plans = await soundPlans();
 
 for (let seed = from; seed < to; seed++) {
@@ -34,6 +34,16 @@ async function outcomeOf(
       if ("problems" in result) return refused(result.problems);
       const { width, height, bytes: copy } = result.picture;
       return { outcome: width > 0 && height > 0 && copy.length > 0 ? "read" : "silently empty", detail: "" };
+    }
+    if (kind === "scan") {
+      const result = await readScan(bytes, { page: 1, longest: 200 });
+      if ("problems" in result) return refused(result.problems);
+      const { width, height, pixels } = result.scan;
+      const isWhole = width > 0 && height > 0 && Math.max(width, height) <= 200;
+      return {
+        outcome: isWhole && pixels.length === 4 * width * height ? "read" : "silently empty",
+        detail: `${width} × ${height}`,
+      };
     }
     const result = await (kind === "pdf" ? readPdf(bytes, options) : readSvg(bytes, options));
     return "problems" in result ? refused(result.problems) : soundnessOf(result.linework);

@@ -4,12 +4,12 @@ import { expect, test } from "vitest";
 import type { PlanOutcome } from "./plan-worker.ts";
 
 /** Mutated files that are read. */
-const cases = 1000;
+const cases = 1200;
 
 /** Longest that one file may take. [ms] */
 const longest = 10_000;
 /** Kinds of files take turns: by this many each has come once. */
-const kinds = 5;
+const kinds = 6;
 
 const outcomes = (): Promise<readonly PlanOutcome[]> =>
   new Promise((resolve, reject) => {
@@ -39,12 +39,12 @@ const outcomes = (): Promise<readonly PlanOutcome[]> =>
     });
   });
 
-test(`${cases} mutated PDF files, SVG drawings and pictures give a result or a problem, never a crash, a hang or silent emptiness`, async () => {
+test(`${cases} mutated PDF files, scanned pages, SVG drawings and pictures give a result or a problem, never a crash, a hang or silent emptiness`, async () => {
   const list = await outcomes();
   expect(list).toHaveLength(cases);
   expect(list.filter((each) => each.outcome === "crashed" || each.outcome === "silently empty")).toEqual([]);
   // The mutations must reach every layer of every reader, or the test would prove little.
-  for (const kind of ["pdf", "svg", "picture"] as const) {
+  for (const kind of ["pdf", "svg", "picture", "scan"] as const) {
     const own = list.filter((each) => each.kind === kind);
     for (const outcome of ["read", "refused"] as const)
       expect(own.filter((each) => each.outcome === outcome).length, `${kind} ${outcome}`).toBeGreaterThan(

@@ -10,6 +10,7 @@ import type {
   ReviewAnswer,
   ReviewQuestion,
 } from "./protocol.ts";
+import { RefusedFile } from "./refused-file.ts";
 
 /** The workers behind the screen: one reviews the open job, others are made when needed and ended when stopped. */
 export interface Calculator extends Omit<Calculations, "current"> {
@@ -286,7 +287,7 @@ const readModel: Calculations["readModel"] = async (file, { progress, signal, ch
       if (data.tell === undefined) return;
       end();
       if (data.tell === "read") resolve(data.read);
-      else reject(new Error(data.sentences.join(" ")));
+      else reject(new RefusedFile(data.sentences, data.scan));
     };
     worker.onerror = (event) => {
       event.preventDefault();

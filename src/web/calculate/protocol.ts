@@ -8,6 +8,7 @@ import type {
   Site,
 } from "#engine";
 import type { DeviceZones, EditStep, ModelRead, PlanWish } from "../contract.ts";
+import type { ScannedPageOf } from "./refused-file.ts";
 
 /** To the worker that reviews the open job. Every message carries the revision that it speaks of. */
 export type ReviewQuestion =
@@ -75,4 +76,9 @@ export type ReadQuestion = {
 export type ReadAnswer =
   | { readonly tell: "progress"; readonly text: string; readonly share: number }
   | { readonly tell: "read"; readonly read: ModelRead }
-  | { readonly tell: "refused"; readonly sentences: readonly string[] };
+  | {
+      readonly tell: "refused";
+      readonly sentences: readonly string[];
+      /** A page that holds a picture instead of lines. */
+      readonly scan?: ScannedPageOf;
+    };

@@ -11,8 +11,10 @@ addEventListener("message", async ({ data }: MessageEvent<ReadQuestion>) => {
   try {
     const result = await readAny(data);
     if ("problems" in result) {
+      const scan = result.problems.find(({ code }) => code === "plan-pdf-scan")?.values;
       tell({
         tell: "refused",
+        ...(scan && { scan: { page: Number(scan.page), pages: Number(scan.pages) } }),
         sentences: result.problems.map((problem) => `${sentenceOf(problem)} ${remedyOf(problem)}`),
       });
       return;

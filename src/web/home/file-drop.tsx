@@ -1,8 +1,12 @@
-import { useState } from "react";
+import { lazy, Suspense, useState } from "react";
 import { Button, FileTrigger } from "react-aria-components";
 import { Running, Say } from "../fields/index.ts";
 import { t } from "../texts/index.ts";
 import type { ReadingWays } from "./use-reading.ts";
+
+const ScanOffer = lazy(() =>
+  import("../survey/drawings/scan-offer.tsx").then((part) => ({ default: part.ScanOffer })),
+);
 
 interface FileDropProps {
   readonly ways: ReadingWays;
@@ -10,10 +14,15 @@ interface FileDropProps {
   readonly invitation: string;
   readonly kinds: readonly string[];
   readonly onFile: (file: File) => void;
+  /** A page was made a picture. */
+  readonly onPicture: (picture: File) => void;
 }
 
+/** The answer to choosing a file comes into sight by itself. */
+const intoView = (element: HTMLElement | null): void => element?.scrollIntoView({ block: "nearest" });
+
 /** Where a file is dropped or chosen; while it is read how far that is, afterwards why it was refused. */
-export function FileDrop({ ways, legend, invitation, kinds, onFile }: FileDropProps) {
+export function FileDrop({ ways, legend, invitation, kinds, onFile, onPicture }: FileDropProps) {
   const { reading, stop } = ways;
   const [over, setOver] = useState(false);
   return (
@@ -56,12 +65,19 @@ export function FileDrop({ ways, legend, invitation, kinds, onFile }: FileDropPr
         </fieldset>
       )}
       {reading?.state === "refused" ? (
-        <Say severity="must" live>
-          <p>{t("home.model.refused", { name: reading.name })}</p>
-          {reading.sentences.map((sentence) => (
-            <p key={sentence}>{sentence}</p>
-          ))}
-        </Say>
+        <div ref={intoView}>
+          <Say severity="must" live>
+            <p>{t("home.model.refused", { name: reading.name })}</p>
+            {reading.sentences.map((sentence) => (
+              <p key={sentence}>{sentence}</p>
+            ))}
+            {reading.scan ? (
+              <Suspense>
+                <ScanOffer file={reading.scan.file} scan={reading.scan.page} onPicture={onPicture} />
+              </Suspense>
+            ) : null}
+          </Say>
+        </div>
       ) : null}
     </>
   );

@@ -64,9 +64,9 @@ export function homeShelf(store: JobShelf, included: Included): HomeShelf {
       return made;
     },
     archive: (id, to) => notes.note(id, { archived: to === "aside" }),
-    create: (site, read) => {
+    create: (site, read, pictures = []) => {
       const job = jobOfSite(site);
-      if (!read) return store.create(job);
+      if (!read) return store.create({ ...job, underlays: [...job.underlays, ...pictures] });
       const { drawings, file, choice } = read;
       // The file may be read again inside the job: what was written now is remembered with the first drawing.
       const underlays = drawings.map(underlayOf).map((drawing, index) => ({
@@ -75,7 +75,7 @@ export function homeShelf(store: JobShelf, included: Included): HomeShelf {
         choice: { ...choice },
         ...(index === 0 ? { read: printsOf(job) } : {}),
       }));
-      return store.create({ ...job, underlays });
+      return store.create({ ...job, underlays: [...underlays, ...pictures] });
     },
     // Loaded only when it is asked for: the first page stays small.
     readFile: async (bytes) => (await import("./file-copies.ts")).fileJob(store, bytes),

@@ -2,11 +2,15 @@ import { lazy, Suspense, useEffect, useState } from "react";
 import type { Problem, Site } from "#engine";
 import { planningDefaults } from "#engine";
 import type { Calculations, FileJob, HomeShelf, ModelRead } from "../contract.ts";
+import type { SmallPicture } from "../survey/drawings/picture-file.ts";
 import { t } from "../texts/index.ts";
 import { FileDrop } from "./file-drop.tsx";
 import { type Reading, useReading } from "./use-reading.ts";
 
 const FileJobCard = lazy(() => import("./file-job.tsx").then((part) => ({ default: part.FileJobCard })));
+const PictureStart = lazy(() =>
+  import("./picture-start.tsx").then((part) => ({ default: part.PictureStart })),
+);
 const ReadReport = lazy(() => import("./read-report.tsx").then((part) => ({ default: part.ReadReport })));
 
 interface ModelStartProps {
@@ -24,7 +28,8 @@ export function ModelStart({ calculations, shelf, onOpen, onChanged, onWaiting }
   const ways = useReading(calculations);
   const { reading } = ways;
   const [copy, setCopy] = useState<{ readonly file: string; readonly job: FileJob } | undefined>();
-  const waits = reading?.state === "read" || copy !== undefined;
+  const [picture, setPicture] = useState<SmallPicture | undefined>();
+  const waits = reading?.state === "read" || copy !== undefined || picture !== undefined;
   useEffect(() => onWaiting(waits), [waits, onWaiting]);
   const fail = (name: string) => (trouble: unknown) =>
     ways.refuse(name, [trouble instanceof Error ? trouble.message : String(trouble)]);
@@ -34,8 +39,17 @@ export function ModelStart({ calculations, shelf, onOpen, onChanged, onWaiting }
       ways.refuse(name, problems.map(wordsOf)),
     );
   };
+  const takePicture = async (file: File): Promise<void> => {
+    const { smallPicture } = await import("../survey/drawings/picture-file.ts");
+    const small = await smallPicture(file);
+    if ("sentences" in small) return ways.refuse(file.name, small.sentences);
+    ways.drop();
+    setPicture(small);
+  };
   const take = async (file: File): Promise<void> => {
     setCopy(undefined);
+    setPicture(undefined);
+    if (/\.(png|jpe?g)$/i.test(file.name)) return takePicture(file);
     if (!/\.(json|zip)$/i.test(file.name)) return ways.read(file);
     ways.drop();
     const job = await shelf.readFile(new Uint8Array(await file.arrayBuffer()));
@@ -56,8 +70,9 @@ export function ModelStart({ calculations, shelf, onOpen, onChanged, onWaiting }
         ways={ways}
         legend={t("home.model.title")}
         invitation={t("home.model.drop")}
-        kinds={[".ifc", ".ifczip", ".dxf", ".pdf", ".svg", ".json", ".zip"]}
+        kinds={[".ifc", ".ifczip", ".dxf", ".pdf", ".svg", ".png", ".jpg", ".jpeg", ".json", ".zip"]}
         onFile={(file) => void take(file).catch(fail(file.name))}
+        onPicture={(file) => void takePicture(file).catch(fail(file.name))}
       />
       {copy ? (
         <Suspense>
@@ -72,6 +87,17 @@ export function ModelStart({ calculations, shelf, onOpen, onChanged, onWaiting }
             onRefused={(problems) => refuse(copy.file, problems)}
             onChanged={onChanged}
             onDrop={() => setCopy(undefined)}
+          />
+        </Suspense>
+      ) : null}
+      {picture ? (
+        <Suspense>
+          <PictureStart
+            picture={picture}
+            shelf={shelf}
+            onOpen={onOpen}
+            onTrouble={fail(picture.name)}
+            onDrop={() => setPicture(undefined)}
           />
         </Suspense>
       ) : null}

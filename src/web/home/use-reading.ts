@@ -1,4 +1,5 @@
 import { useRef, useState } from "react";
+import { RefusedFile, type ScannedPageOf } from "../calculate/refused-file.ts";
 import type { Calculations, ModelRead, PlanWish } from "../contract.ts";
 import { t } from "../texts/index.ts";
 
@@ -18,7 +19,13 @@ export type Reading =
       readonly file: File;
       readonly choice: PlanWish;
     }
-  | { readonly state: "refused"; readonly name: string; readonly sentences: readonly string[] };
+  | {
+      readonly state: "refused";
+      readonly name: string;
+      readonly sentences: readonly string[];
+      /** A page of the file that may be taken as a picture. */
+      readonly scan?: { readonly file: File; readonly page: ScannedPageOf };
+    };
 
 export interface ReadingWays {
   readonly reading: Reading | undefined;
@@ -52,7 +59,13 @@ export function useReading(calculations: Pick<Calculations, "readModel">): Readi
       if (!own.signal.aborted) setReading({ state: "read", name, read: found, file, choice });
     } catch (trouble) {
       if (own.signal.aborted) return setReading(undefined);
-      refuse(name, [trouble instanceof Error ? trouble.message : String(trouble)]);
+      const scan = trouble instanceof RefusedFile ? trouble.scan : undefined;
+      setReading({
+        state: "refused",
+        name,
+        sentences: [trouble instanceof Error ? trouble.message : String(trouble)],
+        ...(scan && { scan: { file, page: scan } }),
+      });
     }
   };
   return {

@@ -37,6 +37,13 @@ export const ThingsList = memo(function ThingsList({ store, actions, onPlan }: T
     else return;
     event.preventDefault();
   };
+  // A list with nothing to choose from is none.
+  if (things.length === 0)
+    return (
+      <section className="things no-print" aria-label={t("plan.list")}>
+        <p className="hint">{t("plan.list.empty")}</p>
+      </section>
+    );
   return (
     <section className="things no-print" aria-label={t("plan.list")}>
       <div
@@ -47,7 +54,6 @@ export const ThingsList = memo(function ThingsList({ store, actions, onPlan }: T
         aria-activedescendant={at < 0 ? undefined : `thing-${things[at]?.id}`}
         onKeyDown={onKeyDown}
       >
-        {things.length === 0 ? <p className="hint">{t("plan.list.empty")}</p> : null}
         {things.map((ref) => (
           <Thing
             key={`${ref.kind} ${ref.id}`}

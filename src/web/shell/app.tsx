@@ -85,7 +85,6 @@ function OneJob({ id, begin }: { readonly id: string; readonly begin: Begin }) {
       void job?.close();
     };
   }, [id]);
-  const fileText = useCallback(() => shelf.fileText(id), [id]);
   if (!opened) return <p className="wait">{t("shell.opening")}</p>;
   if ("trouble" in opened)
     return (
@@ -97,24 +96,31 @@ function OneJob({ id, begin }: { readonly id: string; readonly begin: Begin }) {
         </Say>
       </div>
     );
-  return <Opened source={opened.source} stored={opened.stored} fileText={fileText} begin={begin} />;
+  return <Opened source={opened.source} stored={opened.stored} begin={begin} />;
 }
 
 interface OpenedProps {
   readonly source: JobSource;
   readonly stored: StoredJob;
-  readonly fileText: () => Promise<string>;
   readonly begin: Begin;
 }
 
-function Opened({ source, stored, fileText, begin }: OpenedProps) {
+function Opened({ source, stored, begin }: OpenedProps) {
+  const fileOf = useCallback(
+    async (as: "json" | "zip") => {
+      // The file is made of what is kept: the last change must be among it.
+      await stored.settled();
+      return as === "json" ? shelf.fileText(stored.id) : shelf.packed(stored.id);
+    },
+    [stored],
+  );
   const standing = useStanding(stored);
   return (
     <>
       <JobScreen
         source={source}
         calculator={calculator}
-        fileText={fileText}
+        fileOf={fileOf}
         onHome={goHome}
         standing={standing}
         begin={begin}

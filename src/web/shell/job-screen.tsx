@@ -1,11 +1,13 @@
 import { useCallback, useEffect, useMemo, useRef, useState, useSyncExternalStore } from "react";
 import type { Layout, Site } from "#engine";
+import { jobFileName } from "#job";
 import { whenSettled } from "../calculate/calculated.ts";
 import type { Calculator } from "../calculate/calculator.ts";
 import { useCalculated } from "../calculate/use-calculated.ts";
 import { useWiring } from "../calculate/use-wiring.ts";
 import type { EditStep } from "../contract.ts";
 import { Say } from "../fields/index.ts";
+import { saveFile } from "../fields/save-file.ts";
 import type { JobSource } from "../jobs/open-job.ts";
 import { inputOn } from "../plan/input.ts";
 import { nameOf, spokenOf } from "../plan/names.ts";
@@ -29,7 +31,8 @@ import "./shell.css";
 interface JobScreenProps {
   readonly source: JobSource;
   readonly calculator: Calculator;
-  readonly fileText: () => Promise<string>;
+  /** The whole job as one file: readable, or packed with its history. */
+  readonly fileOf: (as: "json" | "zip") => Promise<string | Uint8Array>;
   readonly onHome: () => void;
   /** How the job stands with the server, in a sentence. */
   readonly standing: string;
@@ -38,7 +41,7 @@ interface JobScreenProps {
 }
 
 /** The open job: plan edge to edge, bars above and below, one floating card. */
-export function JobScreen({ source, calculator, fileText, onHome, standing, begin }: JobScreenProps) {
+export function JobScreen({ source, calculator, fileOf, onHome, standing, begin }: JobScreenProps) {
   const job = useSyncExternalStore(source.subscribe, source.current);
   const [store] = useState(() => workbenchOf(job, begin));
   const calculating = useCalculated(calculator, ({ busy, trouble: sentence, findings }) => ({
@@ -123,6 +126,23 @@ export function JobScreen({ source, calculator, fileText, onHome, standing, begi
       })
       .catch((cause: unknown) => setTrouble(cause instanceof Error ? cause.message : String(cause)));
   }, [store, calculator]);
+  const onSave = useCallback(
+    (as: "json" | "zip"): void => {
+      fileOf(as).then(
+        (text) =>
+          saveFile({
+            name: jobFileName(store.get().job.site.name, as),
+            text,
+            ...(as === "zip" ? { type: "application/zip" } : {}),
+          }),
+        (cause: unknown) =>
+          store.set({
+            notice: t("shell.not-saved", { reason: cause instanceof Error ? cause.message : String(cause) }),
+          }),
+      );
+    },
+    [store, fileOf],
+  );
   useClearOfSheet({ store, actions, card, about: `${bench.panel.kind} ${bench.selection[0]?.id}` });
   const { site } = job;
   const first = bench.selection[0];
@@ -166,7 +186,7 @@ export function JobScreen({ source, calculator, fileText, onHome, standing, begi
       <TopBar
         store={store}
         actions={actions}
-        fileText={fileText}
+        onSave={onSave}
         onHome={onHome}
         onPrint={onPrint}
         standing={standing}

@@ -1,7 +1,5 @@
 import { memo } from "react";
 import { Button, Menu, MenuItem, MenuTrigger, Popover } from "react-aria-components";
-import { jobFileName } from "#job";
-import { saveFile } from "../fields/save-file.ts";
 import { t } from "../texts/index.ts";
 import type { Actions } from "./actions.ts";
 import { ShowMenu } from "./show-menu.tsx";
@@ -13,7 +11,8 @@ interface TopBarProps {
   readonly actions: Actions;
   readonly onHome: () => void;
   readonly onPrint: () => void;
-  readonly fileText: () => Promise<string>;
+  /** Hands the job to the person as a file. */
+  readonly onSave: (as: "json" | "zip") => void;
   readonly standing: string;
 }
 
@@ -23,7 +22,7 @@ export const TopBar = memo(function TopBar({
   actions,
   onHome,
   onPrint,
-  fileText,
+  onSave,
   standing,
 }: TopBarProps) {
   const { job, storey } = usePart(store, (bench) => ({ job: bench.job, storey: bench.storey }));
@@ -34,11 +33,6 @@ export const TopBar = memo(function TopBar({
     actions.take({ kind: "select" });
     store.set({ panel });
   };
-  const save = async (): Promise<void> =>
-    saveFile({
-      name: jobFileName(site.name, "json"),
-      text: await fileText(),
-    });
   return (
     <header className="top-bar no-print">
       <MenuTrigger>
@@ -57,8 +51,11 @@ export const TopBar = memo(function TopBar({
             <MenuItem className="menu-item" onAction={() => show({ kind: "models" })}>
               {t("shell.models")}
             </MenuItem>
-            <MenuItem className="menu-item" onAction={() => void save()}>
+            <MenuItem className="menu-item" onAction={() => onSave("json")}>
               {t("shell.save")}
+            </MenuItem>
+            <MenuItem className="menu-item" onAction={() => onSave("zip")}>
+              {t("shell.save-zip")}
             </MenuItem>
             <MenuItem className="menu-item" onAction={onPrint}>
               {t("shell.print")}

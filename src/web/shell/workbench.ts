@@ -144,7 +144,7 @@ export function workbenchOf(job: OpenJob, begin: "thing" | "visit" = "thing"): S
     side: undefined,
     planned: undefined,
     shown: { ...allShown, across: false },
-    stage: nothing || begin === "visit" ? "survey" : "place",
+    stage: job.site.rooms.length === 0 || begin === "visit" ? "survey" : "place",
     panel: { kind: begin },
     finding: undefined,
     notice: undefined,

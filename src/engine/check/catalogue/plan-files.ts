@@ -35,7 +35,12 @@ export const planFileProblems = {
   "plan-pdf-scan": {
     severity: "must",
     message: "Page {page} holds a picture and no lines: the plan was scanned.",
-    remedy: "Save the page as PNG or JPEG, bring it in as a picture, and draw the rooms over it.",
+    remedy: "Lay the page under the plan as a picture, and draw the rooms over it.",
+  },
+  "plan-pdf-scan-refused": {
+    severity: "must",
+    message: "The picture on page {page} cannot be laid under the plan: {reason}.",
+    remedy: "Save the page as PNG or JPEG, and bring that in as a picture.",
   },
   "plan-pdf-page-empty": {
     severity: "must",

@@ -224,7 +224,7 @@ const withImage = (content: string) =>
 
 test("a scanned page is told from a page with nothing on it, and pictures beside lines are mentioned", async () => {
   expect(await problems(withImage("q 600 0 0 400 0 0 cm /I Do Q"))).toEqual([
-    { code: "plan-pdf-scan", values: { page: 1 } },
+    { code: "plan-pdf-scan", values: { page: 1, pages: 1 } },
   ]);
   expect(await problems(rawPdf(""))).toEqual([
     { code: "plan-pdf-page-empty", values: { page: 1, pages: 1 } },

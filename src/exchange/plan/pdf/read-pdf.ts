@@ -8,12 +8,12 @@ import { overLimit } from "../page/over-limit.ts";
 import type { PlanResult } from "../report.ts";
 import { proposeUnit } from "../scale/propose-unit.ts";
 import type { ContentGroups } from "./content-groups.ts";
-import { carefully, loadPdfReader, type PdfReader, pictureRefused } from "./open-pdf.ts";
+import { loadPdfReader, type PdfReader, pictureRefused } from "./open-pdf.ts";
+import { beginsAsPdf, guarded, type Opened, opening, PackageFailure, reasonOf } from "./opened-pdf.ts";
 import { operationsOf } from "./operations.ts";
 import { collectPaths, type OperationList } from "./page-paths.ts";
 import { collectTexts, type TextRun } from "./page-texts.ts";
 import { sheetOf } from "./sheet.ts";
-import { type StrayFailures, strayFailures } from "./stray-failures.ts";
 
 export interface ReadPdfOptions {
   readonly fileName: string;
@@ -61,12 +61,6 @@ export async function readPdf(bytes: Uint8Array, options: ReadPdfOptions): Promi
   }
 }
 
-interface Opened {
-  readonly document: PDFDocumentProxy;
-  readonly stray: StrayFailures;
-  close(): Promise<void>;
-}
-
 interface Reading {
   readonly reader: PdfReader;
   readonly bytes: Uint8Array;
@@ -74,34 +68,6 @@ interface Reading {
   readonly limits: PlanLimits;
   readonly progress: (step: string, share: number) => void;
 }
-
-/** Some writers and mail programs put bytes before the first mark. @source ISO-32000, section 7.5.2 */
-const beginsAsPdf = (bytes: Uint8Array): boolean =>
-  new TextDecoder("latin1").decode(bytes.subarray(0, 1024)).includes("%PDF-");
-
-const opening = async (
-  reader: PdfReader,
-  bytes: Uint8Array,
-  { strict }: { strict: boolean },
-): Promise<Opened | Problem> => {
-  const stray = strayFailures();
-  // The package takes the bytes away from whoever gave them, so it gets a copy.
-  const task = reader.getDocument({ ...carefully, data: bytes.slice(), stopAtErrors: strict });
-  const close = async (): Promise<void> => {
-    await Promise.race([task.destroy(), stray.first]).catch(() => {});
-    // What the package rejects while it closes comes out a turn later.
-    await new Promise((resolve) => setTimeout(resolve, 0));
-    stray.stop();
-  };
-  try {
-    return { document: await Promise.race([task.promise, stray.first]), stray, close };
-  } catch (error) {
-    await close();
-    if (error instanceof Error && error.name === "PasswordException")
-      return { code: "plan-pdf-locked", values: {} };
-    return { code: "plan-pdf-damaged", values: { reason: reasonOf(error) } };
-  }
-};
 
 const readPage = async (opened: Opened, reading: Reading): Promise<PlanResult> => {
   const { options, limits, progress, reader } = reading;
@@ -130,7 +96,7 @@ const readPage = async (opened: Opened, reading: Reading): Promise<PlanResult> =
   const { box, texts, ...found } = gathered.result();
   if (gathered.lines === 0) {
     if (trouble && pictureRefused.test(trouble))
-      return stopped({ code: "plan-pdf-scan", values: { page: number } });
+      return stopped({ code: "plan-pdf-scan", values: { page: number, pages } });
     if (trouble)
       return stopped({ code: "plan-pdf-damaged", values: { reason: `page ${number}: ${trouble}` } });
     return stopped({ code: "plan-pdf-page-empty", values: { page: number, pages } });
@@ -225,19 +191,5 @@ const drawnOn = async (
     names.set(id, String(group.name ?? id).slice(0, 200));
   return { list, groups: { names, isVisible: (content) => config.isVisible(content) } };
 };
-
-/** Whatever the package throws is the file's problem here. */
-class PackageFailure extends Error {}
-
-const guarded = async <T>({ stray }: Opened, call: Promise<T>): Promise<T> => {
-  try {
-    return await Promise.race([call, stray.first]);
-  } catch (error) {
-    throw new PackageFailure(reasonOf(error));
-  }
-};
-
-const reasonOf = (error: unknown): string =>
-  (error instanceof Error ? error.message : String(error)).slice(0, 120).replace(/[.\s]+$/, "") || "unknown";
 
 const stopped = (problem: Problem): PlanResult => ({ problems: [problem] });

@@ -9,6 +9,7 @@ import type { SurveyPanelProps } from "../panel.ts";
 import { DrawingFields } from "./drawing-fields.tsx";
 import { type SmallPicture, smallPicture } from "./picture-file.ts";
 import { PictureScale } from "./picture-scale.tsx";
+import { isPicture, pictureUnderlay } from "./picture-underlay.ts";
 import "../../home/home.css";
 
 /** Drawings and pictures that lie under the plan of the storey, and a way for more of them. */
@@ -29,18 +30,6 @@ export function DrawingsPanel({ job, store, actions, calculator, onClose }: Surv
       setPicture(small);
     }
   };
-  const underlayOf = ({ name, ...pixels }: SmallPicture, map: readonly number[]): JobUnderlay => ({
-    id: job.newId("underlays"),
-    storey,
-    name,
-    file: name,
-    shown: true,
-    layers: [],
-    origin: [0, 0],
-    turn: 0,
-    lines: "",
-    picture: { ...pixels, map: [...map] },
-  });
   return (
     <div className="stack">
       <div className="row row-apart">
@@ -59,7 +48,11 @@ export function DrawingsPanel({ job, store, actions, calculator, onClose }: Surv
           word={t("drawings.take", { storey: here?.name ?? "" })}
           onTake={(map) => {
             job.keep("drawings.picture", [
-              { do: "put", kind: "underlays", record: underlayOf(picture, map) },
+              {
+                do: "put",
+                kind: "underlays",
+                record: pictureUnderlay(picture, { map, id: job.newId("underlays"), storey }),
+              },
             ]);
             setPicture(undefined);
             actions.showAll();
@@ -74,6 +67,7 @@ export function DrawingsPanel({ job, store, actions, calculator, onClose }: Surv
           invitation={t("drawings.drop")}
           kinds={[".ifc", ".ifczip", ".dxf", ".pdf", ".svg", ".png", ".jpg", ".jpeg"]}
           onFile={(file) => void (isPicture(file) ? taken(file) : read(file))}
+          onPicture={(file) => void taken(file)}
         />
       )}
       {reading?.state === "read" ? (
@@ -98,9 +92,6 @@ export function DrawingsPanel({ job, store, actions, calculator, onClose }: Surv
     </div>
   );
 }
-
-const isPicture = ({ name, type }: File): boolean =>
-  /^image\/(png|jpeg)$/.test(type) || /\.(png|jpe?g)$/i.test(name);
 
 /** What was chosen when a file of this name was read before. */
 const knownChoice = (underlays: readonly JobUnderlay[], file: string): object =>

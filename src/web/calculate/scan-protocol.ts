@@ -1,0 +1,9 @@
+/** To the worker that makes a picture of a page. */
+export interface ScanQuestion {
+  readonly bytes: ArrayBuffer;
+  readonly page: number;
+}
+
+export type ScanAnswer =
+  | { readonly tell: "scanned"; readonly picture: Blob }
+  | { readonly tell: "refused"; readonly sentences: readonly string[] };
