@@ -13,8 +13,6 @@ export type PaintQuestion =
 
 /** What differs in a picture from the one that was sent before. */
 export interface PictureChange {
-  /** Grows with each picture. */
-  readonly turn: number;
   /** Device pixels for one CSS pixel. */
   readonly density: number;
   readonly site?: SiteChange;

@@ -61,7 +61,6 @@ export function painterOn(
   let next: Picture | undefined;
   /** What the worker has. */
   let sent: { readonly picture: Picture; readonly density: number } | undefined;
-  let turn = 0;
   let waiting = 0;
   let settling: ReturnType<typeof setTimeout> | undefined;
   let resting = false;
@@ -91,9 +90,9 @@ export function painterOn(
   };
   const send = (picture: Picture): void => {
     const density = densityNow();
-    if (sent?.picture === picture && sent.density === density) return;
-    turn += 1;
-    ask({ ask: "picture", change: changeBetween(sent?.picture, picture, { turn, density }) });
+    const change = changeBetween(sent?.picture, picture, density);
+    const same = Object.keys(change.fields).length === 0 && !change.site && !change.results;
+    if (!same || sent?.density !== density) ask({ ask: "picture", change });
     sent = { picture, density };
     underlay.show(picture);
   };

@@ -75,7 +75,11 @@ export function paintingOn(
   };
   const wish = (one: Wish): void => {
     next = one;
-    if (!running) work().catch(() => tell({ tell: "failed" }));
+    if (running) return;
+    work().catch(() => {
+      running = false;
+      tell({ tell: "failed" });
+    });
   };
 
   /** Painting of what is drawn by hand, or of rows, is loaded with the first of them. */
@@ -125,7 +129,7 @@ export function paintingOn(
       paintMoving(surfaceOf(heldSigns, "signs", { ...now, frame }), picture, late);
       if (signsShown) give("signs", now);
       signsShown = false;
-    } else paintSigns(now);
+    } else if (turned || !before || before.held || !sameHand(before, picture)) paintSigns(now);
   };
 
   const paintHeldZones = (now: Wish, of: Results): void => {
@@ -240,6 +244,21 @@ const sameSigns = (a: Painted, b: Painted): boolean =>
   a.held?.devices === b.held?.devices &&
   a.tried === b.tried &&
   a.insets === b.insets;
+
+/** What is selected, and what the hand draws. */
+const handFields = [
+  "site",
+  "storey",
+  "selection",
+  "toolState",
+  "preview",
+  "grips",
+  "side",
+  "planned",
+  "tried",
+] as const satisfies readonly (keyof Painted)[];
+
+const sameHand = (a: Painted, b: Painted): boolean => handFields.every((key) => a[key] === b[key]);
 
 /** A turn of the event loop without the 4 ms that timers cost: what was asked meanwhile is heard. */
 const breath = (): Promise<void> =>

@@ -100,7 +100,7 @@ test("whatever is done to a picture, the changes that are sent one by one give t
       let now = first;
       for (const one of [(picture: Picture) => picture, ...deeds]) {
         now = one(now);
-        const change = changeBetween(before, now, { turn: 1, density: 1 });
+        const change = changeBetween(before, now, 1);
         received = changed(received, structuredClone(change));
         before = now;
       }
@@ -112,9 +112,9 @@ test("whatever is done to a picture, the changes that are sent one by one give t
 });
 
 test("what did not change is not sent again, and keeps its identity", () => {
-  const sent = changed(undefined, changeBetween(undefined, first, { turn: 1, density: 1 }));
+  const sent = changed(undefined, changeBetween(undefined, first, 1));
   const next = { ...first, view: { ...first.view, scale: 31 } };
-  const change = changeBetween(first, next, { turn: 2, density: 1 });
+  const change = changeBetween(first, next, 1);
   expect(Object.keys(change.fields)).toEqual(["view"]);
   expect(change.site).toBeUndefined();
   expect(change.results).toBeUndefined();

@@ -26,17 +26,13 @@ const plainFields = [
 ] as const satisfies readonly (keyof Painted)[];
 
 /** What differs between two pictures, as small as it can be sent: records and results that did not change stay where they are. */
-export function changeBetween(
-  before: Picture | undefined,
-  now: Picture,
-  to: Pick<PictureChange, "turn" | "density">,
-): PictureChange {
+export function changeBetween(before: Picture | undefined, now: Picture, density: number): PictureChange {
   const site = siteChange(before?.site, now.site);
   const results = resultsChange(before?.calculated, now.calculated);
   const fields = Object.fromEntries(
     plainFields.filter((key) => !before || before[key] !== now[key]).map((key) => [key, now[key]]),
   );
-  return { ...to, ...(site && { site }), ...(results && { results }), fields };
+  return { density, ...(site && { site }), ...(results && { results }), fields };
 }
 
 /** The picture after a change; what did not change keeps its identity. */
