@@ -1,3 +1,4 @@
+import type { ProblemCode } from "../check/index.ts";
 import type { SquareMillimetres } from "../quantity/index.ts";
 import { circuitChecks } from "./circuit-checks.ts";
 import type { WiringModel } from "./model.ts";
@@ -14,8 +15,17 @@ export interface SectionChoice {
   readonly open: readonly string[];
 }
 
+/** What a thicker cable can mend. The load, the leakage and the breaking capacity are what they are. */
+const mendedBySection: ReadonlySet<ProblemCode> = new Set([
+  "voltage-drop-too-large",
+  "cable-too-thin",
+  "section-below-smallest",
+  "fault-loop-too-large",
+  "cable-burns-in-a-fault",
+]);
+
 /**
- * Smallest section, the same along the whole circuit, with which no check fails.
+ * Smallest section, the same along the whole circuit, with which no check fails that a thicker cable can mend.
  *
  * @param model - The wiring. @param circuit - Id of the circuit.
  * @returns Section [mm²]; undefined where none does.
@@ -25,7 +35,9 @@ export interface SectionChoice {
 export function smallestSection(model: WiringModel, circuit: string): SectionChoice {
   let open: readonly string[] = [];
   for (const section of sectionsForLighting) {
-    const checks = circuitChecks(withSection(model, circuit, section), circuit);
+    const checks = circuitChecks(withSection(model, circuit, section), circuit).filter(({ code }) =>
+      mendedBySection.has(code),
+    );
     const failed = checks.filter(({ verdict }) => verdict === "fail");
     const unproven = checks.filter(({ verdict }) => verdict === "not-proven");
     if (failed.length === 0 && checks.length > 0)
