@@ -66,6 +66,8 @@ export interface OpenJob {
   readonly underlays: readonly Underlay[];
   /** What calculations do not look at, as it stands in the file: drawings, boards, circuits, notes, photographs, the visit. */
   readonly kept: Pick<JobFile, KeptKind | "visit">;
+  /** What people set on detectors, and what rules hang on, as it stands in the file. */
+  readonly file: Pick<JobFile, "detectors" | "details" | "boards" | "circuits">;
   /** Counts up with every change, whoever made it. */
   readonly revision: number;
   /** Written by a newer program: may be looked at only. */
@@ -87,6 +89,8 @@ export interface OpenJob {
     steps: { readonly site: readonly EditStep[]; readonly kept: readonly KeptStep[] },
   ) => void;
   readonly setDetails: (details: Partial<JobDetails>) => void;
+  /** Which packs of rules a person switched on or off; the others follow the region. */
+  readonly setRules: (rules: Pick<JobFile["details"], "rulesOn" | "rulesOff">) => void;
   readonly setName: (name: string) => void;
   readonly setDefaults: (defaults: Site["defaults"]) => void;
   readonly undo: () => void;

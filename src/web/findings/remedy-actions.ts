@@ -2,6 +2,7 @@ import type { ProblemCode } from "#engine";
 import { detectorRemedies, doubledTags } from "./detector-remedies.ts";
 import { roomAt } from "./inside-room.ts";
 import { type RemediesOf, type Remedy, recordIn, removing, setting } from "./remedy.ts";
+import { settingRemedies } from "./setting-remedies.ts";
 import { thingRemedies } from "./thing-remedies.ts";
 
 const place: RemediesOf = ({ room }) => [
@@ -26,6 +27,7 @@ export const remedyActions: Readonly<Partial<Record<ProblemCode, RemediesOf>>> =
   "job-tag-twice": doubledTags,
   ...detectorRemedies,
   ...thingRemedies,
+  ...settingRemedies,
   "storey-missing": (finding, site) => {
     const room = recordIn("rooms", finding, site);
     return site.storeys

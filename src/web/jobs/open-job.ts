@@ -36,6 +36,9 @@ export function documentJob(id: string, document: JobDocument, newId: () => stri
     setDetails: (details) => {
       document.run(setDetails(details));
     },
+    setRules: (rules) => {
+      document.run(setDetails(rules));
+    },
     setName: (name) => {
       document.run(setName(name));
     },
@@ -59,6 +62,7 @@ export function documentJob(id: string, document: JobDocument, newId: () => stri
       details: { ...noDetails, ...file.details },
       underlays: underlaysOf(file),
       kept: file,
+      file,
       revision: document.revision(),
       readOnly: document.readOnly(),
       canUndo: document.canUndo(),

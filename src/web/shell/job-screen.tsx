@@ -4,6 +4,7 @@ import { jobFileName } from "#job";
 import { whenSettled } from "../calculate/calculated.ts";
 import type { Calculator } from "../calculate/calculator.ts";
 import { useCalculated } from "../calculate/use-calculated.ts";
+import { useSettings } from "../calculate/use-settings.ts";
 import { useWiring } from "../calculate/use-wiring.ts";
 import type { EditStep } from "../contract.ts";
 import { Say } from "../fields/index.ts";
@@ -66,6 +67,7 @@ export function JobScreen({ source, calculator, fileOf, onHome, standing, begin 
   useEffect(() => () => calculator.follow(undefined), [calculator]);
 
   useWiring({ store, calculator }, setTrouble);
+  useSettings({ store, calculator }, setTrouble);
 
   const insets = useCallback((): Insets => {
     const sheet = matchMedia(sheetMedia).matches;
@@ -87,7 +89,7 @@ export function JobScreen({ source, calculator, fileOf, onHome, standing, begin 
       ?.querySelector<HTMLElement>(".card-body input, .card-body button, .card-body select")
       ?.focus();
   }, []);
-  const bench = usePart(store, ({ selection, storey, stage, panel, finding, tool, wiring }) => ({
+  const bench = usePart(store, ({ selection, storey, stage, panel, finding, tool, wiring, settings }) => ({
     selection,
     storey,
     stage,
@@ -95,6 +97,7 @@ export function JobScreen({ source, calculator, fileOf, onHome, standing, begin 
     finding,
     tool,
     wiring,
+    settings,
   }));
   const drawing = bench.tool.kind === "add" ? bench.tool : undefined;
   const onPanel = (panel: Panel): void =>
@@ -149,8 +152,10 @@ export function JobScreen({ source, calculator, fileOf, onHome, standing, begin 
   const storey = site.storeys.find(({ id }) => id === bench.storey);
   const place = first && placeOf(site, first);
   const view = store.get().view;
-  /** The wiring of the whole job stands where in other stages the storey does. */
-  const wiring = bench.stage === "wire" && bench.panel.kind === "thing" && !first;
+  /** The wiring or the settings of the whole job stand where in other stages the storey does. */
+  const whole = bench.stage === "wire" || bench.stage === "set" ? bench.stage : undefined;
+  const roomy =
+    (whole !== undefined && !first) || (whole === "set" && first?.kind === "detectors") ? whole : undefined;
   const title = titleOf();
   function titleOf(): string {
     if (drawing) return t(`plan.add.${drawing.what}`);
@@ -167,7 +172,7 @@ export function JobScreen({ source, calculator, fileOf, onHome, standing, begin 
         return t(`shell.panel.${bench.panel.kind}`);
       case "thing":
       case "none":
-        if (!first) return bench.stage === "wire" ? t("shell.panel.wire") : (storey?.name ?? site.name);
+        if (!first) return whole ? t(`shell.panel.${whole}`) : (storey?.name ?? site.name);
         return bench.selection.length > 1
           ? t("card.many", { count: bench.selection.length })
           : nameOf(site, first);
@@ -197,7 +202,7 @@ export function JobScreen({ source, calculator, fileOf, onHome, standing, begin 
         about={drawing ? `add ${drawing.what}` : `${bench.panel.kind} ${first?.kind} ${first?.id}`}
         thing={drawing ? undefined : place && toPixel(view, place)}
         size={
-          drawing || ((bench.panel.kind === "thing" || bench.panel.kind === "none") && !wiring)
+          drawing || ((bench.panel.kind === "thing" || bench.panel.kind === "none") && !roomy)
             ? "narrow"
             : bench.panel.kind === "models" || bench.panel.kind === "eye" || bench.panel.kind === "rooms"
               ? "broad"

@@ -26,6 +26,8 @@ const WirePanel = lazy(() => import("../wire/index.ts").then((part) => ({ defaul
 const WireSelection = lazy(() =>
   import("../wire/index.ts").then((part) => ({ default: part.WireSelection })),
 );
+const SetPanel = lazy(() => import("../set/index.ts").then((part) => ({ default: part.SetPanel })));
+const SettingCard = lazy(() => import("../set/index.ts").then((part) => ({ default: part.SettingCard })));
 const DrawCard = lazy(() => import("./draw-card.tsx").then((part) => ({ default: part.DrawCard })));
 const DrawingsPanel = lazy(() =>
   import("../survey/drawings/index.ts").then((part) => ({ default: part.DrawingsPanel })),
@@ -123,6 +125,8 @@ export function PanelBody(props: PanelBodyProps) {
           <NotesPanel {...survey} />
         ) : first && stage === "wire" && wired.has(first.kind) ? (
           <WireSelection job={job} refs={selection} />
+        ) : stage === "set" && selection.length === 1 && first?.kind === "detectors" ? (
+          <SettingCard job={job} device={first.id} store={store} actions={actions} />
         ) : first ? (
           <ThingCard
             job={job}
@@ -134,6 +138,8 @@ export function PanelBody(props: PanelBodyProps) {
           />
         ) : stage === "wire" ? (
           <WirePanel job={job} store={store} actions={actions} />
+        ) : stage === "set" ? (
+          <SetPanel job={job} store={store} actions={actions} />
         ) : (
           <Known calculator={calculator}>
             {(calculated) => (

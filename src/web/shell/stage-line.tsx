@@ -8,7 +8,7 @@ import type { Actions } from "./actions.ts";
 import { Sign } from "./signs.tsx";
 import { type Stage, type Store, usePart, type Workbench } from "./workbench.ts";
 
-const stages: readonly Stage[] = ["survey", "place", "wire"];
+const stages: readonly Stage[] = ["survey", "place", "wire", "set"];
 
 interface StageLineProps {
   readonly store: Store<Workbench>;
@@ -18,24 +18,25 @@ interface StageLineProps {
 
 /** The stages as a line of words, in the order of the job; each with what is still open in it. */
 export const StageLine = memo(function StageLine({ store, actions, findings }: StageLineProps) {
-  const { stage, tool, readOnly, measured, wiring } = usePart(store, (bench) => ({
+  const { stage, tool, readOnly, measured, wiring, settings } = usePart(store, (bench) => ({
     stage: bench.stage,
     tool: bench.tool,
     readOnly: bench.job.readOnly,
     measured: measuredIn(bench),
     wiring: bench.wiring?.findings,
+    settings: bench.settings?.findings,
   }));
   const units = useUnits();
   const goTo = (next: Stage): void => {
     actions.take({ kind: "select" });
     // A stage that brings a panel of its own shows it; findings are numbered anew in each list.
-    const fresh = next !== stage && (next === "wire" || stage === "wire");
+    const fresh = next !== stage && [next, stage].some((one) => one === "wire" || one === "set");
     store.set({
       stage: next,
       ...(fresh ? { pointing: undefined, finding: undefined, selection: [], panel: { kind: "thing" } } : {}),
     });
   };
-  const counts = countsOf(findings, wiring ?? []);
+  const counts = countsOf(findings, { wire: wiring ?? [], set: settings ?? [] });
   return (
     <footer className="stage-line no-print">
       <nav className="stages" aria-label={t("shell.stages")}>
@@ -87,9 +88,9 @@ export const StageLine = memo(function StageLine({ store, actions, findings }: S
         </span>
       ) : (
         <MenuTrigger>
-          <Button className="bar-word">
+          <Button className="bar-word" aria-label={t("plan.add")}>
             <Sign name="plus" />
-            {t("plan.add")}
+            <span className="bar-roomy">{t("plan.add")}</span>
           </Button>
           <Popover className="menu-box" placement="top end">
             <Menu className="menu menu-columns" aria-label={t("plan.add")}>
@@ -156,8 +157,13 @@ export function stageOf(finding: Finding): "survey" | "place" {
 
 const surveyCodes = /^(room|opening|obstacle|outline|storey|floor-piece|dwell-place|job|record|luminaire)/;
 
-function countsOf(findings: readonly Finding[], wiring: readonly Finding[]): Readonly<Record<Stage, number>> {
-  const counts = { survey: 0, place: 0, wire: wiring.filter(({ severity }) => severity !== "note").length };
+function countsOf(
+  findings: readonly Finding[],
+  own: Readonly<Record<"wire" | "set", readonly Finding[]>>,
+): Readonly<Record<Stage, number>> {
+  const open = (list: readonly Finding[]): number =>
+    list.filter(({ severity }) => severity !== "note").length;
+  const counts = { survey: 0, place: 0, wire: open(own.wire), set: open(own.set) };
   for (const finding of findings) if (finding.severity !== "note") counts[stageOf(finding)] += 1;
   return counts;
 }

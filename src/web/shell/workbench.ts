@@ -1,5 +1,6 @@
 import { useRef, useSyncExternalStore } from "react";
 import type { Finding, Layout, Point } from "#engine";
+import type { SettingsKnown } from "../calculate/set-protocol.ts";
 import type { WiringKnown } from "../calculate/wire-protocol.ts";
 import type { Calculated, OpenJob, RecordRef } from "../contract.ts";
 import type { Planned } from "../plan/paint/handles.ts";
@@ -7,7 +8,7 @@ import type { Shown } from "../plan/paint/zones.ts";
 import { type ChosenSide, type DrawingTools, rest, type Tool, type ToolState } from "../plan/tools/state.ts";
 import type { View } from "../plan/view.ts";
 
-export type Stage = "survey" | "place" | "wire";
+export type Stage = "survey" | "place" | "wire" | "set";
 
 /** Panels of the survey. */
 export const surveyPanels = ["drawings", "rooms", "visit", "notes"] as const;
@@ -49,17 +50,24 @@ export interface Workbench {
   readonly tried: { readonly room: string; readonly layout: Layout } | undefined;
   /** What is known of the wiring; undefined until it was calculated for the first time. */
   readonly wiring: WiringKnown | undefined;
+  /** What is known of the settings; undefined until they were derived for the first time. */
+  readonly settings: SettingsKnown | undefined;
   /** The circuit that one looks at in the wiring. */
   readonly circuit: string | undefined;
   /** The next touch of the plan is the place of something. */
   readonly pointing: { readonly for: string; readonly take: (at: Point, storey: string) => void } | undefined;
 }
 
-/** The findings of the stage that one is in: those of the wiring have a list of their own. */
+/** The findings of the stage that one is in: those of the wiring and of the settings have lists of their own. */
 export const findingsHere = (
-  { stage, wiring }: Pick<Workbench, "stage" | "wiring">,
+  { stage, wiring, settings }: Pick<Workbench, "stage" | "wiring" | "settings">,
   { findings }: Pick<Calculated, "findings">,
-): readonly Finding[] => (stage === "wire" ? (wiring?.findings ?? noFindings) : findings);
+): readonly Finding[] =>
+  stage === "wire"
+    ? (wiring?.findings ?? noFindings)
+    : stage === "set"
+      ? (settings?.findings ?? noFindings)
+      : findings;
 
 const noFindings: readonly Finding[] = [];
 
@@ -150,6 +158,7 @@ export function workbenchOf(job: OpenJob, begin: "thing" | "visit" = "thing"): S
     notice: undefined,
     tried: undefined,
     wiring: undefined,
+    settings: undefined,
     circuit: undefined,
     pointing: undefined,
   });

@@ -69,4 +69,9 @@ export const addMenu = {
     ["ceiling", ["luminaire", "luminaireRow", "luminaireGrid"]],
     ["other", ["switch"]],
   ],
+  set: [
+    ["place", ["detector"]],
+    ["openings", ["window", "glazing"]],
+    ["other", ["switch"]],
+  ],
 } as const satisfies Readonly<Record<string, readonly (readonly [string, readonly AddKind[]])[]>>;

@@ -1,0 +1,2 @@
+export { SetPanel } from "./set-panel.tsx";
+export { SettingCard } from "./setting-card.tsx";

@@ -1,0 +1,110 @@
+import { Button, Disclosure, DisclosurePanel, Heading } from "react-aria-components";
+import type { PackStanding, RoomRules, RuleResult, Verdict } from "#engine";
+import type { SettingsKnown } from "../calculate/set-protocol.ts";
+import type { OpenJob } from "../contract.ts";
+import { More, Tick } from "../fields/index.ts";
+import { Evidence } from "../findings/evidence.tsx";
+import { t } from "../texts/set.ts";
+
+interface RulesSectionProps {
+  readonly job: OpenJob;
+  readonly known: SettingsKnown;
+}
+
+/** Packs of rules, on or off with the reason, and what those that are on say of each room. */
+export function RulesSection({ job, known: { packs, rooms } }: RulesSectionProps) {
+  const anyOn = packs.some(({ on }) => on);
+  return (
+    <section aria-label={t("set.rules")} className="set-rules">
+      <h3 className="set-room">{t("set.rules")}</h3>
+      {anyOn ? null : <p className="hint">{t("set.rules.all-off")}</p>}
+      {rooms.map((room) => (
+        <RoomRow key={room.room} room={room} packs={packs} />
+      ))}
+      <More word={t("set.rules.packs")}>
+        <ul className="set-packs">
+          {packs.map((standing) => (
+            <li key={standing.pack.code}>
+              <Tick on={standing.on} disabled={job.readOnly} onChange={(on) => toggle(job, standing, on)}>
+                {standing.pack.title}
+              </Tick>
+              <p className="hint set-pack-why">
+                {t("set.rules.edition", {
+                  edition: standing.pack.edition,
+                  jurisdiction: standing.pack.jurisdiction,
+                })}
+                <br />
+                {standing.why}
+              </p>
+            </li>
+          ))}
+        </ul>
+      </More>
+    </section>
+  );
+}
+
+/** A person's switch comes before the region; each code stands in one of the two lists. */
+function toggle(job: OpenJob, { pack: { code } }: PackStanding, on: boolean): void {
+  const { rulesOn = [], rulesOff = [] } = job.file.details;
+  const without = (list: readonly string[]): readonly string[] => list.filter((one) => one !== code);
+  job.setRules({
+    rulesOn: on ? [...without(rulesOn), code] : without(rulesOn),
+    rulesOff: on ? without(rulesOff) : [...without(rulesOff), code],
+  });
+}
+
+const order: readonly Verdict[] = ["fail", "not-proven", "pass"];
+
+function RoomRow({ room, packs }: { readonly room: RoomRules; readonly packs: readonly PackStanding[] }) {
+  const count = (verdict: Verdict): number =>
+    room.results.filter(({ check }) => check.verdict === verdict).length;
+  const counts = { fail: count("fail"), open: count("not-proven"), pass: count("pass") };
+  return (
+    <Disclosure className="set-setting">
+      <Heading level={4} className="set-setting-head">
+        <Button slot="trigger" className="set-rules-trigger">
+          <svg viewBox="0 0 12 12" aria-hidden="true" className="more-sign">
+            <path d="M4 2l4 4-4 4" />
+          </svg>
+          <span className="set-setting-name">{room.title}</span>
+          <span className={counts.fail > 0 ? "set-mark set-mark-fail" : "set-mark"}>
+            {t("set.rules.counts", counts)}
+          </span>
+        </Button>
+      </Heading>
+      <DisclosurePanel className="set-setting-panel">
+        <ul className="set-results">
+          {order.flatMap((verdict) =>
+            room.results
+              .filter(({ check }) => check.verdict === verdict)
+              .map((result) => (
+                <ResultLine key={`${result.pack} ${result.rule}`} result={result} packs={packs} />
+              )),
+          )}
+        </ul>
+      </DisclosurePanel>
+    </Disclosure>
+  );
+}
+
+function ResultLine({
+  result: { pack, check },
+  packs,
+}: {
+  readonly result: RuleResult;
+  readonly packs: readonly PackStanding[];
+}) {
+  return (
+    <li className="set-result">
+      <span>
+        <span className={`set-verdict set-verdict-${check.verdict}`}>
+          {t(`findings.verdict.${check.verdict}`)}
+        </span>{" "}
+        {check.what}
+      </span>
+      <span className="hint">{packs.find((one) => one.pack.code === pack)?.pack.title}</span>
+      <Evidence checks={[check]} />
+    </li>
+  );
+}
