@@ -21,6 +21,19 @@ import { fitted, type Insets } from "./view.ts";
 import { wiresOf } from "./wires.ts";
 import "./plan.css";
 
+/** The wiring has the plan to itself; settings need no more of it than who sees where. The same object while nothing of it changed. */
+function shownByStage(): (bench: Pick<Workbench, "stage" | "shown">) => Shown {
+  let of: Shown | undefined;
+  let quiet = nothingShown;
+  return ({ stage, shown }) => {
+    if (stage === "wire") return nothingShown;
+    if (stage !== "set") return shown;
+    if (of !== shown) quiet = { ...shown, gaps: false, spill: false, darkWalks: false };
+    of = shown;
+    return quiet;
+  };
+}
+
 const nothingShown: Shown = {
   seated: false,
   towards: false,
@@ -69,6 +82,7 @@ export const Plan = memo(function Plan({ store, calculator, actions, insets, inp
       if (!same) known = now;
       return known;
     };
+    const shownIn = shownByStage();
     const own = {
       palette: readPalette(),
       repaint: () => {
@@ -83,7 +97,7 @@ export const Plan = memo(function Plan({ store, calculator, actions, insets, inp
           units: preferences().units,
           palette: own.palette,
           // In the wiring the zones are out of the way.
-          shown: bench.stage === "wire" ? nothingShown : bench.shown,
+          shown: shownIn(bench),
           wires: wiresOf(bench),
           calculated,
           selection: bench.selection,

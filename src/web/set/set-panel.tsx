@@ -1,3 +1,4 @@
+import { Fragment } from "react";
 import { Button } from "react-aria-components";
 import type { Finding, PlannedDevice } from "#engine";
 import { roomTitle } from "#engine";
@@ -93,13 +94,13 @@ function DeviceLine({
       <span className="set-device-tag">{context.tag}</span>
       <span className="set-device-line">
         {atAGlance(settings).map(({ word, chosen }, i) => (
-          <span key={word}>
+          <Fragment key={word}>
             {i > 0 ? " · " : ""}
-            <span className={chosen ? "set-part-chosen" : undefined}>
+            <span className={chosen ? "set-part set-part-chosen" : "set-part"}>
               {word}
               {chosen ? <span className="unseen"> ({t("set.chosen")})</span> : null}
             </span>
-          </span>
+          </Fragment>
         ))}
       </span>
       {worst ? (
