@@ -1,4 +1,4 @@
-import { useState } from "react";
+import { useEffect, useRef, useState } from "react";
 import { Button } from "react-aria-components";
 import type { Finding, Severity } from "#engine";
 import type { FindingsListProps } from "../contract.ts";
@@ -14,6 +14,12 @@ const severities: readonly Severity[] = ["must", "should", "note"];
 /** Everything that needs attention, numbered like the flags on the plan, with a button where the program can mend it. */
 export function FindingsList({ job, findings, current, onShow, onPlace, onClose }: FindingsListProps) {
   const [only, setOnly] = useState<Severity | "all">("all");
+  const list = useRef<HTMLOListElement>(null);
+  // A flag that is touched on the plan brings its finding into sight.
+  useEffect(() => {
+    if (current !== undefined)
+      list.current?.querySelector('[aria-current="true"]')?.scrollIntoView({ block: "nearest" });
+  }, [current]);
   const counts = new Map(
     severities.map((severity) => [severity, findings.filter((one) => one.severity === severity).length]),
   );
@@ -50,7 +56,7 @@ export function FindingsList({ job, findings, current, onShow, onPlace, onClose 
           ]}
         />
       )}
-      <ol className="findings-list">
+      <ol ref={list} className="findings-list">
         {shown.map(({ finding, index }) => (
           <li
             key={`${finding.code} ${finding.records.join(" ")} ${index}`}

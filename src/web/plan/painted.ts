@@ -14,6 +14,7 @@ import {
   paintSource,
   paintSwitch,
 } from "./paint/marks.ts";
+import { paintSignWords } from "./paint/sign-words.ts";
 import { inPixels, type Surface } from "./paint/surface.ts";
 import { paintWireNames } from "./paint/wires.ts";
 import { paintFigures, paintWalks, paintZones, type ZonePaths, zonePaths } from "./paint/zones.ts";
@@ -61,11 +62,15 @@ export function paintWords(
   }
   for (const source of picture.wires ? [] : site.interference)
     if (rooms.has(source.room)) lettering.block(toPixel(picture.view, source.at), { wide: 10, high: 10 });
-  for (const { head } of placedFlags(surface, picture.flags)) lettering.block(head, { wide: 14, high: 13 });
+  for (const { head, foot } of placedFlags(surface, picture.flags)) {
+    lettering.block(head, { wide: 14, high: 13 });
+    lettering.block({ px: foot.px, py: (head.py + foot.py) / 2 }, { wide: 2, high: (foot.py - head.py) / 2 });
+  }
   const to = { units, lettering };
   if (picture.wires) paintWireNames(surface, picture.wires, lettering);
   paintNames(surface, scene, to);
   paintFigures(surface, paths, { ...figured, lettering });
+  if (!picture.wires) paintSignWords(surface, site, { rooms, lettering });
   paintHeights(surface, scene, to);
   inPixels(surface);
   const moves = movesIn(picture);

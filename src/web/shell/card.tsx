@@ -99,6 +99,11 @@ export function Card({ title, children, size, onClose, onLeave, thing, about, ca
       onKeyDown={(event) => {
         if (event.key === "Escape" && !event.defaultPrevented) onLeave();
       }}
+      onFocus={({ target }) => {
+        // A low sheet has room for the length of what is drawn, and for no other field.
+        const isField = target.matches("input, select, textarea") && !target.matches("[data-draw-length]");
+        if (isField && sheet === "low" && isSheet()) setSheet("half");
+      }}
     >
       <header
         className="card-head"

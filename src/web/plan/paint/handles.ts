@@ -256,9 +256,12 @@ function paintSides(
   ring.forEach((a, i) => {
     const b = ring[(i + 1) % ring.length] as Point;
     const [p, q] = [pixelOf(surface, a), pixelOf(surface, b)];
-    if (Math.hypot(p.px - q.px, p.py - q.py) < 50) return;
+    const length = Math.hypot(q.px - p.px, q.py - p.py);
+    if (length < 50) return;
+    // Inside, beside the side; a text is wider than high.
+    const [nx, ny] = [(q.py - p.py) / length, -(q.px - p.px) / length];
     writeText(surface, lengthText(distance(a, b), shaped.units), {
-      pixel: { px: (p.px + q.px) / 2, py: (p.py + q.py) / 2 },
+      pixel: { px: (p.px + q.px) / 2 + nx * 30, py: (p.py + q.py) / 2 + ny * 14 },
       colour: surface.palette.ink,
     });
   });

@@ -1,5 +1,4 @@
 import type { CeilingThing, Detector, DwellPlace, Interference, Switch } from "#engine";
-import { t } from "../../texts/drawn.ts";
 import type { Pixel } from "../view.ts";
 import { faded } from "./palette.ts";
 import { type Brush, family, inPixels, onScreen, pixelOf, type Surface, writeText } from "./surface.ts";
@@ -78,7 +77,7 @@ function paintNotch(
   context.fill();
 }
 
-/** A dwell place: the disc in which the person stays, and what it is in a word. */
+/** A dwell place: the disc in which the person stays. */
 export function paintDwellPlace(surface: Surface, place: DwellPlace, chosen: boolean): void {
   const { context, view, palette } = surface;
   const { px, py } = pixelOf(surface, place.at);
@@ -94,14 +93,9 @@ export function paintDwellPlace(surface: Surface, place: DwellPlace, chosen: boo
   context.arc(px, py, 2, 0, 2 * Math.PI);
   context.fillStyle = chosen ? palette.focus : palette["dwell-line"];
   context.fill();
-  if (view.scale > 60)
-    writeText(surface, t(`dwell.${place.kind}`), {
-      pixel: { px, py: py + 12 },
-      colour: palette.muted,
-    });
 }
 
-/** A source of false triggering: a triangle with its kind as a word; a line source is drawn along its length. */
+/** A source of false triggering: a triangle; a line source is drawn along its length. */
 export function paintSource(surface: Surface, source: Interference, chosen: boolean): void {
   const { context, view, palette } = surface;
   const at = pixelOf(surface, source.at);
@@ -129,14 +123,9 @@ export function paintSource(surface: Surface, source: Interference, chosen: bool
   context.strokeStyle = colour;
   context.lineWidth = chosen ? 2.25 : 1.5;
   context.stroke();
-  if (view.scale > 34)
-    writeText(surface, t(`interference.${source.kind}`), {
-      pixel: { px: at.px, py: at.py + 17 },
-      colour: palette["interference-text"],
-    });
 }
 
-/** What else hangs on the ceiling: a small square with a cross, and its kind when near. */
+/** What else hangs on the ceiling: a small square with a cross. */
 export function paintCeilingThing(surface: Surface, thing: CeilingThing, chosen: boolean): void {
   const { context, view, palette } = surface;
   const { px, py } = pixelOf(surface, thing.at);
@@ -150,8 +139,6 @@ export function paintCeilingThing(surface: Surface, thing: CeilingThing, chosen:
   context.moveTo(px + 4.5, py - 4.5);
   context.lineTo(px - 4.5, py + 4.5);
   context.stroke();
-  if (view.scale > 60)
-    writeText(surface, t(`ceiling.${thing.kind}`), { pixel: { px, py: py + 14 }, colour: palette.muted });
 }
 
 /** Drawn to scale, always in a corner. */
