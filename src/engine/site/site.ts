@@ -246,6 +246,12 @@ export interface Detector {
   readonly luminaires?: readonly string[];
   /** signals: its contact is not used, it only speaks to another detector. */
   readonly output?: "switches" | "signals";
+  /** Capacitors of suppressors at its output. */
+  readonly suppressors?: readonly { readonly across: "contact" | "load"; readonly capacitance: Farads }[];
+  /** A base load hangs beside the luminaires. */
+  readonly baseLoad?: "yes" | "no" | "unknown";
+  /** A switch that it cannot overrule keeps its light on. */
+  readonly override?: "yes" | "no" | "unknown";
 }
 
 /** Numbers that a person may change per job; printed wherever they were used. */

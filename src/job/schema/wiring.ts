@@ -42,6 +42,9 @@ const amount = z.number().min(0).max(1_000_000);
 const cable = kept({
   /** Of the line conductors, and of the protective one where it differs. [mm²] */
   section: positive.optional(),
+  /** American wire gauge of a copper cable, instead of a section. */
+  gauge: z.literal([18, 16, 14, 12, 10, 8, 6]).optional(),
+  form: z.enum(["solid", "stranded"]).optional(),
   protective: positive.optional(),
   cores: z.number().int().min(1).max(100).optional(),
   material: z.enum(["copper", "aluminium"]).optional(),
@@ -62,6 +65,24 @@ const cable = kept({
   /** Less than 50 mm deep in a wall without earthed cover. */
   concealed: known.optional(),
   withSignals: z.enum(["none", "insulated-for-highest", "separated", "not-separated", "unknown"]).optional(),
+});
+
+/** A contactor: the outputs of detectors hold its coil, its main contacts feed luminaires from this circuit. */
+const contactor = kept({
+  id,
+  name: words.default(""),
+  /** Detectors whose outputs feed the coil. */
+  detectors: z.array(id).max(1000).default([]),
+  /** Luminaires behind its main contacts; those that its detectors would switch if absent. */
+  luminaires: z.array(id).max(10_000).optional(),
+  /** Of its main contacts for this kind of load. [A] */
+  rated: positive.optional(),
+  coilCurrent: positive.optional(),
+  /** Across the coil. */
+  suppressor: known.default("unknown"),
+  /** Where coil and main contacts have two supplies. */
+  labelled: known.default("unknown"),
+  isolatesAllPoles: known.default("unknown"),
 });
 
 /** A lighting circuit as found, or as planned. */
@@ -101,6 +122,9 @@ export const circuit = kept({
   /** Share of the line current that is third harmonic. */
   thirdHarmonic: share.optional(),
   cable: cable.optional(),
+  /** Places that its cable passes on its way from the board to the first device, in order. */
+  via: z.array(point).max(1000).optional(),
+  contactors: z.array(contactor).max(100).optional(),
   /** Where its breaker and its cable come from; "assumed" until somebody looked. */
   readings: origin.optional(),
   remark: words.default(""),
@@ -156,6 +180,15 @@ export const detectorWiring = {
   luminaires: z.array(id).max(10_000).optional(),
   /** signals: its contact is not used, it only speaks to another detector. */
   output: z.enum(["switches", "signals"]).optional(),
+  /** Capacitors of suppressors at its output [F]: across its contact, or across the load. */
+  suppressors: z
+    .array(kept({ across: z.enum(["contact", "load"]), capacitance: positive }))
+    .max(20)
+    .optional(),
+  /** A base load hangs beside the luminaires, so that leakage does not make them glow. */
+  baseLoad: known.optional(),
+  /** A switch that it cannot overrule keeps its light on, as plant rooms need. */
+  override: known.optional(),
 } as const;
 
 /** What one asks on the telephone, and what must be known of the house before somebody drills. */

@@ -3,7 +3,7 @@ import type { Metres } from "../../quantity/index.ts";
 import type { Room, Site, Storey } from "../../site/index.ts";
 import type { WiringModel } from "../model.ts";
 import type { FoundBoard, FoundCircuit, FoundInstallation } from "../of-site/found.ts";
-import type { CeilingWays } from "./ceiling-ways.ts";
+import type { CablePlace, CeilingWays } from "./ceiling-ways.ts";
 import type { RouteNode, RoutePart } from "./circuit-route.ts";
 
 /** Height of a board's top above the floor, where its cables leave it. [m] An estimate of the trade. */
@@ -44,10 +44,31 @@ export function partsOf(
         rise: other === storey ? up : riser({ storey, other, up, ceiling: ceilingOf(rooms.get(room)) }),
         groups: groupsOf(here),
         buttons: buttonsOf(site, { rooms, detectors: here }),
-        between: ways.between,
+        between:
+          other === storey && circuit.via && circuit.via.length > 0
+            ? viaPlaces(ways, { start: board.id, via: circuit.via })
+            : ways.between,
       },
     ];
   });
+}
+
+/** Ways that leave the board through the places that a person pinned, in their order. */
+function viaPlaces(
+  ways: CeilingWays,
+  { start, via }: { readonly start: string; readonly via: readonly Point[] },
+): CeilingWays["between"] {
+  const places = via.map((at): CablePlace => ({ at, room: ways.roomAt(at) ?? "" }));
+  return (from, to) => {
+    if (!("id" in from) || from.id !== start) return ways.between(from, to);
+    const stops = [from, ...places, to];
+    const legs = stops.slice(1).map((stop, i) => ways.between(stops[i] as CablePlace, stop));
+    return {
+      points: legs.flatMap(({ points }, i) => (i === 0 ? points : points.slice(1))),
+      length: legs.reduce((sum, { length }) => sum + length, 0),
+      walls: legs.some(({ walls }) => walls === "through-walls") ? "through-walls" : "above-doors",
+    };
+  };
 }
 
 const ceilingOf = (room: Room | undefined): Metres => (room ? room.floor + room.ceilingHeight : BOARD_TOP);

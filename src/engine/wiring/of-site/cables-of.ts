@@ -1,7 +1,7 @@
 import type { Problem } from "../../check/index.ts";
 import type { Point } from "../../geometry/index.ts";
 import type { Site } from "../../site/index.ts";
-import type { CableSegment } from "../model.ts";
+import type { CableSegment, ConductorSize } from "../model.ts";
 import { routeLength } from "../routes/distances.ts";
 import { cableRoute, type RoutePoint } from "../routes/route.ts";
 import { circuitAtBoard, open } from "./circuits-of.ts";
@@ -41,8 +41,9 @@ export function cablesOf(site: Site, found: FoundInstallation, fed: readonly Fed
   for (const circuit of found.circuits) {
     const own = fed.filter((one) => one.circuit === circuit.id);
     const about = { name: circuitAtBoard(found, circuit), records: [circuit.id] };
-    const { section, length } = circuit.cable ?? {};
-    if (!isSize(section) || !isSize(length)) {
+    const { length, section } = circuit.cable ?? {};
+    const size = sizeOf(circuit.cable);
+    if (!size || !isSize(length)) {
       // That a cable is missing altogether is what every check of the circuit says.
       for (const [what, value] of Object.entries({ section, length }))
         if (value !== undefined && !isSize(value))
@@ -57,7 +58,7 @@ export function cablesOf(site: Site, found: FoundInstallation, fed: readonly Fed
     }
     if (own.length === 0) {
       const way = { from: circuit.board ?? "", to: `end of ${circuit.id}`, length };
-      segments.push(segmentOf(circuit, circuit.cable ?? {}, { ...way, section }));
+      segments.push(segmentOf(circuit, { ...way, size }));
       continue;
     }
     const start = placeOfBoard(site, found, circuit, own);
@@ -75,7 +76,7 @@ export function cablesOf(site: Site, found: FoundInstallation, fed: readonly Fed
     if (fits) inOrder.push(circuit);
     else atFarEnd.push(circuit.id);
     const ways = fits ? withSlack(looped, length) : lumped(circuit, own, Math.max(length, least));
-    segments.push(...ways.map((way) => segmentOf(circuit, circuit.cable ?? {}, { ...way, section })));
+    segments.push(...ways.map((way) => segmentOf(circuit, { ...way, size })));
   }
   return { segments, atFarEnd, doubts, assumptions: assumptionsOf(found, segments, { atFarEnd, inOrder }) };
 }
@@ -134,13 +135,18 @@ const lumped = ({ board }: FoundCircuit, own: readonly FedLuminaire[], length: n
     length: i === 0 ? length : 0,
   }));
 
+function sizeOf({ section, gauge, form, protective }: FoundCable = {}): ConductorSize | undefined {
+  if (gauge !== undefined) return { kind: "gauge", gauge, form: form ?? "stranded" };
+  return isSize(section)
+    ? { kind: "metric", section, ...(protective === undefined ? {} : { protective }) }
+    : undefined;
+}
+
 function segmentOf(
-  { id }: FoundCircuit,
-  cable: FoundCable,
-  way: Way & { readonly section: number },
+  { id, cable = {} }: FoundCircuit,
+  { from, to, length, size }: Way & { readonly size: ConductorSize },
 ): CableSegment {
-  const { protective, method, ambient, grouping, inInsulation, concealed, withSignals, cores } = cable;
-  const { from, to, length, section } = way;
+  const { method, ambient, grouping, inInsulation, concealed, withSignals, cores } = cable;
   return {
     id: `cable of ${id} to ${to}`,
     circuit: id,
@@ -148,7 +154,7 @@ function segmentOf(
     to,
     length,
     cores: cores ?? 3,
-    size: { kind: "metric", section, ...(protective === undefined ? {} : { protective }) },
+    size,
     material: cable.material ?? "copper",
     insulation: cable.insulation ?? "PVC",
     ...(method === undefined ? {} : { method }),

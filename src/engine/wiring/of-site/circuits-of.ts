@@ -75,6 +75,7 @@ export function circuitsOf(found: FoundInstallation): {
       ),
   );
   const onLine = circuits.filter(({ phases, line }) => phases !== "three-phase" && line === undefined);
+  const unseen = circuits.filter(({ readings }) => readings !== undefined && readings !== "measured");
   const noPhases = circuits.filter(({ phases }) => phases === undefined);
   return {
     circuits: circuits.map((circuit) => ({
@@ -89,6 +90,9 @@ export function circuitsOf(found: FoundInstallation): {
     })),
     devices: circuits.map((circuit) => deviceOf(found, circuit)),
     assumptions: [
+      ...(unseen.length > 0
+        ? [{ text: "Breaker and cable as somebody assumed them; nobody has looked", records: ids(unseen) }]
+        : []),
       ...(noPhases.length > 0
         ? [{ text: "Single-phase where nobody entered it", records: ids(noPhases) }]
         : []),

@@ -11,6 +11,7 @@ import type {
 import type { CableSegment, EarthingSystem, Known, Line, ProtectiveDevice, PulseCurve } from "../model.ts";
 import type { Arrangement, InstallationMethod, Insulation } from "../tables/capacity.ts";
 import type { ConductorMaterial } from "../tables/resistance.ts";
+import type { Gauge } from "../tables/united-states.ts";
 
 /** A board as a person entered it. What nobody looked at is absent. */
 export interface FoundBoard {
@@ -34,6 +35,10 @@ export interface FoundBoard {
 /** The cable of a circuit as entered, one kind from the board to its last luminaire. */
 export interface FoundCable {
   readonly section?: number;
+  /** Instead of a section. */
+  readonly gauge?: Gauge;
+  /** Stranded, which loses a little more, if nobody entered it. */
+  readonly form?: "solid" | "stranded";
   readonly protective?: number;
   readonly cores?: number;
   readonly material?: ConductorMaterial;
@@ -46,6 +51,21 @@ export interface FoundCable {
   readonly inInsulation?: Metres;
   readonly concealed?: Known;
   readonly withSignals?: NonNullable<CableSegment["withSignals"]>;
+}
+
+/** A contactor as a person entered it; its main contacts feed from the circuit that it stands at. */
+export interface FoundContactor {
+  readonly id: string;
+  readonly name: string;
+  /** Detectors whose outputs feed its coil. */
+  readonly detectors: readonly string[];
+  /** Luminaires behind its main contacts; those that its detectors would switch if absent. */
+  readonly luminaires?: readonly string[];
+  readonly rated?: Amperes;
+  readonly coilCurrent?: Amperes;
+  readonly suppressor: Known;
+  readonly labelled: Known;
+  readonly isolatesAllPoles: Known;
 }
 
 /** A circuit as a person entered it. */
@@ -70,6 +90,11 @@ export interface FoundCircuit {
   readonly isolator?: Known;
   readonly thirdHarmonic?: Share;
   readonly cable?: FoundCable;
+  /** Places that its cable passes on its way from the board to the first device, in order. */
+  readonly via?: readonly Point[];
+  readonly contactors?: readonly FoundContactor[];
+  /** Where its breaker and its cable come from. */
+  readonly readings?: "measured" | "assumed" | "to-be-measured";
 }
 
 /** What the site does not hold of an installation. */

@@ -1,12 +1,20 @@
 import type { Problem } from "../../check/index.ts";
 import type { DetectorModel } from "../../detector/index.ts";
 import { type Room, roomTitle, type Site } from "../../site/index.ts";
-import type { PushButton, SwitchedLine, WiredDetector, WiringModel, WiringRoom } from "../model.ts";
+import type {
+  Contactor,
+  Known,
+  PushButton,
+  SwitchedLine,
+  WiredDetector,
+  WiringModel,
+  WiringRoom,
+} from "../model.ts";
 import { cablesOf } from "./cables-of.ts";
 import { circuitNamed, circuitsOf } from "./circuits-of.ts";
 import type { FoundInstallation, WiringAssumption } from "./found.ts";
 import { circuitDoubts, loadsOf, placedLuminaires } from "./loads-of.ts";
-import { type JoinedOutputs, type Outputs, outputsOf } from "./outputs-of.ts";
+import { type JoinedOutputs, type Outputs, outputsOf, type PlacedContactor } from "./outputs-of.ts";
 import { boardsOf, supplyOf } from "./supply-of.ts";
 
 /** The wiring of a site with everything that had to be taken for granted, and everything that nobody knows. */
@@ -60,7 +68,7 @@ export function wiringOfSite(site: Site, found: FoundInstallation): BuiltWiring 
       switchedLines: outputs.lines.map((line) => switchedLine(site, found, outputs, line)),
       detectors: outputs.detectors.map((fed) => wiredDetector(site, found, outputs, fed)),
       buttons: buttonsOf(site, found),
-      contactors: [],
+      contactors: outputs.contactors.map(contactorOf),
       rooms: site.rooms.map(wiringRoom),
     },
     assumptions: [
@@ -73,7 +81,7 @@ export function wiringOfSite(site: Site, found: FoundInstallation): BuiltWiring 
       ...(outputs.lines.length > 0
         ? [
             {
-              text: "No suppressor, base load or contactor on the switched lines; none can be entered yet",
+              text: "No suppressor, base load or contactor on switched lines where none is entered",
               records: outputs.lines.flatMap(({ detectors }) => detectors.map(({ id }) => id)),
             },
           ]
@@ -101,8 +109,37 @@ function switchedLine(
   const stays = beside.some(({ planned, circuit }) => planned === "parallel" && circuit !== undefined);
   const settled =
     beside.length > 0 && beside.every(({ planned }) => planned === "button" || planned === "removed");
-  return { id, name, suppressors: [], override: stays ? "yes" : settled ? "no" : "unknown" };
+  const detectors = outputs.detectors
+    .filter((one) => one.switchedLine === id)
+    .map(({ detector }) => detector);
+  const told = (field: "override" | "baseLoad"): Known | undefined =>
+    (["yes", "no"] as const).find((known) => detectors.some((one) => one[field] === known));
+  const baseLoad = told("baseLoad");
+  return {
+    id,
+    name,
+    suppressors: detectors.flatMap(({ suppressors = [] }) => suppressors),
+    ...(baseLoad === undefined ? {} : { baseLoad }),
+    override: told("override") ?? (stays ? "yes" : settled ? "no" : "unknown"),
+  };
 }
+
+const contactorOf = ({ found, circuit, coil, main }: PlacedContactor): Contactor => ({
+  id: found.id,
+  name: found.name.trim() || found.id,
+  coil: {
+    switchedLine: coil.id,
+    suppressor: found.suppressor,
+    ...(found.coilCurrent === undefined ? {} : { current: found.coilCurrent }),
+  },
+  main: {
+    circuit,
+    switchedLine: main.id,
+    ...(found.rated === undefined ? {} : { rated: found.rated }),
+  },
+  labelled: found.labelled,
+  isolatesAllPoles: found.isolatesAllPoles,
+});
 
 function wiredDetector(
   site: Site,

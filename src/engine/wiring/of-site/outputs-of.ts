@@ -1,7 +1,7 @@
 import type { Problem } from "../../check/index.ts";
 import type { Detector, Site } from "../../site/index.ts";
 import { circuitNamed, circuitTitle, open } from "./circuits-of.ts";
-import type { FoundInstallation, WiringAssumption } from "./found.ts";
+import type { FoundContactor, FoundInstallation, WiringAssumption } from "./found.ts";
 import type { FedLuminaire, PlacedLuminaire } from "./loads-of.ts";
 
 /** A detector with the circuit that feeds it and the conductor that it switches. */
@@ -18,8 +18,19 @@ export interface JoinedOutputs {
   readonly detectors: readonly Detector[];
 }
 
+/** A contactor with the lines of its coil and of its main contacts. */
+export interface PlacedContactor {
+  readonly found: FoundContactor;
+  /** That its main contacts feed from. */
+  readonly circuit: string;
+  readonly coil: { readonly id: string; readonly name: string };
+  readonly main: { readonly id: string; readonly name: string };
+  readonly luminaires: readonly PlacedLuminaire[];
+}
+
 export interface Outputs {
   readonly lines: readonly JoinedOutputs[];
+  readonly contactors: readonly PlacedContactor[];
   readonly detectors: readonly FedDetector[];
   readonly luminaires: readonly FedLuminaire[];
   readonly assumptions: readonly WiringAssumption[];
@@ -52,8 +63,25 @@ export function outputsOf(site: Site, found: FoundInstallation, placed: readonly
     doubts.push(...claim.doubts);
     return claim;
   });
-  const switching = claims.filter(({ luminaires }) => luminaires.length > 0);
-  const lines = joined(switching);
+  const contactors = contactorsOf(found, { claims, placed });
+  const coils = new Set(contactors.flatMap(({ found: one }) => one.detectors));
+  const behind = new Map(
+    contactors.flatMap((one) => one.luminaires.map(({ luminaire }) => [luminaire.id, one] as const)),
+  );
+  const switching = claims
+    .filter(({ detector }) => !coils.has(detector.id))
+    .map((claim) => ({
+      ...claim,
+      luminaires: claim.luminaires.filter(({ luminaire }) => !behind.has(luminaire.id)),
+    }))
+    .filter(({ luminaires }) => luminaires.length > 0);
+  const lines = [
+    ...joined(switching),
+    ...contactors.flatMap(({ coil, main, found: one }) => [
+      { ...coil, detectors: site.detectors.filter(({ id }) => one.detectors.includes(id)) },
+      { ...main, detectors: [] },
+    ]),
+  ];
   const lineOf = new Map(lines.flatMap(({ id, detectors }) => detectors.map((one) => [one.id, id] as const)));
   const byLuminaire = new Map<string, Claim>();
   for (const claim of switching)
@@ -67,6 +95,7 @@ export function outputsOf(site: Site, found: FoundInstallation, placed: readonly
   );
   return {
     lines,
+    contactors,
     detectors: claims.map(({ detector, circuit }) => ({
       detector,
       circuit,
@@ -74,14 +103,15 @@ export function outputsOf(site: Site, found: FoundInstallation, placed: readonly
     })),
     luminaires: placed.flatMap(({ luminaire, circuit }) => {
       const claim = byLuminaire.get(luminaire.id);
-      const feeding = circuit ?? claim?.circuit;
+      const contactor = behind.get(luminaire.id);
+      const feeding = circuit ?? contactor?.circuit ?? claim?.circuit;
       return feeding === undefined
         ? []
         : [
             {
               luminaire,
               circuit: feeding,
-              switchedLine: claim ? lineOf.get(claim.detector.id) : undefined,
+              switchedLine: contactor?.main.id ?? (claim ? lineOf.get(claim.detector.id) : undefined),
             },
           ];
     }),
@@ -181,6 +211,28 @@ function claimOf(
   const circuit = detector.circuit?.trim() ? named?.id : circuits.length === 1 ? only : undefined;
   return { detector, circuit, luminaires: own, doubts: [...lost, ...missing] };
 }
+
+/** Contactors with what they switch: the luminaires on record, otherwise those that their detectors would switch themselves. */
+const contactorsOf = (
+  found: FoundInstallation,
+  { claims, placed }: { readonly claims: readonly Claim[]; readonly placed: readonly PlacedLuminaire[] },
+): readonly PlacedContactor[] =>
+  found.circuits.flatMap(({ id, contactors = [] }) =>
+    contactors.map((one): PlacedContactor => {
+      const name = one.name.trim() || one.id;
+      const own = claims.filter(({ detector }) => one.detectors.includes(detector.id));
+      const would = new Set(own.flatMap(({ luminaires }) => luminaires.map(({ luminaire }) => luminaire.id)));
+      return {
+        found: one,
+        circuit: id,
+        coil: { id: `coil of ${id} ${one.id}`, name: `the coil line of ${name}` },
+        main: { id: `main of ${id} ${one.id}`, name: `the line behind ${name}` },
+        luminaires: placed.filter(({ luminaire }) =>
+          one.luminaires ? one.luminaires.includes(luminaire.id) : would.has(luminaire.id),
+        ),
+      };
+    }),
+  );
 
 /** Claims that share a luminaire, however many steps apart, end on one conductor. */
 function joined(claims: readonly Claim[]): readonly JoinedOutputs[] {

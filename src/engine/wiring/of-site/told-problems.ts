@@ -110,6 +110,7 @@ const recordsOf = ({ model }: BuiltWiring): ReadonlyMap<string, readonly string[
   new Map<string, readonly string[]>([
     ...model.segments.map(({ id, circuit }) => [id, [circuit]] as const),
     ...model.circuits.map(({ id, device }) => [device, [id]] as const),
+    ...model.contactors.map(({ id, main }) => [id, [main.circuit]] as const),
     ...model.switchedLines.map(
       ({ id }) => [id, model.detectors.filter(({ output }) => output === id).map((one) => one.id)] as const,
     ),

@@ -1,0 +1,148 @@
+import { describe, expect, test } from "vitest";
+import { sentenceOf } from "../../check/index.ts";
+import type { Site } from "../../site/index.ts";
+import { deriveWiring } from "../derive/derive-wiring.ts";
+import type { FoundCircuit, FoundContactor, FoundInstallation } from "./found.ts";
+import {
+  board,
+  circuit,
+  detector,
+  installation,
+  luminaire,
+  model,
+  oldSwitch,
+  room,
+  site,
+} from "./of-site.fixture.ts";
+import { wiringOfSite } from "./of-site.ts";
+import { reviewWiring } from "./review-wiring.ts";
+
+const contactor: FoundContactor = {
+  id: "k1",
+  name: "K1",
+  detectors: ["d1"],
+  rated: 16,
+  coilCurrent: 0.02,
+  suppressor: "yes",
+  labelled: "no",
+  isolatesAllPoles: "no",
+};
+const inductive = { ...model, contact: { ...model.contact!, rated: { led: 2, inductive: 1 } } };
+const sentences = (own: Site, found: FoundInstallation) => reviewWiring(own, found)!.problems.map(sentenceOf);
+const withContactor = (more: Partial<FoundContactor> = {}, others: readonly FoundCircuit[] = []) =>
+  installation({ circuits: [{ ...circuit, contactors: [{ ...contactor, ...more }] }, ...others] });
+/** Ten drivers of 26 A, too much for the detector's own contact. */
+const heavy = site({
+  models: [inductive],
+  luminaires: Array.from({ length: 10 }, (_, i) => luminaire(`e${i}`, [i, 2])),
+});
+
+describe("a contactor", () => {
+  test("takes the luminaires off the detector's contact, which then carries its coil alone", () => {
+    expect(sentences(heavy, installation())).toEqual([
+      "D1: inrush peak on the contact is 260 A; 165 A is the most.",
+    ]);
+    expect(sentences(heavy, withContactor())).toEqual([]);
+    const { model: wiring } = wiringOfSite(heavy, withContactor());
+    expect(wiring.detectors.map(({ output }) => output)).toEqual(["coil of c1 k1"]);
+    expect(new Set(wiring.loads.map(({ switchedLine }) => switchedLine))).toEqual(new Set(["main of c1 k1"]));
+  });
+  test("is overloaded by more than its main contacts bear, and says what nobody knows of it", () => {
+    expect(sentences(heavy, withContactor({ rated: 1 }))).toEqual([
+      "K1: steady current on the main contacts is 1.46 A; 1 A is the most.",
+    ]);
+    const { rated: _, coilCurrent: __, ...bare } = contactor;
+    const unknown = { ...bare, suppressor: "unknown" } as const;
+    const found = installation({ circuits: [{ ...circuit, contactors: [unknown] }] });
+    expect(sentences(heavy, found).sort()).toEqual([
+      "Not proven for D1: steady load on the contact.",
+      "Not proven for K1: steady current on the main contacts.",
+      "Rule W-09 is not proven for K1. Not on record: whether the coil has a suppressor.",
+    ]);
+  });
+  test("coil and main contacts of two circuits want a label and isolation on all poles", () => {
+    const second: FoundCircuit = { ...circuit, id: "c2", name: "Lighting 2", rcdName: "RCD 2" };
+    const own = {
+      ...heavy,
+      detectors: [
+        detector("d1", { circuit: "Lighting 2", luminaires: heavy.luminaires.map(({ id }) => id) }),
+      ],
+    };
+    expect(
+      sentences(own, withContactor({}, [second])).filter((text) => text.startsWith("Contactor")),
+    ).toEqual([
+      "Contactor K1: coil and main contacts have two supplies, and no label says so.",
+      "Contactor K1: the two supplies are not isolated on all poles.",
+    ]);
+  });
+  test("its findings name the circuit that it stands at", () => {
+    const [problem] = reviewWiring(heavy, withContactor({ suppressor: "no" }))!.problems;
+    expect([problem!.code, problem!.records]).toEqual(["coil-without-suppressor", ["c1"]]);
+  });
+});
+
+describe("what hangs at an output", () => {
+  test("a suppressor across the contact makes lamps glow, unless a base load hangs beside them", () => {
+    const across = [{ across: "contact", capacitance: 1e-7 }] as const;
+    const glowing = site({ detectors: [detector("d1", { suppressors: across })] });
+    expect(sentences(glowing, installation())).toEqual([
+      "Lamps on the line switched by D1 may glow when off: 7.2 mA leak past the open contact.",
+    ]);
+    const cured = site({ detectors: [detector("d1", { suppressors: across, baseLoad: "yes" })] });
+    expect(sentences(cured, installation())).toEqual([]);
+  });
+  test("a plant room's override entered at the detector is there without a switch on the plan", () => {
+    const plant = { rooms: [{ ...room, use: "plant" as const }], switches: [] };
+    expect(
+      sentences(site({ ...plant, detectors: [detector("d1", { override: "yes" })] }), installation()),
+    ).toEqual([]);
+    expect(
+      sentences(site({ ...plant, detectors: [detector("d1", { override: "no" })] }), installation()),
+    ).toEqual(["No manual override in 0.1 Hall: somebody at work there can be left in the dark."]);
+    expect(oldSwitch.planned).toBe("removed");
+  });
+});
+
+describe("pinned routes", () => {
+  const via = (places: FoundCircuit["via"]) =>
+    deriveWiring(site(), installation({ circuits: [{ ...circuit, ...(places ? { via: places } : {}) }] }))
+      .circuits[0]!.route!;
+  test("the cable from the board passes the places that a person pinned, in their order", () => {
+    const plain = via(undefined).cables[0]!;
+    const pinned = via([
+      [0, 4],
+      [9, 4],
+    ]).cables[0]!;
+    expect(pinned.points).toContainEqual([0, 4]);
+    expect(pinned.points).toContainEqual([9, 4]);
+    // 4 m up, 9 m along, then 4 m back and 2 m down to the detector at (5, 2).
+    expect(pinned.length - plain.length).toBeCloseTo(4 + 9 + 4 + 2 - 7, 9);
+    expect(via(undefined).cables.length).toBe(via([[0, 4]]).cables.length);
+  });
+});
+
+describe("supplies of the United States", () => {
+  const { section: _, ...cable } = circuit.cable!;
+  const american = (gauge: 14 | 12, more: Partial<FoundCircuit> = {}) =>
+    installation({
+      boards: [{ ...board, voltage: 120 }],
+      circuits: [{ ...circuit, rating: 15, cable: { ...cable, gauge }, ...more }],
+    });
+  const checks = (found: FoundInstallation) => reviewWiring(site(), found)!.circuits[0]!.checks;
+  test("14 AWG bears 15 A and not 20 A; the load counts 125 % and the drop goes by the gauge", () => {
+    const what = (found: FoundInstallation, pattern: RegExp) =>
+      checks(found).find((one) => pattern.test(one.what))!;
+    expect(what(american(14), /weakest cable/).verdict).toBe("pass");
+    expect(what(american(14, { rating: 20 }), /weakest cable/)).toMatchObject({ verdict: "fail", limit: 15 });
+    expect(what(american(12, { rating: 20 }), /weakest cable/)).toMatchObject({ verdict: "pass", limit: 20 });
+    expect(what(american(14), /^Design current/).actual).toBeCloseTo((1.25 * 4 * 32) / (120 * 0.95), 9);
+    const [thick, thin] = [
+      what(american(12), /^Voltage drop/).actual!,
+      what(american(14), /^Voltage drop/).actual!,
+    ];
+    expect((thin - 1) / (thick - 1)).toBeCloseTo(3.14 / 1.98, 6);
+  });
+  test("loop and disconnection are not asked there", () => {
+    expect(checks(american(14)).filter(({ what }) => /Fault loop|Heat|Let-through/.test(what))).toEqual([]);
+  });
+});
