@@ -7,6 +7,7 @@ import {
   reviewSite,
   type Site,
   sentenceOf,
+  settingsOfSite,
   supplyProblems,
   wiringOfSite,
   type ZoneKind,
@@ -24,7 +25,7 @@ import { aligned, findingJson } from "./words.ts";
 export const pack: Command = {
   name: "pack",
   usage: "pack JOB -o DIR",
-  summary: "Plans, setting-out and wiring sheets, schedules, to scale.",
+  summary: "Plans, setting-out and wiring sheets, schedules, setting sheets.",
   help: [
     ["-o, --output DIR", "folder for the files; made if it is not there"],
     ["--black-and-white", "no colours; the patterns are the same"],
@@ -54,6 +55,7 @@ export const pack: Command = {
       details: detailsOf(job),
       asbestos: job.visit,
       ...("reason" in wiring ? {} : { wiring }),
+      settings: await settingsOf(site, job),
       fonts: await readFonts(),
       created: createdOf(job),
       variant: values["black-and-white"] ? "black-and-white" : "colour",
@@ -99,6 +101,17 @@ export const pack: Command = {
 };
 
 const kinds: readonly ZoneKind[] = ["seated", "towards", "across", "sound"];
+
+/** What is set on each device, as the rules that the job has on allow, with the words of the devices at hand. */
+async function settingsOf(site: Site, job: JobFile): Promise<NonNullable<PackInput["settings"]>> {
+  const { settingsOfJob } = await import("#job");
+  return {
+    devices: settingsOfSite(site, settingsOfJob(job).choices).devices,
+    labels: new Map(
+      job.detectors.flatMap(({ id, deviceLabels }) => (deviceLabels ? [[id, deviceLabels]] : [])),
+    ),
+  };
+}
 
 /** The wiring of the job, or why there is nothing to draw of it. */
 async function wiringOf(

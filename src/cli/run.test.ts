@@ -265,6 +265,8 @@ test("pack writes plans, setting-out sheets and the schedule; twice the same byt
     "plan-ground-floor.pdf",
     "setting-out-ground-floor.svg",
     "setting-out-ground-floor.pdf",
+    "setting-sheets.svg",
+    "setting-sheets.pdf",
     "plan-ground-floor.dxf",
     "device-schedule.csv",
   ]);

@@ -1,4 +1,4 @@
-import type { BuiltWiring, FoundInstallation, RoomCoverage, Site, Storey } from "#engine";
+import type { BuiltWiring, FoundInstallation, PlannedDevice, RoomCoverage, Site, Storey } from "#engine";
 import { deviceSchedule } from "../csv/device-schedule.ts";
 import type { Variant } from "../drawing/ink.ts";
 import type { Sheet } from "../drawing/mark.ts";
@@ -9,6 +9,7 @@ import { storeyDxf } from "../dxf/storey-dxf.ts";
 import { type PdfFonts, pdfOf } from "../pdf/pdf.ts";
 import type { AsbestosKnown } from "../setting-out/asbestos-band.ts";
 import { settingOutSheets, type UnnumberedSheet } from "../setting-out/setting-out-sheets.ts";
+import { settingSheets } from "../setting-sheets/setting-sheets.ts";
 import { svgOf } from "../svg/svg.ts";
 import { wiringDrawings, wiringSchedules, wiringTables } from "../wiring/wiring-documents.ts";
 import { wiringPlan } from "../wiring/wiring-plan.ts";
@@ -27,6 +28,11 @@ export interface PackInput {
   readonly asbestos: AsbestosKnown;
   /** Boards and circuits with the wiring built from them; absent where nothing of it is on record. */
   readonly wiring?: { readonly found: FoundInstallation; readonly built: BuiltWiring };
+  /** What is set on each device, and what the devices at hand call their positions. */
+  readonly settings?: {
+    readonly devices: readonly PlannedDevice[];
+    readonly labels: ReadonlyMap<string, Readonly<Record<string, string>>>;
+  };
   readonly fonts: PdfFonts;
   /** Stamped into the PDFs. */
   readonly created: Date;
@@ -46,7 +52,7 @@ export interface PackFile {
 
 /**
  * The files of a pack: plans and setting-out sheets of every storey that has rooms, as SVG and PDF, each plan as DXF, and the device schedule;
- * with the wiring a drawing for each switched group, and schedules of terminals, cables and boxes.
+ * with the wiring a drawing for each switched group, and schedules of terminals, cables and boxes; with the settings a card for each device.
  */
 export async function packFiles(input: PackInput): Promise<readonly PackFile[]> {
   const { site } = input;
@@ -69,6 +75,17 @@ export async function packFiles(input: PackInput): Promise<readonly PackFile[]> 
       }),
     ),
     ...wiring.documents,
+    {
+      name: "setting-sheets",
+      sheets: settingSheets({
+        site,
+        devices: input.settings?.devices ?? [],
+        labels: input.settings?.labels ?? new Map(),
+        job: input.details.job,
+        date: input.details.date,
+        revision: input.details.revision,
+      }),
+    },
   ].filter((document) => document.sheets.length > 0);
   const pages = documents.reduce((sum, document) => sum + document.sheets.length, 0);
   let page = 0;

@@ -1,0 +1,169 @@
+import { type PlannedDevice, type SettingName, type Site, sources } from "#engine";
+import { ink, muted } from "../drawing/ink.ts";
+import { broken, fitted } from "../drawing/lettering.ts";
+import type { Mark, Millimetres, PaperPoint } from "../drawing/mark.ts";
+import { maskWords, millimetres, turnWords } from "../setting-out/device-rows.ts";
+import { line, words } from "../wiring/symbols.ts";
+import { settingOrder, settingTitles, settingWords } from "./setting-words.ts";
+
+/** A card of A6, which fits a glove box. */
+export const cardSize: readonly [Millimetres, Millimetres] = [105, 148.5];
+const margin: Millimetres = 5;
+const inner: Millimetres = cardSize[0] - 2 * margin;
+const lineHeight: Millimetres = 3.35;
+const headHeight: Millimetres = 24.4;
+const footHeight: Millimetres = 8.6;
+const valueAt: Millimetres = 34;
+const labelAt: Millimetres = 70;
+
+/** What is set on one device, with what the device at hand calls it. */
+export interface CardInput {
+  readonly site: Site;
+  readonly device: PlannedDevice;
+  /** "position 2", by name of the setting. */
+  readonly labels: Readonly<Record<string, string>>;
+  readonly job: string;
+  readonly date: string;
+  readonly revision: string;
+}
+
+/** The sign of a value that a person chose. */
+const mark = (at: PaperPoint): Mark => ({ kind: "circle", at, radius: 0.9, fill: ink });
+
+/** A card that still needs its place on a sheet. */
+export type Card = (at: PaperPoint, page: string) => readonly Mark[];
+
+interface Entry {
+  readonly name: SettingName;
+  readonly value: string;
+  readonly chosen: "chosen" | "derived";
+  readonly label: string | undefined;
+  readonly reason: readonly string[];
+}
+
+/** The cards of one device: one, or more where the reasons are long. */
+export function settingCards(input: CardInput): readonly Card[] {
+  const entries = settingOrder.map((name) => entryOf(input, name));
+  const room = cardSize[1] - headHeight - footHeight;
+  const pages: Entry[][] = [[]];
+  let used = 0;
+  for (const entry of entries) {
+    const height = heightOf(entry);
+    if (used > 0 && used + height > room) {
+      pages.push([]);
+      used = 0;
+    }
+    pages.at(-1)!.push(entry);
+    used += height;
+  }
+  return pages.map(
+    (page, i): Card =>
+      (at, sheet) =>
+        cardMarks(input, { page, number: i + 1, of: pages.length, at, sheet }),
+  );
+}
+
+const heightOf = ({ reason }: Entry): Millimetres => 4.4 + reason.length * lineHeight;
+
+function entryOf({ device, labels }: CardInput, name: SettingName): Entry {
+  const setting = device.settings[name];
+  const reason =
+    setting.kind === "derived"
+      ? `${setting.reason}${setting.assumption === undefined ? "" : ` Assumed: ${setting.assumption}`}`
+      : (setting.reason ?? "Chosen by a person.");
+  return {
+    name,
+    value: settingWords(name, setting.value),
+    chosen: setting.kind,
+    label: labels[name]?.trim() || undefined,
+    reason: broken(reason, inner - 1, 2.5),
+  };
+}
+
+function cardMarks(
+  input: CardInput,
+  card: {
+    readonly page: readonly Entry[];
+    readonly number: number;
+    readonly of: number;
+    readonly at: PaperPoint;
+    readonly sheet: string;
+  },
+): readonly Mark[] {
+  const [left, top] = [card.at[0] + margin, card.at[1]];
+  const right = left + inner;
+  const { context } = input.device;
+  const detector = input.site.detectors.find(({ id }) => id === context.device);
+  const model = input.site.models.find(({ id }) => id === detector?.model);
+  const masks = detector?.masks.map(maskWords).join(", ") ?? "";
+  const place = detector
+    ? `Height ${millimetres(detector.height)} mm, turn ${turnWords(detector.turn)}, masks ${masks === "" ? "none" : masks}`
+    : "";
+  let y = top + headHeight;
+  const rows = card.page.flatMap((entry): readonly Mark[] => {
+    const at = y;
+    y += heightOf(entry);
+    return [
+      words([left, at], settingTitles[entry.name], { weight: "semibold" }),
+      words(
+        [left + valueAt, at],
+        fitted(entry.value, labelAt - valueAt - 1.5, { size: 2.5, weight: "semibold" }),
+        {
+          weight: "semibold",
+        },
+      ),
+      ...(entry.chosen === "chosen" ? [mark([left + valueAt - 2.2, at - 1.2])] : []),
+      ...(entry.label === undefined
+        ? [line([left + labelAt, at + 0.3], [right, at + 0.3], { width: 0.18, colour: muted })]
+        : [words([left + labelAt, at], fitted(`= ${entry.label}`, inner - labelAt, { size: 2.5 }))]),
+      ...entry.reason.map((text, i) =>
+        words([left, at + 0.4 + (i + 1) * lineHeight], text, { colour: muted }),
+      ),
+    ];
+  });
+  const unsure = new Set(
+    card.page.flatMap(({ name }) => {
+      const setting = input.device.settings[name];
+      return setting.kind === "derived" && sources[setting.source].verify ? [settingTitles[name]] : [];
+    }),
+  );
+  const foot = card.at[1] + cardSize[1] - 4.8;
+  const more = card.of > 1 ? `, card ${card.number} of ${card.of}` : "";
+  return [
+    words([left, top + 8.4], fitted(context.tag, 34, { size: 5, weight: "semibold" }), {
+      size: 5,
+      weight: "semibold",
+    }),
+    words([right, top + 5.6], `Set before it goes up${more}`, { anchor: "end" }),
+    words([right, top + 9], fitted(context.room, inner - 36, { size: 2.5 }), { anchor: "end" }),
+    words([left, top + 12.8], fitted(model?.title ?? "model unknown", inner, { size: 2.5 })),
+    words([left, top + 16.2], fitted(place, inner, { size: 2.5 })),
+    mark([left + valueAt - 2.2, top + 18.6]),
+    words([left + valueAt, top + 19.8], "chosen, or derived", { colour: muted }),
+    words([left + labelAt, top + 19.8], "on this device", { colour: muted }),
+    line([left, top + 20.8], [right, top + 20.8], { width: 0.35, colour: ink }),
+    ...rows,
+    words([left, foot - 4.2], "Set by", { colour: muted }),
+    line([left + 11, foot - 4.1], [left + 50, foot - 4.1], { width: 0.18, colour: muted }),
+    words([left + 53, foot - 4.2], "on", { colour: muted }),
+    line([left + 59, foot - 4.1], [right, foot - 4.1], { width: 0.18, colour: muted }),
+    words(
+      [left, foot],
+      fitted(
+        [
+          unsure.size > 0 ? `Verify: ${[...unsure].join(", ")}` : "",
+          "Planned",
+          input.date,
+          input.revision,
+          input.job,
+        ]
+          .filter(Boolean)
+          .join(", "),
+        inner - 26,
+        { size: 2.5 },
+      ),
+      { colour: muted },
+    ),
+    words([right, foot], card.sheet, { anchor: "end", colour: muted }),
+  ];
+}
