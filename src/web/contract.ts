@@ -187,6 +187,8 @@ export interface FindingsListProps {
   readonly current: number | undefined;
   /** Brings a finding into view and selects its records. */
   readonly onShow: (index: number) => void;
+  /** Opens what a finding is about, to be changed; absent where the plan itself is the place for that. */
+  readonly onOpen?: (index: number) => void;
   /** Opens the place panel for a room: the remedy of gaps. */
   readonly onPlace: (room: string) => void;
   readonly onClose: () => void;

@@ -12,7 +12,8 @@ import "./findings.css";
 const severities: readonly Severity[] = ["must", "should", "note"];
 
 /** Everything that needs attention, numbered like the flags on the plan, with a button where the program can mend it. */
-export function FindingsList({ job, findings, current, onShow, onPlace, onClose }: FindingsListProps) {
+export function FindingsList(props: FindingsListProps) {
+  const { job, findings, current, onShow, onOpen, onPlace, onClose } = props;
   const [only, setOnly] = useState<Severity | "all">("all");
   const list = useRef<HTMLOListElement>(null);
   // A flag that is touched on the plan brings its finding into sight.
@@ -68,6 +69,7 @@ export function FindingsList({ job, findings, current, onShow, onPlace, onClose 
               number={index + 1}
               remedies={remediesOf(finding, job)}
               onShow={() => onShow(index)}
+              {...(onOpen && !job.readOnly ? { onOpen: () => onOpen(index) } : {})}
               onTake={take}
             />
           </li>
@@ -88,10 +90,11 @@ interface ItemProps {
   readonly number: number;
   readonly remedies: readonly Remedy[];
   readonly onShow: () => void;
+  readonly onOpen?: () => void;
   readonly onTake: (remedy: Remedy) => void;
 }
 
-function Item({ finding, number, remedies, onShow, onTake }: ItemProps) {
+function Item({ finding, number, remedies, onShow, onOpen, onTake }: ItemProps) {
   const findable = finding.at !== undefined || finding.records.length > 0 || finding.room !== undefined;
   return (
     <>
@@ -107,6 +110,12 @@ function Item({ finding, number, remedies, onShow, onTake }: ItemProps) {
           {findable ? (
             <Button className="button" onPress={onShow}>
               {t(finding.code.endsWith("-gap") ? "findings.show-gap" : "findings.show")}
+              <span className="unseen"> {number}</span>
+            </Button>
+          ) : null}
+          {onOpen && finding.records.length > 0 ? (
+            <Button className="button" onPress={onOpen}>
+              {t("findings.open")}
               <span className="unseen"> {number}</span>
             </Button>
           ) : null}

@@ -24,6 +24,8 @@ export interface Actions extends EditActions {
   /** Selects the next (1) or the one before (-1) of the things on the storey. */
   readonly walk: (way: 1 | -1) => void;
   readonly showFinding: (index: number, findings: readonly Finding[]) => void;
+  /** Shows a finding of the wiring, and opens what it is about: its circuit, else the first thing that it names. */
+  readonly openFinding: (index: number, findings: readonly Finding[]) => void;
   /** Brings a place into view, zooming in where it would be too small. */
   readonly lookAt: (place: Point) => void;
 }
@@ -62,6 +64,24 @@ export function actionsOn(store: Store<Workbench>, insets: () => Insets): Action
     const { job, storey, view: now } = store.get();
     if (now.width === 0) return;
     view(fitted(now, storeyBounds(job, storey), insets()));
+  };
+  const showFinding = (index: number, findings: readonly Finding[]): void => {
+    const finding = findings[index];
+    if (!finding) return;
+    const { job } = store.get();
+    const all = finding.records.flatMap((id) => refOf(job.site, id) ?? []);
+    const room = finding.room === undefined ? undefined : recordOf(job.site, "rooms", finding.room);
+    if (room && room.storey !== store.get().storey) goTo(room.storey);
+    // What it speaks of on other storeys is not on show.
+    const here = new Set(thingsOn(job.site, store.get().storey).map(({ id }) => id));
+    const refs = all.some(({ id }) => here.has(id)) ? all.filter(({ id }) => here.has(id)) : all;
+    store.set({
+      finding: index,
+      circuit: circuitIn(store.get(), finding),
+      selection: refs.length > 0 ? refs : room ? [{ kind: "rooms", id: room.id }] : [],
+    });
+    const place = finding.at ?? (refs[0] && placeOf(job.site, refs[0]));
+    if (place && !isInView(store.get().view, place, insets())) lookAt(place);
   };
   return {
     select,
@@ -102,23 +122,12 @@ export function actionsOn(store: Store<Workbench>, insets: () => Insets): Action
       const place = placeOf(job.site, next);
       if (place && !isInView(store.get().view, place, insets())) lookAt(place);
     },
-    showFinding: (index, findings) => {
-      const finding = findings[index];
-      if (!finding) return;
-      const { job } = store.get();
-      const all = finding.records.flatMap((id) => refOf(job.site, id) ?? []);
-      const room = finding.room === undefined ? undefined : recordOf(job.site, "rooms", finding.room);
-      if (room && room.storey !== store.get().storey) goTo(room.storey);
-      // What it speaks of on other storeys is not on show.
-      const here = new Set(thingsOn(job.site, store.get().storey).map(({ id }) => id));
-      const refs = all.some(({ id }) => here.has(id)) ? all.filter(({ id }) => here.has(id)) : all;
-      store.set({
-        finding: index,
-        circuit: circuitIn(store.get(), finding),
-        selection: refs.length > 0 ? refs : room ? [{ kind: "rooms", id: room.id }] : [],
-      });
-      const place = finding.at ?? (refs[0] && placeOf(job.site, refs[0]));
-      if (place && !isInView(store.get().view, place, insets())) lookAt(place);
+    showFinding,
+    openFinding: (index, findings) => {
+      showFinding(index, findings);
+      const { wiring } = store.get();
+      const ofCircuit = findings[index]?.records.some((id) => wiring?.circuits.has(id));
+      store.set({ panel: { kind: "thing" }, ...(ofCircuit ? { selection: [] } : {}) });
     },
     lookAt,
   };

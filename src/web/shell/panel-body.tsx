@@ -98,6 +98,7 @@ export function PanelBody(props: PanelBodyProps) {
             findings={findings}
             current={finding}
             onShow={(index) => actions.showFinding(index, findings)}
+            {...(stage === "wire" ? { onOpen: (index) => actions.openFinding(index, findings) } : {})}
             onPlace={(room) => onPanel({ kind: "place", rooms: [room] })}
             onClose={onClose}
           />

@@ -1,4 +1,4 @@
-import { Fragment, type ReactNode } from "react";
+import { Fragment, type ReactNode, useEffect, useRef } from "react";
 import { Button, Disclosure, DisclosurePanel, Heading } from "react-aria-components";
 import type { CircuitReview, Finding } from "#engine";
 import { SeverityShape } from "../fields/index.ts";
@@ -35,9 +35,15 @@ export function CircuitRow({
     circuit,
     findings.map(({ finding }) => finding),
   );
+  const own = useRef<HTMLDivElement>(null);
+  // A row that is open from the start was asked for from elsewhere.
+  const asked = useRef(open);
+  useEffect(() => {
+    if (asked.current) own.current?.scrollIntoView({ block: "start" });
+  }, []);
   const wrong = findings.filter(({ finding }) => finding.severity !== "note");
   return (
-    <Disclosure className="wire-circuit" isExpanded={open} onExpandedChange={onOpen}>
+    <Disclosure ref={own} className="wire-circuit" isExpanded={open} onExpandedChange={onOpen}>
       <Heading level={4} className="wire-circuit-head wire-head">
         <Button slot="trigger" className="wire-circuit-trigger">
           <svg viewBox="0 0 12 12" aria-hidden="true" className="more-sign">
