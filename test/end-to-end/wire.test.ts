@@ -66,10 +66,9 @@ test("a must of the demo is seen, its evidence read, mended where it is, and bro
   const before = Number(await openCount(page));
   expect(before).toBeGreaterThan(0);
   await second.getByText("does not hold").waitFor();
-  await holds(page);
 
   await second.click();
-  const fault = /it is fed from another line or circuit than the detector/;
+  const fault = /fed from another line or circuit than the detector/;
   await button(page, /Voltage drop from the origin/).click();
   await page
     .getByText(/IEC 60364-5-52/)
@@ -106,17 +105,21 @@ test("what was entered for one luminaire holds for all that are alike, and a lon
   await button(page, "Open the demo job").click();
   await toWire(page);
   await row(page, "Lighting 4").click();
-  const figures = row(page, "Lighting 4").locator(".wire-circuit-figures");
-  expect(await figures.textContent()).toContain("1.42 % drop");
-  await page.getByLabel("Length to the last luminaire").fill("116");
-  await page.getByLabel("Length to the last luminaire").press("Enter");
-  await expect.poll(() => figures.textContent()).not.toContain("1.42 % drop");
+  /** Voltage drop of the circuit, as its row says it. [%] */
+  const drop = async (): Promise<number> =>
+    Number(/([\d.]+) % drop/.exec((await row(page, "Lighting 4").textContent()) ?? "")?.[1]);
+  const before = await drop();
+  expect(before).toBeGreaterThan(0);
+  const length = page.getByLabel("Length to the last luminaire");
+  await length.fill(String(2 * Number(await length.inputValue())));
+  await length.press("Enter");
+  await expect.poll(drop).toBeGreaterThan(before);
   await button(page, "Undo").click();
-  await expect.poll(() => figures.textContent()).toContain("1.42 % drop");
+  await expect.poll(drop).toBe(before);
 
   await button(page, /Select its 12 luminaires/).click();
-  await page.getByLabel("Power").fill("40");
-  await page.getByLabel("Power").press("Enter");
+  await page.getByLabel("Power", { exact: true }).fill("40");
+  await page.getByLabel("Power", { exact: true }).press("Enter");
   await expect
     .poll(async () =>
       (await kept(page)).luminaires
@@ -133,7 +136,6 @@ test("what was entered for one luminaire holds for all that are alike, and a lon
 
   await select(page, /Detector B1\.01/);
   await page.getByText("Switches the luminaires of the rooms that it controls.").waitFor();
-  await holds(page);
   await context.close();
 });
 
@@ -178,8 +180,8 @@ test("a job without circuits gets a proposal with a first answer, all of it to b
     );
   expect(Math.min(...heights)).toBeGreaterThanOrEqual(44);
 
-  await button(page, "Board and supply").tap();
-  await button(page, "Put it on the plan").tap();
+  await button(page, "Board and supply").first().tap();
+  await button(page, "Put it on the plan").first().tap();
   await page.getByText("Touch the plan where the board is.").waitFor();
   const plan = (await page.locator(".plan").boundingBox())!;
   await page.touchscreen.tap(plan.x + plan.width / 2, plan.y + 140);

@@ -13,6 +13,7 @@ import { Caution } from "./caution.tsx";
 import { CircuitEdit } from "./circuit-edit.tsx";
 import { CircuitRow } from "./circuit-row.tsx";
 import { findingsOnCircuit } from "./circuit-verdict.ts";
+import { useClearOfCard } from "./clear-of-card.ts";
 import { nextName } from "./luminaires-wiring.tsx";
 import { OnCircuit } from "./on-circuit.tsx";
 import { Propose } from "./propose-button.tsx";
@@ -26,7 +27,8 @@ export interface WirePanelProps {
 
 /** The wiring of the whole job: boards with their circuits, each a row with its verdict. */
 export function WirePanel(props: WirePanelProps) {
-  const { job, store } = props;
+  const { job, store, actions } = props;
+  useClearOfCard(store, actions);
   const wiring = usePart(store, (bench) => bench.wiring);
   if (!wiring)
     return (
