@@ -100,7 +100,7 @@ test("a must of the demo is seen, its evidence read, mended where it is, and bro
   await context.close();
 });
 
-test("what was entered for one luminaire holds for all that are alike, and a longer cable is seen in the drop", async () => {
+test("a longer cable is seen in the drop, and what is entered for the luminaires of a circuit holds for all of them", async () => {
   const { context, page } = await opened("laptop");
   await button(page, "Open the demo job").click();
   await toWire(page);
