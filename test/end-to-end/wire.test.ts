@@ -44,7 +44,7 @@ async function toWire(page: Page): Promise<void> {
   await button(stages(page), "Wire").click();
   await page.getByText(/230 V kills/).waitFor();
 }
-const openCount = (page: Page): Promise<string> =>
+const openCount = (page: Page): Promise<string | null> =>
   stages(page)
     .locator(".stage-item", { has: page.getByRole("button", { name: "Wire", exact: true }) })
     .locator(".stage-count")

@@ -29,7 +29,7 @@ const file = demoJob();
 const { site } = siteOf(file);
 const job = (change: Partial<OpenJob>): OpenJob =>
   ({ id: "job", site, kept: file, ...change }) as unknown as OpenJob;
-const nothing: WiringKnown = { review: undefined, findings: [], circuits: new Map(), runs: [] };
+const nothing: WiringKnown = { review: undefined, findings: [], circuits: new Map(), runs: [], groups: [] };
 
 function following() {
   const heard: unknown[] = [];

@@ -1,4 +1,12 @@
-import type { Finding, FoundInstallation, Point, Site, WiringReview } from "#engine";
+import type {
+  DerivedCircuit,
+  Finding,
+  FoundInstallation,
+  GroupChoice,
+  Point,
+  Site,
+  WiringReview,
+} from "#engine";
 
 /** To the worker that calculates the wiring of the open job. */
 export interface WireQuestion {
@@ -11,8 +19,11 @@ export interface WireQuestion {
 export interface OnCircuit {
   readonly luminaires: readonly string[];
   readonly detectors: readonly string[];
-  /** From the board through all luminaires by their places, allowances included; undefined where the board has no place. [m] */
-  readonly length?: number;
+  /** What follows for its cable from the plan, where nobody has decided. */
+  readonly derived?: Pick<DerivedCircuit, "section"> & {
+    /** From the board to the last device along the route; undefined where the board has no place. [m] */
+    readonly toLast: number | undefined;
+  };
 }
 
 /** Lines that join what belongs together on one storey. */
@@ -33,6 +44,8 @@ export interface WiringKnown {
   readonly findings: readonly Finding[];
   readonly circuits: ReadonlyMap<string, OnCircuit>;
   readonly runs: readonly Run[];
+  /** How the luminaires of each switched line are best switched. */
+  readonly groups: readonly GroupChoice[];
 }
 
 export type WireAnswer =

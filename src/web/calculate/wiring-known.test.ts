@@ -48,6 +48,7 @@ describe("what the screen knows of the wiring", () => {
       findings: [],
       circuits: new Map(),
       runs: [],
+      groups: [],
     });
   });
 
@@ -65,6 +66,17 @@ describe("what the screen knows of the wiring", () => {
     const away = { ...found, boards: [{ ...found.boards[0]!, storey: "elsewhere" }] };
     const [feed] = wiringKnown(site, away).runs.filter(({ kind }) => kind === "feeds");
     expect(new Set(feed!.lines.flat().map(String)).has("0,0")).toBe(false);
+  });
+
+  test("a board with a place gives its circuit a length along the plan, one without gives none", () => {
+    const at = { ...found, boards: [{ ...found.boards[0]!, at: inRoom[0]!.at }] };
+    const along = wiringKnown(site, at).circuits.get("c1")?.derived?.toLast;
+    expect(along).toBeGreaterThan(0);
+    const { at: _, ...nowhere } = found.boards[0]!;
+    const without = wiringKnown(site, { ...found, boards: [nowhere] });
+    expect(without.circuits.get("c1")?.derived?.toLast).toBeUndefined();
+    // What belongs together is joined all the same.
+    expect(without.runs.some(({ kind, circuit: of }) => kind === "feeds" && of === "c1")).toBe(true);
   });
 
   test("a finding about a circuit speaks of its luminaires and has a place among them", () => {

@@ -1,7 +1,7 @@
 import {
-  cableRoute,
+  type CircuitRoute,
+  deriveWiring,
   type Finding,
-  type FoundBoard,
   type FoundInstallation,
   findingsOf,
   orderedFindings,
@@ -16,7 +16,7 @@ import type { OnCircuit, Run, WiringKnown } from "./wire-protocol.ts";
 /** What the screen shows of the wiring of a site. @param site - The site. @param found - Boards and circuits. @returns Review, findings with places, what hangs on each circuit, lines for the plan. */
 export function wiringKnown(site: Site, found: FoundInstallation): WiringKnown {
   const review = reviewWiring(site, found);
-  if (!review) return { review, findings: [], circuits: new Map(), runs: [] };
+  if (!review) return { review, findings: [], circuits: new Map(), runs: [], groups: [] };
   const { model } = wiringOfSite(site, found);
   const circuits = new Map<string, OnCircuit>(
     found.circuits.map(({ id }) => [
@@ -33,23 +33,28 @@ export function wiringKnown(site: Site, found: FoundInstallation): WiringKnown {
     placed(site, finding, circuits),
   );
   const places = placesOf(site);
-  const feeds = found.circuits.flatMap(({ id, board }): readonly Run[] => {
+  const derived = deriveWiring(site, found);
+  const routed = new Set<string>();
+  const feeds = found.circuits.flatMap(({ id }): readonly Run[] => {
     const on = circuits.get(id) ?? { luminaires: [], detectors: [] };
-    const start = found.boards.find((one) => one.id === board);
-    const storeys = onStoreys(places, on.luminaires);
-    const route = storeys.length === 1 && start?.storey === storeys[0]?.storey && looped(start, storeys[0]);
-    if (route) {
-      circuits.set(id, { ...on, length: route.length });
-      return [{ kind: "feeds", circuit: id, storey: route.storey, lines: route.lines }];
+    const own = derived.circuits.find((one) => one.id === id);
+    circuits.set(id, { ...on, derived: { section: own?.section, toLast: own?.route?.toLast } });
+    if (own?.route) {
+      routed.add(id);
+      return routeRuns(id, own.route.cables);
     }
-    return storeys.map(({ storey, points }) => {
-      const own = start?.at && start.storey === storey ? [start.at] : [];
-      return { kind: "feeds", circuit: id, storey, lines: shortestTree([...own, ...points]) };
-    });
+    // Without a place of the board it is only told what belongs together.
+    return onStoreys(places, on.luminaires).map(({ storey, points }) => ({
+      kind: "feeds",
+      circuit: id,
+      storey,
+      lines: shortestTree(points),
+    }));
   });
   const switches = model.switchedLines.flatMap((line): readonly Run[] => {
     const detectors = model.detectors.filter(({ output }) => output === line.id);
     const loads = model.loads.filter(({ switchedLine }) => switchedLine === line.id);
+    if (loads.some(({ circuit }) => routed.has(circuit))) return [];
     return onStoreys(
       places,
       [...detectors, ...loads].map(({ id }) => id),
@@ -60,31 +65,19 @@ export function wiringKnown(site: Site, found: FoundInstallation): WiringKnown {
       lines: shortestTree(points),
     }));
   });
-  return { review, findings, circuits, runs: [...feeds, ...switches] };
+  return { review, findings, circuits, runs: [...feeds, ...switches], groups: derived.groups };
 }
 
-/** Luminaires beyond which no way through all of them is sought. */
-const mostLooped = 60;
-
-/** The cable along the walls from a board through all points, in and out, with its length. */
-function looped(
-  board: FoundBoard | undefined,
-  on: { readonly storey: string; readonly points: readonly Point[] } | undefined,
-): { readonly storey: string; readonly lines: Run["lines"]; readonly length: number } | undefined {
-  if (!board?.at || !on || on.points.length > mostLooped) return undefined;
-  const all = [board.at, ...on.points];
-  const { cables, boughtLength } = cableRoute(
-    all.map((at, i) => ({ id: String(i), at })),
-    { style: "orthogonal", wiring: "loop" },
-  );
-  return {
-    storey: on.storey,
-    length: boughtLength,
-    lines: cables.map(({ from, to }) => {
-      const [a, b] = [all[Number(from)]!, all[Number(to)]!];
-      return a[0] === b[0] || a[1] === b[1] ? [a, b] : [a, [b[0], a[1]], b];
+/** The cables of a route, by what is in them: what is switched is told from what has a line all the time. */
+function routeRuns(circuit: string, cables: CircuitRoute["cables"]): readonly Run[] {
+  const storeys = [...new Set(cables.map(({ storey }) => storey))];
+  const kinds = { feeds: ["supply", "both"], switches: ["switched", "button"] } as const;
+  return storeys.flatMap((storey) =>
+    (["feeds", "switches"] as const).flatMap((kind): readonly Run[] => {
+      const own = cables.filter((one) => one.storey === storey && kinds[kind].some((use) => use === one.use));
+      return own.length === 0 ? [] : [{ kind, circuit, storey, lines: own.map(({ points }) => points) }];
     }),
-  };
+  );
 }
 
 interface Place {

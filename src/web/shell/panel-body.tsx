@@ -125,7 +125,7 @@ export function PanelBody(props: PanelBodyProps) {
         ) : panel.kind === "notes" ? (
           <NotesPanel {...survey} />
         ) : first && stage === "wire" && wired.has(first.kind) ? (
-          <WireSelection job={job} refs={selection} />
+          <WireSelection job={job} refs={selection} store={store} />
         ) : stage === "set" && selection.length === 1 && first?.kind === "detectors" ? (
           <SettingCard job={job} device={first.id} store={store} actions={actions} />
         ) : first ? (

@@ -1,4 +1,6 @@
+import { Button } from "react-aria-components";
 import type { JobCircuit } from "#job";
+import type { OnCircuit } from "../calculate/wire-protocol.ts";
 import type { OpenJob } from "../contract.ts";
 import { LengthField, More } from "../fields/index.ts";
 import { useUnits } from "../settings/preferences.ts";
@@ -24,16 +26,26 @@ const signals = ["none", "insulated-for-highest", "separated", "not-separated", 
 export function CableFields({
   job,
   circuit,
-  planned,
+  derived,
 }: {
   readonly job: OpenJob;
   readonly circuit: JobCircuit;
-  /** Length by the places on the plan, where the board has one. [m] */
-  readonly planned: number | undefined;
+  /** What follows from the plan where nobody has decided. */
+  readonly derived: OnCircuit["derived"];
 }) {
   const units = useUnits();
   const cable: Fields = circuit.cable ?? {};
   const disabled = job.readOnly;
+  const along = derived?.toLast;
+  const about = (length: number): string =>
+    units === "metric" ? `${Math.round(length)} m` : lengthText(length, units);
+  /** What the plan has an answer for and nobody has entered. */
+  const take: Fields = disabled
+    ? {}
+    : without({
+        length: cable.length === undefined && along !== undefined ? Math.ceil(along * 10) / 10 : undefined,
+        section: cable.section === undefined ? derived?.section?.section : undefined,
+      });
   const set = (fields: Fields): void =>
     job.keep("wire.edit.cable", [
       {
@@ -62,17 +74,21 @@ export function CableFields({
           most={10_000}
           placeholder={t("wire.unknown")}
           disabled={disabled}
-          hint={
-            planned === undefined
-              ? undefined
-              : t("wire.cable.by-plan", {
-                  length: units === "metric" ? `${Math.round(planned)} m` : lengthText(planned, units),
-                })
-          }
+          hint={along === undefined ? undefined : t("wire.cable.by-plan", { length: about(along) })}
           onChange={(length) => set({ length })}
           onClear={() => set({ length: undefined })}
         />
       </div>
+      {take.length === undefined && take.section === undefined ? null : (
+        <Button className="button" onPress={() => set(take)}>
+          {t("wire.cable.take", {
+            what: [
+              ...(take.section === undefined ? [] : [`${take.section} mm²`]),
+              ...(take.length === undefined ? [] : [about(take.length)]),
+            ].join(", "),
+          })}
+        </Button>
+      )}
       <More word={t("wire.cable.more")}>
         <div className="fields">
           <Amount

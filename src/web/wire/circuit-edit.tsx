@@ -1,4 +1,5 @@
 import type { JobCircuit } from "#job";
+import type { OnCircuit } from "../calculate/wire-protocol.ts";
 import type { OpenJob } from "../contract.ts";
 import { Choice, More, TextBox } from "../fields/index.ts";
 import { CircuitForm } from "../survey/visit/circuit-form.tsx";
@@ -16,11 +17,11 @@ const lines = ["L1", "L2", "L3"] as const;
 export function CircuitEdit({
   job,
   circuit,
-  planned,
+  derived,
 }: {
   readonly job: OpenJob;
   readonly circuit: JobCircuit;
-  readonly planned: number | undefined;
+  readonly derived: OnCircuit["derived"];
 }) {
   const set = (fields: Fields): void =>
     job.keep("wire.edit.circuit", [{ do: "set", kind: "circuits", id: circuit.id, fields }]);
@@ -43,7 +44,7 @@ export function CircuitEdit({
           />
         </div>
       ) : null}
-      <CableFields job={job} circuit={circuit} planned={planned} />
+      <CableFields job={job} circuit={circuit} derived={derived} />
       <More word={t("wire.circuit.edit")}>
         <CircuitForm job={job} circuit={circuit} />
       </More>

@@ -1,5 +1,5 @@
 import { Button } from "react-aria-components";
-import type { Detector } from "#engine";
+import type { Detector, GroupChoice } from "#engine";
 import type { OpenJob } from "../contract.ts";
 import { Choice } from "../fields/index.ts";
 import { setStep } from "../plan/edit/steps.ts";
@@ -14,11 +14,14 @@ export function DetectorsWiring({
   job,
   records,
   luminaires,
+  groups,
 }: {
   readonly job: OpenJob;
   readonly records: readonly Detector[];
   /** Ids of the luminaires that are selected as well. */
   readonly luminaires: readonly string[];
+  /** How switched lines are best switched. */
+  readonly groups: readonly GroupChoice[];
 }) {
   const set = (fields: Fields): void => {
     if (!job.readOnly)
@@ -76,10 +79,38 @@ export function DetectorsWiring({
               )}
             </div>
           )}
+          <BestSwitched job={job} group={groups.find(({ detectors }) => detectors.includes(first.id))} />
           {luminaires.length === 0 ? <p className="hint">{t("wire.detector.hint")}</p> : null}
         </>
       )}
     </section>
+  );
+}
+
+/** What is best for the line that a detector switches, why, and, where that is to share its luminaires, the button that does it. */
+function BestSwitched({ job, group }: { readonly job: OpenJob; readonly group: GroupChoice | undefined }) {
+  if (!group) return null;
+  const tag = (id: string): string => job.site.detectors.find((one) => one.id === id)?.tag || id;
+  const share = (): void =>
+    job.edit(
+      "wire.edit.share",
+      group.shares.map(({ detector, luminaires }) => setStep("detectors", detector, { luminaires })),
+    );
+  return (
+    <div className="stack">
+      <p>
+        {t(`wire.group.${group.choice}`)} <span className="hint">{group.reason}.</span>
+      </p>
+      {group.shares.length > 0 && !job.readOnly ? (
+        <Button className="button button-first" onPress={share}>
+          {t("wire.group.share", {
+            shares: group.shares
+              .map(({ detector, luminaires }) => `${tag(detector)}: ${luminaires.length}`)
+              .join(", "),
+          })}
+        </Button>
+      ) : null}
+    </div>
   );
 }
 

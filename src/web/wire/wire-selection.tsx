@@ -1,5 +1,6 @@
 import type { OpenJob, RecordRef } from "../contract.ts";
 import { recordOf } from "../plan/pick.ts";
+import { type Store, usePart, type Workbench } from "../shell/workbench.ts";
 import { t } from "../texts/wire.ts";
 import { Caution } from "./caution.tsx";
 import { DetectorsWiring } from "./detector-wiring.tsx";
@@ -8,7 +9,16 @@ import { SwitchWiring } from "./switch-wiring.tsx";
 import "./wire.css";
 
 /** What the wiring has to say of selected things: of rooms it means the luminaires in them. */
-export function WireSelection({ job, refs }: { readonly job: OpenJob; readonly refs: readonly RecordRef[] }) {
+export function WireSelection({
+  job,
+  refs,
+  store,
+}: {
+  readonly job: OpenJob;
+  readonly refs: readonly RecordRef[];
+  readonly store: Store<Workbench>;
+}) {
+  const groups = usePart(store, ({ wiring }) => wiring?.groups) ?? [];
   const { site } = job;
   const rooms = new Set(refs.flatMap(({ kind, id }) => (kind === "rooms" ? [id] : [])));
   const own = new Set(refs.flatMap(({ kind, id }) => (kind === "luminaires" ? [id] : [])));
@@ -23,7 +33,12 @@ export function WireSelection({ job, refs }: { readonly job: OpenJob; readonly r
   return (
     <div className="stack" key={key}>
       {detectors.length > 0 ? (
-        <DetectorsWiring job={job} records={detectors} luminaires={luminaires.map(({ id }) => id)} />
+        <DetectorsWiring
+          job={job}
+          records={detectors}
+          luminaires={luminaires.map(({ id }) => id)}
+          groups={groups}
+        />
       ) : null}
       {luminaires.length > 0 ? <LuminairesWiring job={job} records={luminaires} /> : null}
       {switches.map((one) => (
