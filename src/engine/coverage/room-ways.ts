@@ -19,6 +19,9 @@ import type { Entrance, StandingArea } from "./standing-area.ts";
 /** Corners nearer to each other than this are one goal: ways to them differ by less than a step. [m] */
 const SAME_GOAL: Metres = 0.25;
 
+/** Of two corners that lie so nearly as far from an entrance, rounding alone would say which is the farther: both are goals. [m] */
+const AS_FAR: Metres = 1e-3;
+
 /** Shortest ways from one entrance. */
 export interface RoomWays {
   readonly entrance: Entrance;
@@ -48,7 +51,6 @@ interface Question {
  */
 export function waysThrough({ standing, demand, look, ways }: Question): readonly RoomWays[] {
   const free = standing.entrances.filter((entrance) => entrance.free);
-  const corners = goalsAtCorners(ways);
   const dwell = look.dwellPlacesOf(demand.room).flatMap((place) => {
     const at = nearestIn(ways.region, place.at);
     return at ? [{ kind: "dwell-place" as const, id: place.id, at }] : [];
@@ -61,7 +63,7 @@ export function waysThrough({ standing, demand, look, ways }: Question): readonl
       const at = other === entrance ? undefined : nearestIn(ways.region, other.at);
       return at ? [{ kind: "opening" as const, id: other.opening.id, at }] : [];
     });
-    const goals: readonly DarkWalk["toward"][] = [...dwell, ...doors, ...corners];
+    const goals: readonly DarkWalk["toward"][] = [...dwell, ...doors, ...goalsAtCorners(ways, start)];
     return {
       entrance,
       ways: goals.flatMap((toward) => {
@@ -76,15 +78,24 @@ export function waysThrough({ standing, demand, look, ways }: Question): readonl
   });
 }
 
-/** The corners at which one can get no further, thinned. */
-function goalsAtCorners(ways: Ways): DarkWalk["toward"][] {
-  const goals: DarkWalk["toward"][] = [];
-  for (const { at, before, after } of ways.corners) {
-    if (side(before, at, after) <= 0) continue;
-    if (goals.some((goal) => distanceBetween(goal.at, at) < SAME_GOAL)) continue;
-    goals.push({ kind: "corner", id: `corner-${goals.length + 1}`, at });
+/**
+ * The corners at which one can get no further, thinned: of those that lie near each other the one that is farthest from the start, so
+ * that neither the frame nor the corner that a ring begins with has a say.
+ */
+function goalsAtCorners(ways: Ways, start: Point): readonly DarkWalk["toward"][] {
+  const goals: { readonly goal: DarkWalk["toward"]; readonly away: Metres }[] = [];
+  const corners = ways.corners
+    .flatMap(({ at, before, after }, index) =>
+      side(before, at, after) > 0 ? [{ at, index, away: distanceBetween(start, at) }] : [],
+    )
+    .sort((a, b) => b.away - a.away);
+  for (const { at, index, away } of corners) {
+    const stands = goals.some(
+      (one) => distanceBetween(one.goal.at, at) < SAME_GOAL - AS_FAR && one.away > away + AS_FAR,
+    );
+    if (!stands) goals.push({ goal: { kind: "corner", id: `corner-${index + 1}`, at }, away });
   }
-  return goals;
+  return goals.map(({ goal }) => goal);
 }
 
 /** The shorter of the ways to the two edges at which one can step on a flight. */
