@@ -4,6 +4,7 @@ import { circuitTree, dropsOnTree } from "./circuit-tree.ts";
 import { faultChecks } from "./fault-checks.ts";
 import { leakageCheck } from "./leakage.ts";
 import type { WiringModel } from "./model.ts";
+import { supplyOfCircuit } from "./supply.ts";
 import { necDropLimits } from "./tables/united-states.ts";
 import { dropLimit } from "./voltage-drop.ts";
 import { atMost, type WiringCheck, withDoubts } from "./wiring-check.ts";
@@ -17,12 +18,13 @@ export const ASSUMED_DROP_USED = 0.01;
 /**
  * Checks of one circuit: voltage drop, design current, capacity of each cable, fault loop, fault heat, breaking capacity, RCD, leakage.
  *
- * @param model - The wiring. @param circuit - Id of the circuit.
+ * @param wiring - The wiring; the supply is that of the circuit's board. @param circuit - Id of the circuit.
  * @returns Checks with evidence; "not-proven" wherever something is unknown. Empty for an unknown circuit.
  * @source IEC-60364-5-52-DROP, IEC-60364-4-43, IEC-60364-4-41
  * @example 1.5 mm², 30 m, 10 A on a B10: the drop of 9 V is over 6.9 V less what the board has used
  */
-export function circuitChecks(model: WiringModel, circuit: string): readonly WiringCheck[] {
+export function circuitChecks(wiring: WiringModel, circuit: string): readonly WiringCheck[] {
+  const model = { ...wiring, supply: supplyOfCircuit(wiring, circuit) };
   const tree = circuitTree(model, circuit);
   const device = model.devices.find(({ id }) => id === tree?.circuit.device);
   if (!tree || !device) return [];

@@ -1,6 +1,7 @@
 import type { Contact, LoadKind } from "../detector/index.ts";
 import { ASSUMED_POWER_FACTOR, currentOf } from "./circuit-tree.ts";
 import type { WiringModel } from "./model.ts";
+import { supplyOfCircuit } from "./supply.ts";
 import { driversIn, type SwitchedGroup, summedInrush, switchedGroups, uncounted } from "./switched-group.ts";
 import { requiredPeaks } from "./tables/united-states.ts";
 import { atMost, type WiringCheck, withDoubts } from "./wiring-check.ts";
@@ -70,8 +71,8 @@ const evidence = ({ tag, id, room }: ContactCase): Pick<WiringCheck, "name" | "r
 });
 
 function currentsByKind(
-  { loads, contactorsFed }: SwitchedGroup,
-  { supply }: WiringModel,
+  { loads, contactorsFed, detectors }: SwitchedGroup,
+  model: WiringModel,
 ): ReadonlyMap<LoadKind, { readonly amperes: number; readonly watts: number }> {
   const result = new Map<LoadKind, { amperes: number; watts: number }>();
   const add = (kind: LoadKind, amperes: number, watts: number): void => {
@@ -79,9 +80,15 @@ function currentsByKind(
     result.set(kind, { amperes: so.amperes + amperes, watts: so.watts + watts });
   };
   for (const load of loads)
-    add(load.kind, currentOf(load, supply.voltage) ?? 0, load.count * (load.power ?? 0));
+    add(
+      load.kind,
+      currentOf(load, supplyOfCircuit(model, load.circuit).voltage) ?? 0,
+      load.count * (load.power ?? 0),
+    );
+  const feed = detectors.find(({ line }) => line.kind === "line")?.line;
+  const coilSupply = feed?.kind === "line" ? supplyOfCircuit(model, feed.circuit) : model.supply;
   for (const { coil } of contactorsFed)
-    add("inductive", coil.current ?? 0, (coil.current ?? 0) * supply.voltage);
+    add("inductive", coil.current ?? 0, (coil.current ?? 0) * coilSupply.voltage);
   return result;
 }
 

@@ -6,7 +6,7 @@ import { lowered } from "./lowered.ts";
 import type { WiringModel } from "./model.ts";
 import type { RuleHit, WiringRule } from "./rules/rule.ts";
 import { wiringRules } from "./rules/rules.ts";
-import { supplyProblems } from "./supply.ts";
+import { coveredWiring } from "./supply.ts";
 import type { WiringCheck } from "./wiring-check.ts";
 
 /** Every check of a wiring with its evidence. @param model - The wiring. @returns Contacts, breakers, circuits. @example One circuit with one detector: some fifteen checks */
@@ -20,15 +20,17 @@ export const wiringChecks = (model: WiringModel): readonly WiringCheck[] => [
  * What is wrong with a wiring, and what is not proven.
  *
  * @param model - The wiring.
- * @returns Problems with evidence. A supply that is not covered is refused: its sentence alone comes back.
+ * @returns Problems with evidence. A supply that is not covered is refused: its sentence comes back, and nothing else about its circuits.
  * @example IT system: one problem, "supply-it-system"
  */
 export function wiringFindings(model: WiringModel): readonly Problem[] {
-  const refused = supplyProblems(model.supply);
-  if (refused.length > 0) return refused;
+  const covered = coveredWiring(model);
+  if (!covered.model) return covered.problems;
+  const own = covered.model;
   return [
-    ...wiringRules.flatMap((rule) => rule.evaluate(model).map((hit) => brokenRule(rule, hit))),
-    ...wiringChecks(model).flatMap(problemOf),
+    ...covered.problems,
+    ...wiringRules.flatMap((rule) => rule.evaluate(own).map((hit) => brokenRule(rule, hit))),
+    ...wiringChecks(own).flatMap(problemOf),
   ];
 }
 

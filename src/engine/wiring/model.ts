@@ -47,6 +47,8 @@ export interface Board {
   readonly earthResistance?: Ohms;
   /** Whether its isolator breaks the neutral as well, TT. */
   readonly isolatesNeutral?: Known;
+  /** Where it is another than the installation's. */
+  readonly supply?: Supply;
 }
 
 /** Points of a breaker's curve below 10 ms: how many times its magnetic limit a pulse of that width may reach. */
@@ -235,6 +237,7 @@ export interface WiringRoom {
 
 /** The wiring of a building as far as it serves its lighting. Records refer to each other by id. */
 export interface WiringModel {
+  /** Of every board that has none of its own. */
   readonly supply: Supply;
   readonly boards: readonly Board[];
   readonly devices: readonly ProtectiveDevice[];

@@ -5,7 +5,7 @@ import { circuitTitle } from "../of-site/circuits-of.ts";
 import type { FoundCircuit, FoundInstallation, WiringAssumption } from "../of-site/found.ts";
 import { wiringOfSite } from "../of-site/of-site.ts";
 import { type SectionChoice, smallestSection } from "../smallest-section.ts";
-import { supplyProblems } from "../supply.ts";
+import { coveredWiring } from "../supply.ts";
 import { type CeilingWays, ceilingWays } from "./ceiling-ways.ts";
 import { type CircuitRoute, circuitRoute } from "./circuit-route.ts";
 import { type GroupChoice, groupChoices } from "./group-choices.ts";
@@ -42,7 +42,8 @@ export interface DerivedWiring {
  */
 export function deriveWiring(site: Site, found: FoundInstallation): DerivedWiring {
   const { model } = wiringOfSite(site, found);
-  const refused = supplyProblems(model.supply).length > 0;
+  const covered = coveredWiring(model).model;
+  const judged = new Set(covered?.circuits.map(({ id }) => id));
   const onStorey = new Map<string, CeilingWays>();
   const waysOn = (storey: string): CeilingWays => {
     const known = onStorey.get(storey) ?? ceilingWays(site, storey);
@@ -64,7 +65,7 @@ export function deriveWiring(site: Site, found: FoundInstallation): DerivedWirin
       route,
       length,
       section:
-        length === undefined || refused
+        length === undefined || !judged.has(circuit.id)
           ? undefined
           : smallestSection(
               laid ? withRoute(model, { circuit, route, length: length.value }) : model,
@@ -74,7 +75,7 @@ export function deriveWiring(site: Site, found: FoundInstallation): DerivedWirin
   });
   return {
     circuits,
-    groups: refused ? [] : groupChoices(model),
+    groups: covered ? groupChoices(covered) : [],
     assumptions: assumptionsOf(site, found, circuits),
   };
 }

@@ -2,6 +2,7 @@ import { currentOf } from "../circuit-tree.ts";
 import { contactChecks } from "../contact-checks.ts";
 import { type ShareableLoad, shareAmongContacts, switchingChoices } from "../groups.ts";
 import type { Load, WiredDetector, WiringModel } from "../model.ts";
+import { supplyOfCircuit } from "../supply.ts";
 import { driversIn, type SwitchedGroup, switchedGroups } from "../switched-group.ts";
 
 /** How the luminaires of one switched line are best switched. */
@@ -65,7 +66,7 @@ function sharesOf(model: WiringModel, group: SwitchedGroup): GroupChoice["shares
     (load): ShareableLoad => ({
       id: load.id,
       drivers: driversIn(load),
-      current: currentOf(load, model.supply.voltage) ?? 0,
+      current: currentOf(load, supplyOfCircuit(model, load.circuit).voltage) ?? 0,
     }),
   );
   const needed = shareAmongContacts(shareable, { drivers, current: rated });

@@ -146,3 +146,47 @@ describe("supplies of the United States", () => {
     expect(checks(american(14)).filter(({ what }) => /Fault loop|Heat|Let-through/.test(what))).toEqual([]);
   });
 });
+
+describe("several boards", () => {
+  const other = (more: Partial<typeof board>) => ({ ...board, id: "b2", name: "Annex board", ...more });
+  const second: FoundCircuit = { ...circuit, id: "c2", board: "b2", name: "Lighting 2" };
+  const own = site({
+    luminaires: [
+      ...site().luminaires,
+      ...[1, 3].map((x) => luminaire(`x${x}`, [x, 3], { circuit: "Lighting 2" })),
+    ],
+    detectors: [],
+  });
+  const review = (more: Partial<typeof board>, fields: Partial<FoundCircuit> = {}) =>
+    reviewWiring(
+      own,
+      installation({ boards: [board, other(more)], circuits: [circuit, { ...second, ...fields }] }),
+    )!;
+  const whats = (circuits: readonly { readonly checks: readonly { readonly what: string }[] }[]) =>
+    circuits.map(({ checks }) => checks.some(({ what }) => /^Fault loop/.test(what)));
+
+  test("each has its own supply, loop and fault current for its own circuits", () => {
+    const { circuits, supply } = review({ loopImpedance: 2, faultCurrent: 200 });
+    expect(supply.voltage).toBe(230);
+    const loop = (index: number) => circuits[index]!.checks.find(({ what }) => /^Fault loop/.test(what))!;
+    expect([loop(0).verdict, loop(1).verdict]).toEqual(["pass", "fail"]);
+    expect(loop(1).actual! - loop(0).actual!).toBeCloseTo(2 - 0.35, 9);
+  });
+  test("one of 120 V beside one of 230 V: current by its own voltage, and no loop is asked there", () => {
+    const { circuits } = review({ voltage: 120 });
+    expect(circuits[1]!.current).toBeCloseTo((2 * 32) / (120 * 0.95), 9);
+    expect(circuits[0]!.current).toBeCloseTo((4 * 32) / (230 * 0.95), 9);
+    expect(whats(circuits)).toEqual([true, false]);
+  });
+  test("one of an IT system is refused with its name; the circuits of the other are judged", () => {
+    const { circuits, problems } = review({ system: "IT" });
+    expect(problems.map(({ code, records }) => [code, records])).toEqual([["supply-it-system", ["b2"]]]);
+    expect(circuits.map(({ checks }) => checks.length > 0)).toEqual([true, false]);
+  });
+  test("an RCD of the same name at each board is not one RCD", () => {
+    const leaky = own.luminaires.map((one) => ({ ...one, leakage: 0.002 }));
+    const found = installation({ boards: [board, other({})], circuits: [circuit, second] });
+    // 8 mA and 4 mA behind two RCDs named alike; 12 mA would be too much behind one.
+    expect(sentences({ ...own, luminaires: leaky }, found)).toEqual([]);
+  });
+});

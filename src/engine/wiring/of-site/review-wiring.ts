@@ -6,8 +6,8 @@ import { circuitChecks } from "../circuit-checks.ts";
 import { circuitTree } from "../circuit-tree.ts";
 import { contactChecks } from "../contact-checks.ts";
 import { wiringFindings } from "../findings.ts";
-import type { Supply } from "../model.ts";
-import { supplyProblems } from "../supply.ts";
+import type { Supply, WiringModel } from "../model.ts";
+import { coveredWiring, supplyOfCircuit } from "../supply.ts";
 import { driversIn } from "../switched-group.ts";
 import type { WiringCheck } from "../wiring-check.ts";
 import { circuitTitle, deviceId } from "./circuits-of.ts";
@@ -44,6 +44,7 @@ export interface ContactReview {
 }
 
 export interface WiringReview {
+  /** Of every board that has none of its own. */
   readonly supply: Supply;
   readonly circuits: readonly CircuitReview[];
   /** Of each detector that switches something. */
@@ -62,15 +63,16 @@ export interface WiringReview {
 export function reviewWiring(site: Site, found: FoundInstallation): WiringReview | undefined {
   if (!hasWiring(site, found)) return undefined;
   const built = wiringOfSite(site, found);
-  const refused = supplyProblems(built.model.supply).length > 0;
+  const { model } = coveredWiring(built.model);
+  const covered = new Set(model?.circuits.map(({ id }) => id));
   return {
     supply: built.model.supply,
-    circuits: found.circuits.map((circuit) => circuitReview(built, circuit, refused)),
-    contacts: refused ? [] : contactReviews(built),
+    circuits: found.circuits.map((circuit) => circuitReview(built, circuit, !covered.has(circuit.id))),
+    contacts: model ? contactReviews(model) : [],
     problems: toldProblems(
       built,
-      (refused ? wiringFindings(built.model) : [...wiringFindings(built.model), ...built.doubts]).map(
-        (problem) => withProvenDrop(built, problem),
+      [...wiringFindings(built.model), ...(model ? built.doubts : [])].map((problem) =>
+        withProvenDrop(built, problem),
       ),
     ),
     assumptions: built.assumptions,
@@ -78,7 +80,7 @@ export function reviewWiring(site: Site, found: FoundInstallation): WiringReview
 }
 
 function circuitReview(built: BuiltWiring, circuit: FoundCircuit, refused: boolean): CircuitReview {
-  const { model } = built;
+  const model = { ...built.model, supply: supplyOfCircuit(built.model, circuit.id) };
   const loads = model.loads.filter((load) => load.circuit === circuit.id);
   const tree = circuitTree(model, circuit.id);
   const known = loads.every(({ power }) => power !== undefined);
@@ -110,7 +112,7 @@ function circuitReview(built: BuiltWiring, circuit: FoundCircuit, refused: boole
   };
 }
 
-function contactReviews({ model }: BuiltWiring): readonly ContactReview[] {
+function contactReviews(model: WiringModel): readonly ContactReview[] {
   const checks = contactChecks(model);
   return model.detectors.flatMap(({ id, tag, output }) => {
     if (output === undefined) return [];

@@ -8,7 +8,7 @@ const NEAR_NOMINAL = 0.1;
 /**
  * The supply of an installation by what its boards say.
  *
- * A reading within 10 % of a covered voltage stands for it. Boards that disagree leave the earthing system unknown, save that one IT system refuses the whole.
+ * A reading within 10 % of a covered voltage stands for it. Each board has its own supply; that of most circuits is the installation's.
  *
  * @param found - Boards and circuits as entered.
  * @returns Supply, and what was taken for granted.
@@ -18,38 +18,42 @@ export function supplyOf(found: FoundInstallation): {
   readonly supply: Supply;
   readonly assumptions: readonly WiringAssumption[];
 } {
-  const { boards } = found;
-  const records = boards.map(({ id }) => id);
-  const systems = new Set(boards.map(({ system }) => system));
-  const voltages = new Set(
-    boards.flatMap(({ voltage }) => (voltage === undefined ? [] : [nominal(voltage)])),
-  );
-  const [voltage = 230] = voltages;
-  // Two voltages cannot be one supply: a figure that is covered nowhere has the calculation refused.
-  const one = voltages.size > 1 ? 0 : voltage;
-  const covered = coveredSupplies.find((known) => known.voltage === one);
-  const networks = new Set(boards.map(({ network }) => network));
-  const [network] = networks;
+  const { boards, circuits } = found;
+  const fed = ({ id }: FoundBoard): number => circuits.filter(({ board }) => board === id).length;
+  const [main] = boards.toSorted((a, b) => fed(b) - fed(a));
+  const several = new Set(boards.map((board) => JSON.stringify(supplyOfBoard(board)))).size > 1;
+  const loose = circuits.filter(({ board }) => !boards.some(({ id }) => id === board));
+  const said = (text: string, those: readonly { readonly id: string }[]): readonly WiringAssumption[] =>
+    those.length === 0 ? [] : [{ text, records: those.map(({ id }) => id) }];
+  const silent = boards.filter(({ voltage }) => voltage === undefined);
   return {
-    supply: {
-      region: covered?.region ?? "IEC",
-      system: systems.has("IT") ? "IT" : systems.size === 1 ? ([...systems][0] ?? "unknown") : "unknown",
-      voltage: one,
-      frequency: covered?.frequency ?? 50,
-      neutral: "unknown",
-      network: networks.size === 1 && network === "private" ? "private" : "public",
-      voltageFactor: 1,
-    },
+    supply: supplyOfBoard(main),
     assumptions: [
-      ...(voltages.size === 0 ? [{ text: "230 V at 50 Hz; nobody entered the voltage", records }] : []),
-      ...(systems.size > 1
-        ? [{ text: "The boards have different earthing systems, so none is taken for known", records }]
-        : []),
-      ...(networks.size === 1 && network !== undefined
-        ? []
-        : [{ text: "Supplied from the public network, the stricter limit of the voltage drop", records }]),
-      { text: "Voltage factor 1 in fault calculations; some countries ask for 0.95", records },
+      ...said("230 V at 50 Hz; nobody entered the voltage", boards.length === 0 ? circuits : silent),
+      ...said(
+        "Supplied from the public network, the stricter limit of the voltage drop",
+        boards.filter(({ network }) => network === undefined),
+      ),
+      ...said(
+        "Voltage factor 1 in fault calculations; some countries ask for 0.95",
+        boards.filter((board) => supplyOfBoard(board).region === "IEC"),
+      ),
+      ...said("The supply of most circuits, since their board is not on record", several ? loose : []),
     ],
+  };
+}
+
+function supplyOfBoard(board: FoundBoard | undefined): Supply {
+  const voltage = board?.voltage === undefined ? 230 : nominal(board.voltage);
+  const covered = coveredSupplies.find((known) => known.voltage === voltage);
+  return {
+    region: covered?.region ?? "IEC",
+    system: board?.system ?? "unknown",
+    voltage,
+    frequency: covered?.frequency ?? 50,
+    neutral: "unknown",
+    network: board?.network === "private" ? "private" : "public",
+    voltageFactor: 1,
   };
 }
 
@@ -66,9 +70,19 @@ export const boardsOf = (
   readonly boards: readonly Board[];
   readonly assumptions: readonly WiringAssumption[];
 } => ({
-  boards: found.boards.map(
-    ({ storey: _, at: __, system: ___, voltage: ____, network: _____, readings: ______, ...board }) => board,
-  ),
+  boards: found.boards.map((board) => {
+    const {
+      storey: _,
+      at: __,
+      system: ___,
+      voltage: ____,
+      network: _____,
+      readings: ______,
+      ...rest
+    } = board;
+    const own = supplyOfBoard(board);
+    return JSON.stringify(own) === JSON.stringify(supplyOf(found).supply) ? rest : { ...rest, supply: own };
+  }),
   assumptions: found.boards
     .filter(({ readings, ...board }) => readings !== "measured" && hasReadings(board))
     .map(({ id, name }) => ({ text: `Readings at ${name || "the board"} were not measured`, records: [id] })),

@@ -1,4 +1,5 @@
 import type { Circuit, ProtectiveDevice, WiringModel, WiringRoom } from "../model.ts";
+import { supplyOfCircuit } from "../supply.ts";
 import { mustBe, type RuleHit } from "./rule.ts";
 
 /** Distance of signal cables from mains cables without a barrier. [m] */
@@ -197,45 +198,41 @@ function thirtyMilliamperes(model: WiringModel, circuit: Circuit, room: WiringRo
 }
 
 /** W-22: 30 mA for luminaires of households, and for cables concealed less than 50 mm deep. @param model - The wiring. @returns Hits. @source IEC-60364-4-41-RCD @example Household circuit without RCD: fails */
-export const additionalProtection = (model: WiringModel): readonly RuleHit[] =>
-  model.supply.region === "US"
-    ? []
-    : [
-        ...model.rooms
-          .filter(({ household }) => household === "yes")
-          .flatMap((room) =>
-            model.circuits
-              .filter(({ id }) => model.loads.some((load) => load.room === room.id && load.circuit === id))
-              .flatMap((circuit) => thirtyMilliamperes(model, circuit, room)),
-          ),
-        ...model.circuits
-          .filter(({ id }) =>
-            model.segments.some(({ circuit, concealed }) => circuit === id && concealed === "yes"),
-          )
-          .flatMap((circuit) =>
-            thirtyMilliamperes(model, circuit, { id: "", name: "a wall", use: "ordinary" }),
-          )
-          .map(({ room: _, ...hit }) => hit),
-        ...model.circuits
-          .filter(({ id }) =>
-            model.segments.some(
-              ({ circuit, concealed = "unknown" }) => circuit === id && concealed === "unknown",
-            ),
-          )
-          .flatMap((circuit): readonly RuleHit[] => {
-            const rcd = deviceOf(model, circuit)?.rcd;
-            return typeof rcd === "object" && rcd.residual <= 0.03
-              ? []
-              : [
-                  {
-                    verdict: "not-proven",
-                    name: circuit.name,
-                    records: [circuit.id],
-                    detail: "whether the cable lies less than 50 mm deep in a wall",
-                  },
-                ];
-          }),
-      ];
+export function additionalProtection(model: WiringModel): readonly RuleHit[] {
+  const circuits = model.circuits.filter(({ id }) => supplyOfCircuit(model, id).region !== "US");
+  const laid = (circuit: Circuit, wanted: "yes" | "unknown"): boolean =>
+    model.segments.some(
+      ({ circuit: id, concealed = "unknown" }) => id === circuit.id && concealed === wanted,
+    );
+  return [
+    ...model.rooms
+      .filter(({ household }) => household === "yes")
+      .flatMap((room) =>
+        circuits
+          .filter(({ id }) => model.loads.some((load) => load.room === room.id && load.circuit === id))
+          .flatMap((circuit) => thirtyMilliamperes(model, circuit, room)),
+      ),
+    ...circuits
+      .filter((circuit) => laid(circuit, "yes"))
+      .flatMap((circuit) => thirtyMilliamperes(model, circuit, { id: "", name: "a wall", use: "ordinary" }))
+      .map(({ room: _, ...hit }) => hit),
+    ...circuits
+      .filter((circuit) => laid(circuit, "unknown"))
+      .flatMap((circuit): readonly RuleHit[] => {
+        const rcd = deviceOf(model, circuit)?.rcd;
+        return typeof rcd === "object" && rcd.residual <= 0.03
+          ? []
+          : [
+              {
+                verdict: "not-proven",
+                name: circuit.name,
+                records: [circuit.id],
+                detail: "whether the cable lies less than 50 mm deep in a wall",
+              },
+            ];
+      }),
+  ];
+}
 
 /** W-23: fire-rated ceilings: recessed only in a tested cover, penetrations sealed. @param model - The wiring. @returns Hits. @source IEC-60364-5-52-SECTION @example Recessed without cover: fails */
 export const fireRatedCeilings = (model: WiringModel): readonly RuleHit[] =>

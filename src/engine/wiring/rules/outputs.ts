@@ -2,6 +2,7 @@ import { contactChecks } from "../contact-checks.ts";
 import { behindRcd, standingLeakage } from "../leakage.ts";
 import { lowered } from "../lowered.ts";
 import type { WiringModel } from "../model.ts";
+import { supplyOfCircuit } from "../supply.ts";
 import { switchedGroups } from "../switched-group.ts";
 import { leakageShares } from "../tables/protection.ts";
 import { mustBe, type RuleHit } from "./rule.ts";
@@ -90,11 +91,13 @@ export const afterglow = (model: WiringModel): readonly RuleHit[] =>
   switchedGroups(model).flatMap(({ id, detectors, loads }): readonly RuleHit[] => {
     const line = model.switchedLines.find((one) => one.id === id);
     if (!line || line.baseLoad === "yes" || !loads.some(({ kind }) => kind === "led")) return [];
+    const [circuit = ""] = loads.map((load) => load.circuit);
+    const supply = supplyOfCircuit(model, circuit);
     const across = line.suppressors.filter(({ across }) => across === "contact");
     const inside = detectors.filter(({ contact }) => (contact?.openLeakage ?? 0) > 0);
     const milliamperes =
       1000 *
-      (across.reduce((sum, { capacitance }) => sum + suppressorLeakage(capacitance, model.supply), 0) +
+      (across.reduce((sum, { capacitance }) => sum + suppressorLeakage(capacitance, supply), 0) +
         inside.reduce((sum, { contact }) => sum + (contact?.openLeakage ?? 0), 0));
     const why = [
       ...(milliamperes > 0 ? [`${milliamperes.toFixed(1)} mA leak past the open contact`] : []),
