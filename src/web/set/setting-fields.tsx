@@ -148,7 +148,7 @@ function ThresholdFields({ job, device, settings }: SettingFieldsProps) {
           onChange={set}
         />
       )}
-      <LightReadingsForm job={job} device={device} />
+      <LightReadingsForm key={device} job={job} device={device} />
     </>
   );
 }
