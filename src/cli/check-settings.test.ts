@@ -112,6 +112,33 @@ test("a firm's own pack is a file; its limit shortens what is derived and is cou
   expect(out).toMatch(/House rules \(house\) +1 +0 +0/);
 });
 
+test("a pack of one's own that the job keeps is on; what cannot be read of it is a finding, and the rest is checked", async () => {
+  const rule = {
+    code: "short",
+    clause: "2",
+    title: "Off within 1 min",
+    when: {},
+    limit: { measure: "off-delay", most: 60 },
+  };
+  const pack = {
+    format: "roomwake-rules",
+    version: 1,
+    code: "house",
+    title: "House",
+    jurisdiction: "Here",
+    edition: "1",
+    rules: [rule],
+  };
+  const ownRules = [JSON.stringify(pack), JSON.stringify(pack), "{"];
+  const { rules, findings } = (await checked({ offDelay: 90 }, ["--json"], { details: { ownRules } })).json();
+  expect(rules).toMatchObject([{ pack: "house", rule: "short", verdict: "fail", actual: 90, limit: 60 }]);
+  const codes = findings.map(({ code }: Finding) => code);
+  expect(codes.filter((code: string) => code.startsWith("rule-pack"))).toEqual([
+    "rule-pack-taken",
+    "rule-pack-not-json",
+  ]);
+});
+
 test("a word that is neither pack nor file, and a pack that is wrong, are bad input", async () => {
   const refused = async (word: string): Promise<unknown> => {
     const { exit, json } = await checked({}, ["--rules", word, "--json"]);

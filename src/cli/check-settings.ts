@@ -1,4 +1,5 @@
 import {
+  findingsOf,
   type PackStanding,
   type PlannedDevice,
   type Problem,
@@ -33,45 +34,59 @@ export async function checkSettings(
   { job, site }: { readonly job: JobFile; readonly site: Site },
   rules: readonly string[],
 ): Promise<CheckedSettings | { readonly problems: readonly Problem[] }> {
-  const own: RulePack[] = [];
+  const shipped = shippedPacks.map(({ code }) => code);
+  const files: string[] = [];
   const problems: Problem[] = [];
-  for (const word of rules.filter((code) => !shippedPacks.some((pack) => pack.code === code))) {
-    const read = await ownPack(world, word);
-    if ("problems" in read) problems.push(...read.problems);
-    else own.push(read.pack);
+  for (const word of rules.filter((code) => !shipped.includes(code))) {
+    const read = await readBytes(world.folder, word);
+    if ("problem" in read)
+      problems.push({ code: "rule-pack-unknown", values: { word, codes: shipped.join(", ") } });
+    else files.push(new TextDecoder().decode(read.bytes));
   }
-  const all = [...shippedPacks, ...own];
-  const twice = own.filter(({ code }) => all.filter((pack) => pack.code === code).length > 1);
-  problems.push(...twice.map(({ code }): Problem => ({ code: "rule-pack-code-twice", values: { code } })));
+  const kept = job.details.ownRules ?? [];
+  const own = kept.length + files.length === 0 ? noPacks : await ownPacks(kept, files);
+  problems.push(...own.refused);
   if (problems.length > 0) return { problems };
+  const all = [...shippedPacks, ...own.packs];
   const { settingsOfJob } = await import("#job");
-  const asked = [...rules, ...own.map(({ code }) => code)];
+  const asked = [...rules, ...own.asked];
   const details = {
     ...job.details,
     rulesOn: [...(job.details.rulesOn ?? []), ...asked],
     rulesOff: (job.details.rulesOff ?? []).filter((code) => !asked.includes(code)),
   };
   const { choices, packs } = settingsOfJob({ ...job, details }, all);
-  return { settings: settingsOfSite(site, choices), packs };
+  const settings = settingsOfSite(site, choices);
+  return { settings: { ...settings, findings: [...findingsOf(own.unread), ...settings.findings] }, packs };
 }
 
-/** A word that names no shipped pack is a file; where there is none of that name, the packs are said. */
-async function ownPack(
-  world: World,
-  word: string,
-): Promise<{ readonly pack: RulePack } | { readonly problems: readonly Problem[] }> {
-  const read = await readBytes(world.folder, word);
-  if ("problem" in read)
-    return {
-      problems: [
-        {
-          code: "rule-pack-unknown",
-          values: { word, codes: shippedPacks.map(({ code }) => code).join(", ") },
-        },
-      ],
-    };
-  const { readRulePack } = await import("#exchange");
-  return readRulePack(new TextDecoder().decode(read.bytes));
+interface OwnPacks {
+  readonly packs: readonly RulePack[];
+  /** Codes of those that the command names. */
+  readonly asked: readonly string[];
+  /** Of those that the command names. */
+  readonly refused: readonly Problem[];
+  /** Of those that the job keeps: a finding, since the rest of the job can be checked. */
+  readonly unread: readonly Problem[];
+}
+
+const noPacks: OwnPacks = { packs: [], asked: [], refused: [], unread: [] };
+
+async function ownPacks(kept: readonly string[], files: readonly string[]): Promise<OwnPacks> {
+  const { readRulePacks } = await import("#exchange");
+  const shipped = shippedPacks.map(({ code }) => code);
+  const named = readRulePacks(files, shipped);
+  const asked = named.packs.map(({ code }) => code);
+  const fromJob = readRulePacks(
+    kept.filter((text) => !files.includes(text)),
+    [...shipped, ...asked],
+  );
+  return {
+    packs: [...named.packs, ...fromJob.packs],
+    asked,
+    refused: named.problems,
+    unread: fromJob.problems,
+  };
 }
 
 /** Every setting with its value, and whether a person chose it or why it was derived. */

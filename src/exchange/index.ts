@@ -59,6 +59,7 @@ export {
   surveyRoomAt,
 } from "./rooms-from-lines/survey-room-at.ts";
 export { type RulePackResult, readRulePack } from "./rule-packs/read-rule-pack.ts";
+export { readRulePacks } from "./rule-packs/read-rule-packs.ts";
 export type {
   BlockPlace,
   DrawingBlock,

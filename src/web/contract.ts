@@ -89,8 +89,12 @@ export interface OpenJob {
     steps: { readonly site: readonly EditStep[]; readonly kept: readonly KeptStep[] },
   ) => void;
   readonly setDetails: (details: Partial<JobDetails>) => void;
-  /** Which packs of rules a person switched on or off; the others follow the region. */
-  readonly setRules: (rules: Pick<JobFile["details"], "rulesOn" | "rulesOff">) => void;
+  /** Packs of rules that a person switched on or off (the others follow the region), and a firm's own. */
+  readonly setRules: (
+    rules: {
+      readonly [Name in "rulesOn" | "rulesOff" | "ownRules"]?: JobFile["details"][Name] | undefined;
+    },
+  ) => void;
   readonly setName: (name: string) => void;
   readonly setDefaults: (defaults: Site["defaults"]) => void;
   readonly undo: () => void;

@@ -114,6 +114,44 @@ test("a pack of rules is switched on by hand, and every room shows what it says 
   expect(await result.locator(".set-verdict").textContent()).toBe("holds");
   await result.getByRole("button", { name: "Why" }).click();
   await result.getByText(/local amendments come first/).waitFor({ state: "visible" });
+  const own = {
+    format: "roomwake-rules",
+    version: 1,
+    code: "house",
+    title: "House rules",
+    jurisdiction: "Here",
+  };
+  const short = {
+    code: "short",
+    clause: "2",
+    title: "Off within 1 min",
+    when: {},
+    limit: { measure: "off-delay", most: 60 },
+  };
+  const choose = async (content: object): Promise<void> => {
+    const [chooser] = await Promise.all([
+      page.waitForEvent("filechooser"),
+      page.getByRole("button", { name: "Add a pack of your own" }).click(),
+    ]);
+    await chooser.setFiles({
+      name: "house.json",
+      mimeType: "application/json",
+      buffer: Buffer.from(JSON.stringify(content)),
+    });
+  };
+  await choose(own);
+  await page.getByText(/The rule pack is wrong at edition/).waitFor();
+  await choose({ ...own, edition: "1", rules: [short] });
+  await room
+    .locator(".set-result", { hasText: "Off within 1 min" })
+    .getByText("House rules")
+    .first()
+    .waitFor();
+  expect(
+    await room.locator(".set-result", { hasText: "Off within 1 min" }).locator(".set-verdict").textContent(),
+  ).toBe("does not hold");
+  await page.getByRole("button", { name: "Take it out of the job" }).click();
+  await expect.poll(() => room.locator(".set-result", { hasText: "Off within 1 min" }).count()).toBe(0);
   await page.context().close();
 });
 

@@ -47,6 +47,8 @@ export const details = kept({
   /** Packs of rules, by code, that a person switched on or off; the others follow the region. */
   rulesOn: packCodes.optional(),
   rulesOff: packCodes.optional(),
+  /** A firm's own packs, each as the text of its file. */
+  ownRules: z.array(z.string().max(500_000)).max(50).optional(),
 });
 
 export interface JobPlanning {

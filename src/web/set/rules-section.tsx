@@ -5,6 +5,7 @@ import type { OpenJob } from "../contract.ts";
 import { More, Tick } from "../fields/index.ts";
 import { Evidence } from "../findings/evidence.tsx";
 import { t } from "../texts/set.ts";
+import { OwnPack, takeOut } from "./own-pack.tsx";
 
 interface RulesSectionProps {
   readonly job: OpenJob;
@@ -36,9 +37,18 @@ export function RulesSection({ job, known: { packs, rooms } }: RulesSectionProps
                 <br />
                 {standing.why}
               </p>
+              {standing.pack.source === "OWN-RULES" && !job.readOnly ? (
+                <Button
+                  className="button button-quiet set-pack-out"
+                  onPress={() => takeOut(job, standing.pack.code)}
+                >
+                  {t("set.rules.take-out")}
+                </Button>
+              ) : null}
             </li>
           ))}
         </ul>
+        {job.readOnly ? null : <OwnPack job={job} packs={packs} />}
       </More>
     </section>
   );

@@ -27,6 +27,11 @@ export const ruleProblems = {
     message: "The rule pack is wrong at {where}: {reason}.",
     remedy: "Compare it with docs/rule-pack.schema.json.",
   },
+  "rule-pack-taken": {
+    severity: "must",
+    message: "There is a pack of rules with the code {code} already.",
+    remedy: "Give your own pack a code of its own.",
+  },
   "rule-pack-code-twice": {
     severity: "must",
     message: "The rule pack has two rules with the code {code}.",
