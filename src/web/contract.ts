@@ -14,7 +14,7 @@ import type {
   ZoneKind,
 } from "#engine";
 import type { PlanChoice, PlanSurvey, SurveyDrawing } from "#exchange";
-import type { JobFile, JobUnderlay, KeptKind, KeptStep, MergeCount } from "#job";
+import type { JobFile, JobUnderlay, KeptKind, KeptStep, MergeCount, SettingsChange } from "#job";
 
 /** Kinds of record that a job keeps, named as in the site snapshot. */
 export type RecordKind = {
@@ -88,6 +88,8 @@ export interface OpenJob {
     name: string,
     steps: { readonly site: readonly EditStep[]; readonly kept: readonly KeptStep[] },
   ) => void;
+  /** Sets what a person chose on detectors, by id: one undoable step. */
+  readonly choose: (name: string, changes: Readonly<Record<string, SettingsChange>>) => void;
   readonly setDetails: (details: Partial<JobDetails>) => void;
   /** Packs of rules that a person switched on or off (the others follow the region), and a firm's own. */
   readonly setRules: (

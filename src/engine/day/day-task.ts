@@ -7,7 +7,7 @@ import {
   type Interval,
   runControl,
 } from "../control/index.ts";
-import type { Lux, Seconds } from "../quantity/index.ts";
+import type { Lux, Seconds, Share } from "../quantity/index.ts";
 import { type DayCurve, daylightAt, daylightStep } from "./daylight.ts";
 import { movementsOf, peopleOf, type Stay } from "./stays.ts";
 import type { LoadDevice, SwitchedLoad } from "./switched-loads.ts";
@@ -37,6 +37,8 @@ export interface DayInput {
     readonly lightAt: Lux;
     readonly compensation: "learned" | "none";
   };
+  /** Drawn while the light is off, as a share of what it draws while lit: a background level. */
+  readonly background: Share;
   /** Tried instead of what is set. */
   readonly offDelay: Seconds | undefined;
 }

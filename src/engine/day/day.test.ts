@@ -46,6 +46,7 @@ const day = (rows: DayInput["rows"], more: Partial<DayInput> = {}): DayInput => 
   before: "every-day",
   still: 0,
   bridge: 0,
+  background: 0,
   seed: 1,
   daylight: undefined,
   lamps: { lightAt: 0, compensation: "learned" },
@@ -265,6 +266,16 @@ describe("a simulated day [CONTROL-MACHINE]", () => {
       ["lit-while-empty", 0, DAY],
       ["never-off", 0, DAY],
     ]);
+  });
+
+  test("a background level draws its share of the power while the light is off", () => {
+    const input = day({ a: [somebody(9, 21)] }, { background: 0.1 });
+    const { used } = simulateDay(load(["a", { offDelay: 600 }]), input);
+    // 12 h 10 min lit, the rest of the day at a tenth.
+    const lit = 12 + 1 / 6;
+    expect(used.energy).toBeCloseTo((lit + (24 - lit) / 10) / 1000, 9);
+    const [one] = compareDayDelays(load(["a"]), input, { beside: [] }).results;
+    expect(one!.saving).toBeCloseTo(1 - (one!.used.litHours + (24 - one!.used.litHours) / 10) / 24, 9);
   });
 
   test("light carries over midnight where every day is alike, and not after a day of nobody", () => {

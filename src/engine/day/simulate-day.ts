@@ -101,7 +101,7 @@ export function simulateDay(load: SwitchedLoad, input: DayInput): DayRun {
       devices: fault.devices,
     })),
     holds: run.holds.map((hold) => ({ ...hold, from: hold.from - from })),
-    used: consumption(cut, { span: task.until - from, power: 1, people }),
+    used: consumption(cut, { span: task.until - from, power: 1, background: input.background, people }),
   };
 }
 
@@ -168,6 +168,7 @@ export function compareDayDelays(
       control: dayTask(load, { ...input, offDelay: delay }),
       load: load.id,
       power: 1,
+      background: input.background,
       delays: [delay],
       ...(options.presence ? { presence: options.presence } : {}),
     }),

@@ -1,5 +1,6 @@
 export { addDetector, addDetectors, addModel, addRecord, addRoom, type NewRecord } from "./add-records.ts";
 export { changeRecord, moveCorner, moveDetector, turnDetector } from "./change-records.ts";
+export { chooseSettings, type SettingsChange } from "./choose-settings.ts";
 export type { Command, CommandAnswer, CommandWorld, Edit, Outcome, RecordRef } from "./command.ts";
 export { deleteRecords } from "./delete-records.ts";
 export { duplicateRecord } from "./duplicate-record.ts";

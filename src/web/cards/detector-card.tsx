@@ -16,6 +16,7 @@ interface DetectorCardProps {
   readonly device: Detector;
   readonly calculator: Calculator;
   readonly onEye: () => void;
+  readonly onDay: () => void;
   readonly onModel: (id: string) => void;
 }
 
@@ -35,7 +36,7 @@ function ZoneFigures({ calculator, device }: { readonly calculator: Calculator; 
   );
 }
 
-export function DetectorCard({ job, device, calculator, onEye, onModel }: DetectorCardProps) {
+export function DetectorCard({ job, device, calculator, onEye, onDay, onModel }: DetectorCardProps) {
   const units = useUnits();
   const { site } = job;
   const model = site.models.find(({ id }) => id === device.model);
@@ -73,6 +74,9 @@ export function DetectorCard({ job, device, calculator, onEye, onModel }: Detect
       <ZoneFigures calculator={calculator} device={device.id} />
       <Button className="button button-first wide-button" onPress={onEye}>
         {t("card.detector.eye")}
+      </Button>
+      <Button className="button wide-button" onPress={onDay}>
+        {t("card.day")}
       </Button>
       <More>
         <div className="stack">

@@ -22,9 +22,10 @@ interface RoomCardProps {
   readonly calculator: Calculator;
   readonly store: Store<Workbench>;
   readonly onPlace: () => void;
+  readonly onDay: () => void;
 }
 
-export function RoomCard({ job, room, calculator, store, onPlace }: RoomCardProps) {
+export function RoomCard({ job, room, calculator, store, onPlace, onDay }: RoomCardProps) {
   const set = (fields: Partial<Room>): void => setFields(job, { kind: "rooms", id: room.id }, fields);
   const warm = room.use === "plant" || room.use === "changing";
   return (
@@ -34,6 +35,11 @@ export function RoomCard({ job, room, calculator, store, onPlace }: RoomCardProp
       <Button className="button button-first wide-button" onPress={onPlace}>
         {t("card.room.place")}
       </Button>
+      {job.site.detectors.some(({ controls }) => controls.includes(room.id)) ? (
+        <Button className="button wide-button" onPress={onDay}>
+          {t("card.day")}
+        </Button>
+      ) : null}
       <div className="fields">
         <TextBox label={t("card.room.name")} value={room.name} onChange={(name) => set({ name })} wide />
         <Pick
@@ -132,7 +138,7 @@ function Warmth({ room, set }: { readonly room: Room; readonly set: Set }) {
   );
 }
 
-function RoomFigures({ job, room, calculator }: Omit<RoomCardProps, "onPlace" | "store">) {
+function RoomFigures({ job, room, calculator }: Omit<RoomCardProps, "onPlace" | "onDay" | "store">) {
   const units = useUnits();
   const coverage = useCalculated(calculator, (known) => known.rooms.get(room.id));
   const devices = job.site.detectors.filter(({ controls }) => controls.includes(room.id)).length;

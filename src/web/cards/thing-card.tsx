@@ -81,6 +81,7 @@ function OneCard({ job, calculator, store, onPanel, of }: ThingCardProps & { rea
           device={device}
           calculator={calculator}
           onEye={() => onPanel({ kind: "eye", device: of.id })}
+          onDay={() => onPanel({ kind: "day", of: of.id })}
           onModel={(model) => onPanel({ kind: "models", model })}
         />
       ) : null;
@@ -94,6 +95,7 @@ function OneCard({ job, calculator, store, onPanel, of }: ThingCardProps & { rea
           calculator={calculator}
           store={store}
           onPlace={() => onPanel({ kind: "place", rooms: [of.id] })}
+          onDay={() => onPanel({ kind: "day", of: of.id })}
         />
       ) : null;
     }

@@ -1,4 +1,5 @@
 import {
+  chooseSettings,
   editBoth,
   editKept,
   editSite,
@@ -32,6 +33,9 @@ export function documentJob(id: string, document: JobDocument, newId: () => stri
     },
     editBoth: (name, { site, kept }) => {
       document.run(editBoth(name, { site: site as never, kept }));
+    },
+    choose: (name, changes) => {
+      document.run(chooseSettings(name, changes));
     },
     setDetails: (details) => {
       document.run(setDetails(details));

@@ -6,6 +6,7 @@ import { paintHeights, paintNames } from "./paint/base.ts";
 import { paintFlags, placedFlags } from "./paint/flags.ts";
 import { type LatePainting, paintHandles } from "./paint/handles.ts";
 import { letteringOn } from "./paint/lettering.ts";
+import { paintLit } from "./paint/lit.ts";
 import {
   paintCeilingThing,
   paintDetector,
@@ -150,6 +151,11 @@ export function paintMoving(surface: Surface, picture: Painted, late: LatePainti
   const rooms = roomsOn(site, picture.storey);
   const chosen = chosenIn(picture);
   inPixels(surface);
+  if (picture.lit)
+    paintLit(
+      surface,
+      [...rooms.values()].filter(({ id }) => picture.lit?.includes(id)),
+    );
   // What is selected is painted here as well, above its fixed picture.
   paintSigns(surface, site, { rooms, chosen, only: chosen });
   paintHandles(surface, picture, { site, late });

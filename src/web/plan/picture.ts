@@ -36,6 +36,8 @@ export interface Painted {
   readonly planned: Planned | undefined;
   /** A layout on show instead of the room's own devices. */
   readonly tried: { readonly room: string; readonly devices: readonly Detector[] } | undefined;
+  /** Rooms that a simulated day shows lit. */
+  readonly lit: readonly string[] | undefined;
   readonly flags: readonly Flag[];
   /** Rooms that the selection is about; the same set as long as it is about the same rooms. */
   readonly focus: ReadonlySet<string>;

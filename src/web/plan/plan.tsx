@@ -108,6 +108,7 @@ export const Plan = memo(function Plan({ store, calculator, actions, insets, inp
           side: chosenSideOf(bench),
           planned: bench.planned,
           tried: triedOf(bench),
+          lit: bench.lit,
           flags: flagsOf(bench, findingsHere(bench, calculated)),
           focus: focusOf(bench),
           insets: sameInsets(insets()),

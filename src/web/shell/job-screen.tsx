@@ -165,6 +165,7 @@ export function JobScreen({ source, calculator, fileOf, onHome, standing, begin 
       case "models":
       case "eye":
       case "settings":
+      case "day":
       case "drawings":
       case "rooms":
       case "visit":
@@ -204,7 +205,10 @@ export function JobScreen({ source, calculator, fileOf, onHome, standing, begin 
         size={
           drawing || ((bench.panel.kind === "thing" || bench.panel.kind === "none") && !roomy)
             ? "narrow"
-            : bench.panel.kind === "models" || bench.panel.kind === "eye" || bench.panel.kind === "rooms"
+            : bench.panel.kind === "models" ||
+                bench.panel.kind === "eye" ||
+                bench.panel.kind === "rooms" ||
+                bench.panel.kind === "day"
               ? "broad"
               : "wide"
         }

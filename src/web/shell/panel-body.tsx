@@ -20,6 +20,7 @@ const ModelsEditor = lazy(() =>
 );
 const EyeView = lazy(() => import("../eye/index.ts").then((part) => ({ default: part.EyeView })));
 const SettingsPanel = lazy(() => import("../settings/index.ts").then((part) => ({ default: part.Settings })));
+const DayPanel = lazy(() => import("../day/index.ts").then((part) => ({ default: part.DayPanel })));
 const PlacePanel = lazy(() => import("../place/index.ts").then((part) => ({ default: part.PlacePanel })));
 
 const WirePanel = lazy(() => import("../wire/index.ts").then((part) => ({ default: part.WirePanel })));
@@ -116,6 +117,15 @@ export function PanelBody(props: PanelBodyProps) {
           </Known>
         ) : panel.kind === "settings" ? (
           <SettingsPanel job={job} onClose={onClose} />
+        ) : panel.kind === "day" ? (
+          <DayPanel
+            key={panel.of}
+            job={job}
+            store={store}
+            of={panel.of}
+            onPlace={(room) => onPanel({ kind: "place", rooms: [room] })}
+            onClose={onClose}
+          />
         ) : panel.kind === "drawings" ? (
           <DrawingsPanel {...survey} />
         ) : panel.kind === "rooms" ? (

@@ -3,6 +3,7 @@ import type { Finding, Layout, Point } from "#engine";
 import type { SettingsKnown } from "../calculate/set-protocol.ts";
 import type { WiringKnown } from "../calculate/wire-protocol.ts";
 import type { Calculated, OpenJob, RecordRef } from "../contract.ts";
+import type { DayDraft } from "../day/day-draft.ts";
 import type { Planned } from "../plan/paint/handles.ts";
 import type { Shown } from "../plan/paint/zones.ts";
 import { type ChosenSide, type DrawingTools, rest, type Tool, type ToolState } from "../plan/tools/state.ts";
@@ -23,6 +24,8 @@ export type Panel =
   | { readonly kind: "models"; readonly model?: string }
   | { readonly kind: "eye"; readonly device: string }
   | { readonly kind: "settings" }
+  /** A simulated day of what a detector, or those of a room, switch. */
+  | { readonly kind: "day"; readonly of: string }
   | { readonly kind: SurveyPanel };
 
 /** What the screen is about at the moment; not part of the job. */
@@ -46,6 +49,10 @@ export interface Workbench {
   readonly finding: number | undefined;
   /** A sentence that answers the last deed, until it is closed or something else is done. */
   readonly notice: string | undefined;
+  /** Days that were tried, by load. */
+  readonly days: ReadonlyMap<string, DayDraft>;
+  /** Rooms that a simulated day shows lit; undefined: none is on show. */
+  readonly lit: readonly string[] | undefined;
   /** A layout on show that was not taken. */
   readonly tried: { readonly room: string; readonly layout: Layout } | undefined;
   /** What is known of the wiring; undefined until it was calculated for the first time. */
@@ -156,6 +163,8 @@ export function workbenchOf(job: OpenJob, begin: "thing" | "visit" = "thing"): S
     panel: { kind: begin },
     finding: undefined,
     notice: undefined,
+    days: new Map(),
+    lit: undefined,
     tried: undefined,
     wiring: undefined,
     settings: undefined,

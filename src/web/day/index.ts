@@ -1,0 +1,1 @@
+export { DayPanel } from "./day-panel.tsx";
