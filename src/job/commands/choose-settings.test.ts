@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { changeRecord, chooseSettings, createJobDocument, emptyJob, parseJob } from "../index.ts";
+import { changeRecord, chooseSettings, createJobDocument, emptyJob, loadFile, parseJob } from "../index.ts";
 
 const outline = [
   [0, 0],
@@ -17,7 +17,8 @@ function annex() {
     detectors: [detector("a"), detector("b")],
   });
   let ids = 0;
-  const document = createJobDocument(job!, { newId: () => `new-${ids++}` });
+  const document = createJobDocument(undefined, { newId: () => `new-${ids++}` });
+  document.run(loadFile(job!));
   const settings = () => document.job().detectors.map((one) => one.settings);
   return { document, settings };
 }
