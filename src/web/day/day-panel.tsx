@@ -2,7 +2,7 @@ import { useEffect, useMemo, useState } from "react";
 import { Button } from "react-aria-components";
 import { daySeconds, roomTitle, type Seconds, type Site, type Stay, type SwitchedLoad } from "#engine";
 import type { OpenJob } from "../contract.ts";
-import { Choice, FigureField, More, Pick, Say } from "../fields/index.ts";
+import { FigureField, More, Pick, Say } from "../fields/index.ts";
 import type { Store, Workbench } from "../shell/workbench.ts";
 import { t } from "../texts/day.ts";
 import { clockText, spanText } from "./clock.ts";
@@ -168,23 +168,11 @@ function LoadDay({
   const nobody = Object.values(draft.rows).every((stays) => stays.length === 0);
   return (
     <>
-      <SourceFields
-        draft={draft}
-        line={heavy}
-        onSource={(source, seed = draft.seed) => {
-          setChosen(undefined);
-          change(withSource({ ...draft, seed }, source, { site, load }));
-        }}
-        onEmpty={() => {
-          setChosen(undefined);
-          change(emptied(draft));
-        }}
-      />
       <div className="row day-bar">
         <Button className="button" onPress={clock.play} aria-pressed={clock.playing}>
           {t(clock.playing ? "day.pause" : "day.play")}
         </Button>
-        <Choice
+        <Pick
           label={t("day.speed")}
           value={String(clock.speed)}
           options={speeds.map((speed) => ({ value: String(speed), word: t(`day.speed.${speed}`) }))}
@@ -283,6 +271,21 @@ function LoadDay({
         </p>
       ) : null}
       {run ? <FlagList flags={flags} onFlag={showFlag} /> : <p className="hint">{t("day.running")}</p>}
+      <section className="stack day-part" aria-label={t("day.source")}>
+        <h3 className="day-head">{t("day.source")}</h3>
+        <SourceFields
+          draft={draft}
+          line={heavy}
+          onSource={(source, seed = draft.seed) => {
+            setChosen(undefined);
+            change(withSource({ ...draft, seed }, source, { site, load }));
+          }}
+          onEmpty={() => {
+            setChosen(undefined);
+            change(emptied(draft));
+          }}
+        />
+      </section>
       <section className="stack day-part" aria-label={t("day.delays")}>
         <h3 className="day-head">{t("day.delays")}</h3>
         <div className="fields">

@@ -43,9 +43,6 @@ export function DelaysTable({ delays, power, set, tried, hours, onTry }: DelaysT
               <th scope="col">{t("day.delays.cycles")}</th>
               {power === undefined ? null : <th scope="col">{t("day.delays.energy")}</th>}
               <th scope="col">{t("day.delays.spared")}</th>
-              <th scope="col">
-                <span className="unseen">{t("day.delays.deed")}</span>
-              </th>
             </tr>
           </thead>
           <tbody>
@@ -66,6 +63,7 @@ export function DelaysTable({ delays, power, set, tried, hours, onTry }: DelaysT
           </tbody>
         </table>
       </section>
+      <p className="hint">{t("day.delays.how")}</p>
       {closed ? <p className="hint">{t("day.delays.closed")}</p> : null}
       <div className="day-advice">
         <Problems of={[value.recommended.reason]} />
@@ -91,7 +89,14 @@ function DelayRow({ result, power, hours, marks, tried, onTry }: DelayRowProps) 
   return (
     <tr {...(tried ? { "aria-current": "true" as const } : {})}>
       <th scope="row">
-        {spanText(delay)}
+        <Button
+          className="button button-quiet day-try"
+          aria-label={t("day.delays.try.spoken", { delay: spanText(delay) })}
+          aria-pressed={tried}
+          onPress={onTry}
+        >
+          {spanText(delay)}
+        </Button>
         {marks.map((mark) => (
           <small key={mark}>{mark}</small>
         ))}
@@ -118,16 +123,6 @@ function DelayRow({ result, power, hours, marks, tried, onTry }: DelayRowProps) 
       <td>
         {saving === undefined ? "–" : percentText(saving)}
         {closedForm ? <small>{percentText(1 - (closedForm.lit * hours) / 24)}</small> : null}
-      </td>
-      <td>
-        <Button
-          className="button button-quiet"
-          isDisabled={tried}
-          aria-label={t("day.delays.try.spoken", { delay: spanText(delay) })}
-          onPress={onTry}
-        >
-          {t("day.delays.try")}
-        </Button>
       </td>
     </tr>
   );

@@ -42,7 +42,8 @@ function FlagsOfKind({
   return (
     <div className="day-flags-of">
       <p>
-        <SeverityMark severity={own[0]!.flag.severity} /> {t(`day.flags.${kind}`, { count: own.length })}
+        <SeverityMark severity={own[0]!.flag.severity} />{" "}
+        <span>{t(`day.flags.${kind}`, { count: own.length })}</span>
       </p>
       <ol className="day-flag-list">
         {shown.map(({ flag, index }) => (

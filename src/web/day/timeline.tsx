@@ -216,6 +216,8 @@ function DaylightTrack({ draft, threshold }: { readonly draft: DayDraft; readonl
   );
 }
 
+/** A thinner stretch has no edge: edges alone would hide what it is. [px] */
+const roomForEdge = 6;
 /** A word stands in a stretch that has room for it. [px] */
 const roomForWord = 54;
 
@@ -242,7 +244,7 @@ function States({
         .map(({ from, to, state }) => (
           <span
             key={from}
-            className={`day-state day-state-${state}`}
+            className={`day-state day-state-${state}${((to - from) / daySeconds) * wide < roomForEdge ? " day-thin" : ""}`}
             style={{ insetInlineStart: share(from), inlineSize: share(to - from) }}
           >
             {((to - from) / daySeconds) * wide >= roomForWord ? (
