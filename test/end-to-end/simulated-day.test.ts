@@ -23,7 +23,7 @@ async function meetingRoom(size: keyof typeof sizes): Promise<Page> {
     reducedMotion: "reduce",
   });
   const page = await context.newPage();
-  page.setDefaultTimeout(60_000);
+  page.setDefaultTimeout(40_000);
   await page.goto(server.entrance);
   await page.getByRole("button", { name: "Open the demo job" }).click();
   await page

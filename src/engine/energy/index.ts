@@ -6,6 +6,7 @@ export {
   type DelayWish,
   recommendedDelay,
 } from "./delays.ts";
+export { type ArrivalStudy, manualSwitchOn } from "./manual-on.ts";
 export {
   type OccupancyControl,
   occupancyControlFactor,

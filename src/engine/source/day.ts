@@ -16,4 +16,20 @@ export const daySources = {
     verify: false,
     note: "Our own assumption to try a threshold with; no forecast.",
   },
+  "HUNT-1979": {
+    kind: "paper",
+    title: "Hunt: The use of artificial lighting in relation to daylight levels and occupancy",
+    edition: "Building and Environment 14 (1979)",
+    certainty: "secondary",
+    verify: true,
+    note: "Constants of the switching curve as coded in public implementations.",
+  },
+  "REINHART-2003": {
+    kind: "paper",
+    title: "Reinhart, Voss: Monitoring manual control of electric lighting and blinds",
+    edition: "Lighting Research and Technology 35 (2003)",
+    certainty: "secondary",
+    verify: true,
+    note: "Constants of the switching curve as coded in public implementations.",
+  },
 } as const satisfies Record<string, Source>;

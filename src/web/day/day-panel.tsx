@@ -38,8 +38,8 @@ export interface DayPanelProps {
 
 /** A simulated day of what some detectors switch together. */
 export function DayPanel({ job, store, of, onPlace, onClose }: DayPanelProps) {
-  const { site, kept, settled } = job;
-  const loads = useMemo(() => loadsOfJob({ site, kept, settled }), [site, kept, settled]);
+  const { site, file } = job;
+  const loads = useMemo(() => loadsOfJob({ site, file }), [site, file]);
   const [picked, setPicked] = useState<string | undefined>();
   const set =
     loads.find(({ load }) => load.id === picked) ?? loads.find(({ load }) => concerns(load, of)) ?? loads[0];
