@@ -113,7 +113,7 @@ test("by keys alone: a stay is moved, stretched and taken away, and the time goe
   await button(page, "Somebody from 09:05 to 12:10").waitFor();
   await page.getByLabel("From", { exact: true }).fill("10:00");
   await button(page, "Somebody from 10:00 to 12:10").waitFor();
-  await page.getByLabel("What", { exact: true }).selectOption("Only movement, nobody");
+  await page.getByRole("combobox", { name: "What" }).selectOption("Only movement, nobody");
   await page.getByText(/^On while nobody is there/).waitFor();
   const clock = page.getByRole("slider", { name: "Time of the day" });
   await clock.focus();

@@ -73,6 +73,12 @@ export function SettingCard({ job, device, store, actions }: SettingCardProps) {
           />
         ))}
       </div>
+      <Button
+        className="button wide-button"
+        onPress={() => store.set({ panel: { kind: "day", of: device } })}
+      >
+        {t("card.day")}
+      </Button>
       {job.readOnly ? null : <PlaceFacts job={job} device={device} />}
     </div>
   );
