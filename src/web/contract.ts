@@ -182,6 +182,8 @@ export interface PlacePanelProps {
   readonly rooms: readonly string[];
   /** Shows a layout on the plan without taking it; undefined takes the picture away. */
   readonly onPreview: (room: string, layout: Layout | undefined) => void;
+  /** Goes to the detector models of the job. */
+  readonly onModels: () => void;
   readonly onClose: () => void;
 }
 

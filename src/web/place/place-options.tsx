@@ -1,3 +1,4 @@
+import { Button } from "react-aria-components";
 import type { PlacementOptions, Room, Site } from "#engine";
 import { Choice, FigureField, More, Say, Tick } from "../fields/index.ts";
 import { useUnits } from "../settings/preferences.ts";
@@ -32,12 +33,14 @@ interface PlaceOptionsProps {
   readonly rooms: readonly Room[];
   readonly choices: PlaceChoices;
   readonly onChange: (change: (choices: PlaceChoices) => PlaceChoices) => void;
+  /** Goes to the detector models of the job. */
+  readonly onModels: () => void;
 }
 
 const demands = ["catch", "walk", "hold"] as const;
 
 /** Models in sight, the rest behind "more". */
-export function PlaceOptions({ site, rooms, choices, onChange }: PlaceOptionsProps) {
+export function PlaceOptions({ site, rooms, choices, onChange, onModels }: PlaceOptionsProps) {
   const units = useUnits();
   const { demand: asked } = choices;
   const held = site.detectors.filter(
@@ -50,7 +53,16 @@ export function PlaceOptions({ site, rooms, choices, onChange }: PlaceOptionsPro
     <div className="stack place-options">
       <fieldset className="place-models">
         <legend className="field-label">{t("place.models")}</legend>
-        {site.models.length === 0 ? <Say severity="should">{t("place.no-models")}</Say> : null}
+        {site.models.length === 0 ? (
+          <Say severity="should">
+            <p>{t("place.no-models")}</p>
+            <div>
+              <Button className="button" onPress={onModels}>
+                {t("place.models.open")}
+              </Button>
+            </div>
+          </Say>
+        ) : null}
         {site.models.map((model) => {
           const suits = rooms.filter(({ ceilingHeight }) => fits(ceilingHeight, model.mounting)).length;
           return (

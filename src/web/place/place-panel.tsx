@@ -13,7 +13,14 @@ import { siteAsked, stepsToTake, type Taken } from "./take-layout.ts";
 import "./place.css";
 
 /** Choose models and demands, place one room or many, compare what was found, and take it in one undoable step. */
-export function PlacePanel({ job, calculations, rooms: asked, onPreview, onClose }: PlacePanelProps) {
+export function PlacePanel({
+  job,
+  calculations,
+  rooms: asked,
+  onPreview,
+  onModels,
+  onClose,
+}: PlacePanelProps) {
   const [whole, setWhole] = useState(false);
   const building = wholeBuilding(job.site, asked);
   const rooms = whole ? building : asked;
@@ -86,7 +93,13 @@ export function PlacePanel({ job, calculations, rooms: asked, onPreview, onClose
         />
       ) : null}
       {runs.size === 0 ? (
-        <PlaceOptions site={job.site} rooms={shown} choices={choices} onChange={setChoices} />
+        <PlaceOptions
+          site={job.site}
+          rooms={shown}
+          choices={choices}
+          onChange={setChoices}
+          onModels={onModels}
+        />
       ) : null}
       {running ? <Running {...runningWords(shown, runs)} onStop={stop} /> : null}
       {one === undefined ? (

@@ -2,7 +2,8 @@ import type { Layout, Site } from "#engine";
 import { remedyOf, sentenceOf } from "#engine";
 import { Say } from "../fields/index.ts";
 import { countedModels } from "../home/room-answer.tsx";
-import { durationText } from "../texts/index.ts";
+import { useUnits } from "../settings/preferences.ts";
+import { areaText, durationText } from "../texts/index.ts";
 import { t } from "../texts/place.ts";
 import { LayoutChoice } from "./layout-choice.tsx";
 import { measuredAgainst } from "./measured-against.ts";
@@ -18,6 +19,7 @@ interface RoomResultProps {
 
 /** What placing one room came to: the count, what it is measured against, and the layouts to choose from. */
 export function RoomResult({ site, run, models, chosen, onChoose }: RoomResultProps) {
+  const units = useUnits();
   if (run === undefined || (run.state !== "done" && run.state !== "failed")) return null;
   if (run.state === "failed")
     return (
@@ -45,7 +47,15 @@ export function RoomResult({ site, run, models, chosen, onChoose }: RoomResultPr
         </div>
       )}
       {layout !== undefined && layout.gaps.length > 0 ? (
-        <Say severity="must">{t("place.gaps", { count: layout.gaps.length })}</Say>
+        <Say severity="must">
+          {t("place.gaps", {
+            count: layout.gaps.length,
+            area: areaText(
+              layout.gaps.reduce((sum, { area }) => sum + area, 0),
+              units,
+            ),
+          })}
+        </Say>
       ) : null}
       {result.problems.map((problem) => (
         <Say key={`${problem.code} ${problem.records?.join(" ") ?? ""}`} severity="should">

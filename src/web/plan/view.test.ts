@@ -24,6 +24,16 @@ test("panning by pixels moves the plan by those pixels", () => {
   expect(moved.py - toPixel(view, [0, 0]).py).toBeCloseTo(-20, 9);
 });
 
+test("a hall of 200 m fits on a phone between its walls", () => {
+  const shown = fitted(
+    { scale: 1, x: 0, y: 0, width: 390, height: 844 },
+    { left: 0, right: 200, bottom: 0, top: 100 },
+    { left: 0, right: 0, top: 52, bottom: 201 },
+  );
+  expect(toPixel(shown, [0, 0]).px).toBeGreaterThanOrEqual(-1e-9);
+  expect(toPixel(shown, [200, 0]).px).toBeLessThanOrEqual(390 + 1e-9);
+});
+
 test("a fitted view shows the whole bounds between the insets", () => {
   const insets = { left: 20, right: 300, top: 60, bottom: 50 };
   const shown = fitted(view, { left: -10, right: 30, bottom: 5, top: 9 }, insets);

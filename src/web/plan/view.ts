@@ -32,7 +32,8 @@ export interface Insets {
   readonly bottom: number;
 }
 
-const leastScale = 2;
+/** A site of a kilometre and a half still fits on a phone. */
+const leastScale = 0.25;
 const mostScale = 1200;
 
 export const toPixel = (view: View, point: Point): Pixel => ({

@@ -14,6 +14,8 @@ interface CardProps {
   readonly onLeave: () => void;
   /** Where on the screen the thing lies that the card speaks of: it is never covered. */
   readonly thing: Pixel | undefined;
+  /** Something is drawn on the plan: a sheet leaves it free. */
+  readonly drawing: boolean;
   /** Changes when the card speaks of something else. */
   readonly about: string;
   readonly cardRef: (element: HTMLElement | null) => void;
@@ -26,7 +28,7 @@ const sheets = ["low", "half", "full"] as const;
 const sheetSize = { low: "148px", half: "46dvh", full: "calc(100dvh - 120px)" } as const;
 
 /** The card of the selected thing: floats on a laptop and may be moved aside; on a phone a sheet that is low, half or full. */
-export function Card({ title, children, size, onClose, onLeave, thing, about, cardRef }: CardProps) {
+export function Card({ title, children, size, onClose, onLeave, thing, drawing, about, cardRef }: CardProps) {
   const own = useRef<HTMLElement | null>(null);
   const [shift, setShift] = useState({ x: 0, y: 0 });
   const [side, setSide] = useState<"left" | "right">("right");
@@ -40,6 +42,9 @@ export function Card({ title, children, size, onClose, onLeave, thing, about, ca
     else if (size === "narrow") setSheet((now) => (now === "full" ? "low" : now));
     else setSheet((now) => (now === "low" ? "half" : now));
   }, [size]);
+  useEffect(() => {
+    if (drawing) setSheet("low");
+  }, [drawing]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: looks again only when the card speaks of something else
   useEffect(() => {
     own.current?.querySelector(".card-body")?.scrollTo(0, 0);

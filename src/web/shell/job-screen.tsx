@@ -212,6 +212,7 @@ export function JobScreen({ source, calculator, fileOf, onHome, standing, begin 
               ? "broad"
               : "wide"
         }
+        drawing={drawing !== undefined}
         onLeave={onPlan}
         cardRef={(element) => {
           card.current = element;

@@ -91,6 +91,7 @@ export function PanelBody(props: PanelBodyProps) {
             calculations={calculator}
             rooms={panel.rooms}
             onPreview={onPreview}
+            onModels={() => onPanel({ kind: "models" })}
             onClose={onClose}
           />
         ) : panel.kind === "findings" ? (

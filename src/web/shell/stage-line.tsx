@@ -68,7 +68,7 @@ export const StageLine = memo(function StageLine({ store, actions, findings }: S
       {readOnly ? (
         <span className="hint">{t("shell.read-only")}</span>
       ) : tool.kind === "add" || tool.kind === "measure" ? (
-        <span className="tool-now" role="status">
+        <span className={tool.kind === "add" ? "tool-now tool-add" : "tool-now"} role="status">
           <span className="bar-cut">
             {tool.kind === "add"
               ? t(`plan.add.${tool.what}.how`)

@@ -65,8 +65,9 @@ function setDown(what: AddKind, ground: Ground, span: Span): Added | Refusal | u
     case "fan":
     case "airOutlet":
     case "switch":
-    case "detector":
       return spot(what, ground, span);
+    case "detector":
+      return ground.site.models.length === 0 ? { refused: "models" } : spot(what, ground, span);
     default:
       return unreachable(what);
   }

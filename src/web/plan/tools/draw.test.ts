@@ -308,6 +308,30 @@ test("what finds no wall or no room is not set down, and the tool says why and s
   expect(rack.now).toMatchObject({ commits: 0, state: { refused: "room" }, tool: { kind: "add" } });
 });
 
+test("a detector in a job without models is refused for want of a model, not for want of a room", () => {
+  const plan = scripted("detector", { ...empty, models: [], rooms: [hall] });
+  plan.press([2, 2]);
+  expect(plan.now).toMatchObject({ commits: 0, state: { refused: "models" }, tool: { kind: "add" } });
+});
+
+test("a side that is being typed shows at its length, and only Enter sets it down", () => {
+  const plan = scripted("roomChain");
+  plan.press([1, 1]);
+  plan.send({ do: "tried", lengths: [12] });
+  expect(plan.now.state).toMatchObject({ on: "chain", points: [[1, 1]], to: [13, 1] });
+  plan.send({ do: "tried", lengths: [3] });
+  plan.send({ do: "towards", way: "up" });
+  plan.send({ do: "tried", lengths: [3] });
+  expect(plan.now.state).toMatchObject({ points: [[1, 1]], to: [1, 4] });
+  plan.typed(3);
+  expect(plan.now.state).toMatchObject({
+    points: [
+      [1, 1],
+      [1, 4],
+    ],
+  });
+});
+
 test("a tool that stays in the hand sets down one thing after the other", () => {
   const plan = scripted("column", { ...empty, rooms: [hall] });
   plan.now.tool = { kind: "add", what: "column", after: "again" };

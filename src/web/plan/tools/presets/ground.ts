@@ -25,9 +25,9 @@ export interface Added {
   readonly made: RecordRef;
 }
 
-/** Why a thing cannot be set down: no wall near, no room around, an opening in the way, no closed lines round it. */
+/** Why a thing cannot be set down: no wall near, no room around, an opening in the way, no closed lines round it, no model to choose from. */
 export interface Refusal {
-  readonly refused: "wall" | "room" | "opening" | "lines";
+  readonly refused: "wall" | "room" | "opening" | "lines" | "models";
 }
 
 /** Collects the records of one thing that is set down, the thing itself first. */
