@@ -14,6 +14,7 @@ import {
   paintScaleBar,
   paintSource,
   paintSwitch,
+  smallScale,
 } from "./paint/marks.ts";
 import { paintSignWords } from "./paint/sign-words.ts";
 import { inPixels, type Surface } from "./paint/surface.ts";
@@ -65,7 +66,12 @@ export function paintWords(
     if (rooms.has(source.room)) lettering.block(toPixel(picture.view, source.at), { wide: 10, high: 10 });
   for (const { head, foot } of placedFlags(surface, picture.flags)) {
     lettering.block(head, { wide: 14, high: 13 });
-    lettering.block({ px: foot.px, py: (head.py + foot.py) / 2 }, { wide: 2, high: (foot.py - head.py) / 2 });
+    // In the small picture of a whole storey a name across a pole tells more than none.
+    if (picture.view.scale >= smallScale)
+      lettering.block(
+        { px: foot.px, py: (head.py + foot.py) / 2 },
+        { wide: 2, high: (foot.py - head.py) / 2 },
+      );
   }
   const to = { units, lettering };
   if (picture.wires) paintWireNames(surface, picture.wires, lettering);

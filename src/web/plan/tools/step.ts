@@ -4,6 +4,7 @@ import { cornerSteps, moveSteps, turnSteps, wallSteps } from "../change.ts";
 import { sizeOf } from "../edit/room-size.ts";
 import { boxed } from "../edit/selected.ts";
 import { sideNear } from "../edit/sides.ts";
+import { stretchSteps } from "../edit/stretched-rectangle.ts";
 import { picked, placeOf, recordOf, roomsOn, sameRef } from "../pick.ts";
 import { insideRoom, nearestOn } from "../shapes.ts";
 import { type Guide, snapCorner, snapObstacle, snapPlace, snapReference } from "../snap.ts";
@@ -207,7 +208,9 @@ function reshaped(
     const snapped = free
       ? { at: to, guides: [] }
       : snapCorner(bench.site, bench.storey, { view: bench.view, ref: grip.ref, index: grip.index, at: to });
-    const steps = cornerSteps(bench.site, grip.ref, { index: grip.index, move: snapped.at });
+    const steps =
+      (free ? undefined : stretchSteps(bench.site, grip.ref, { index: grip.index, to: snapped.at })) ??
+      cornerSteps(bench.site, grip.ref, { index: grip.index, move: snapped.at });
     return { on: "reshape", grip, steps, guides: snapped.guides, at: snapped.at };
   }
   const record = recordOf(bench.site, grip.ref.kind as "rooms" | "obstacles", grip.ref.id);
