@@ -116,7 +116,7 @@ test("place: rooms with devices, cost, bound and what it holds for, gaps and wal
 
 test("check: rooms with demand and cover, gaps with causes, spill, sources, walks; findings with evidence", async () => {
   const answer = await answered("check", "annex.job.json");
-  expect(Object.keys(answer)).toEqual(["rooms", "findings"]);
+  expect(Object.keys(answer)).toEqual(["rooms", "wiring", "settings", "rulePacks", "rules", "findings"]);
   expect(keysOf(answer.rooms)).toEqual([
     "id",
     "name",
