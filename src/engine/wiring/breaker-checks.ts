@@ -12,13 +12,14 @@ import { atMost, type WiringCheck, withDoubts } from "./wiring-check.ts";
  * @source BREAKER-PULSE
  * @example No curve and no declared number: not proven, however few the drivers
  */
-export const breakerChecks = (model: WiringModel): readonly WiringCheck[] =>
-  model.devices.flatMap((device) => {
+export function breakerChecks(model: WiringModel): readonly WiringCheck[] {
+  const groups = switchedGroups(model);
+  return model.devices.flatMap((device) => {
     const together = closingTogether(model, device.id);
     const own = new Set(model.circuits.filter((one) => one.device === device.id).map(({ id }) => id));
     const cases = [
       { when: "when power returns", ...together },
-      ...switchedGroups(model).map(({ name, loads }) => ({
+      ...groups.map(({ name, loads }) => ({
         when: `when ${name} switches on`,
         loads: loads.filter(({ circuit }) => own.has(circuit)),
         assumed: [],
@@ -29,6 +30,7 @@ export const breakerChecks = (model: WiringModel): readonly WiringCheck[] =>
       .toSorted(worstFirst)
       .slice(0, 1);
   });
+}
 
 const weight = { fail: 0, "not-proven": 1, pass: 2 } as const;
 const used = ({ actual, limit }: WiringCheck): number =>

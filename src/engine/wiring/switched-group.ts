@@ -12,15 +12,33 @@ export interface SwitchedGroup {
 }
 
 /** The groups of a model by switched line. @param model - The wiring. @returns One for each switched line. @example A detector and its row: one group */
-export const switchedGroups = (model: WiringModel): readonly SwitchedGroup[] =>
-  model.switchedLines.map(({ id, name }) => ({
+export function switchedGroups(model: WiringModel): readonly SwitchedGroup[] {
+  const detectors = byLine(model.detectors, ({ output }) => output);
+  const loads = byLine(model.loads, ({ switchedLine }) => switchedLine);
+  return model.switchedLines.map(({ id, name }) => ({
     id,
     name,
-    detectors: model.detectors.filter(({ output }) => output === id),
-    loads: model.loads.filter(({ switchedLine }) => switchedLine === id),
+    detectors: detectors.get(id) ?? [],
+    loads: loads.get(id) ?? [],
     contactorsFed: model.contactors.filter(({ coil }) => coil.switchedLine === id),
     contactorsFeeding: model.contactors.filter(({ main }) => main.switchedLine === id),
   }));
+}
+
+function byLine<Part>(
+  parts: readonly Part[],
+  lineOf: (part: Part) => string | undefined,
+): ReadonlyMap<string, readonly Part[]> {
+  const lines = new Map<string, Part[]>();
+  for (const part of parts) {
+    const line = lineOf(part);
+    if (line === undefined) continue;
+    const own = lines.get(line);
+    if (own) own.push(part);
+    else lines.set(line, [part]);
+  }
+  return lines;
+}
 
 /** Drivers in a load, one for each luminaire if nobody said. @param load - With its count. @returns Whole number. @example Ten luminaires with two drivers: 20 */
 export const driversIn = (load: Load): number => load.count * (load.drivers ?? 1);

@@ -64,10 +64,13 @@ export function reviewWiring(site: Site, found: FoundInstallation): WiringReview
   if (!hasWiring(site, found)) return undefined;
   const built = wiringOfSite(site, found);
   const { model } = coveredWiring(built.model);
+  const breakers = model ? breakerChecks(model) : [];
   const covered = new Set(model?.circuits.map(({ id }) => id));
   return {
     supply: built.model.supply,
-    circuits: found.circuits.map((circuit) => circuitReview(built, circuit, !covered.has(circuit.id))),
+    circuits: found.circuits.map((circuit) =>
+      circuitReview(built, circuit, covered.has(circuit.id) ? breakers : undefined),
+    ),
     contacts: model ? contactReviews(model) : [],
     problems: toldProblems(
       built,
@@ -79,7 +82,12 @@ export function reviewWiring(site: Site, found: FoundInstallation): WiringReview
   };
 }
 
-function circuitReview(built: BuiltWiring, circuit: FoundCircuit, refused: boolean): CircuitReview {
+/** Without the checks of the breakers the supply is refused, and nothing is judged. */
+function circuitReview(
+  built: BuiltWiring,
+  circuit: FoundCircuit,
+  breakers: readonly WiringCheck[] | undefined,
+): CircuitReview {
   const model = { ...built.model, supply: supplyOfCircuit(built.model, circuit.id) };
   const loads = model.loads.filter((load) => load.circuit === circuit.id);
   const tree = circuitTree(model, circuit.id);
@@ -93,17 +101,17 @@ function circuitReview(built: BuiltWiring, circuit: FoundCircuit, refused: boole
     luminaires: loads.reduce((sum, { count }) => sum + count, 0),
     drivers: loads.reduce((sum, load) => sum + driversIn(load), 0),
     power: known ? loads.reduce((sum, { count, power }) => sum + count * (power ?? 0), 0) : undefined,
-    current: known && tree && !refused ? designCurrent({ model, tree, loads }) : undefined,
+    current: known && tree && breakers ? designCurrent({ model, tree, loads }) : undefined,
     detectors: model.detectors.flatMap(({ tag, line }) =>
       line.kind === "line" && line.circuit === circuit.id ? [tag] : [],
     ),
     section: circuit.cable?.section,
     length: circuit.cable?.length,
-    checks: refused
+    checks: !breakers
       ? []
       : [
           ...circuitChecks(model, circuit.id),
-          ...breakerChecks(model).filter(({ records }) => records.includes(deviceId(circuit.id))),
+          ...breakers.filter(({ records }) => records.includes(deviceId(circuit.id))),
         ].map((check) =>
           check.code === "voltage-drop-too-large"
             ? dropAsBuilt(evidenceOf(check), built, circuit.id)
