@@ -1,4 +1,4 @@
-import { useState } from "react";
+import { useEffect, useRef, useState } from "react";
 import { Button, FileTrigger } from "react-aria-components";
 import type { Problem } from "#engine";
 import type { DayLine } from "../calculate/day-line.ts";
@@ -26,6 +26,7 @@ const minute = 60;
 export function SourceFields({ draft, line, onSource, onEmpty }: SourceFieldsProps) {
   const [reading, setReading] = useState<Reading | undefined>();
   const [over, setOver] = useState(false);
+  const own = useRef<HTMLFieldSetElement>(null);
   const read = async (file: File): Promise<void> => {
     setReading({ state: "reading", file: file.name });
     const answer = await line.ask({ ask: "log", bytes: await file.arrayBuffer() });
@@ -38,23 +39,38 @@ export function SourceFields({ draft, line, onSource, onEmpty }: SourceFieldsPro
       setReading({ state: "refused", file: file.name, problems: answer.problems });
     else setReading(undefined);
   };
-  return (
-    <fieldset
-      className="plain-set stack day-source"
-      data-drop-target={over || undefined}
-      onDragOver={(event) => {
+  const onFile = useRef(read);
+  onFile.current = read;
+  // A log may be let go anywhere over the day: beside the place for it the browser would leave the page for the file.
+  useEffect(() => {
+    const place = own.current?.closest<HTMLElement>(".day");
+    if (!place) return;
+    const listening = new AbortController();
+    const { signal } = listening;
+    place.addEventListener(
+      "dragover",
+      (event) => {
         event.preventDefault();
-        event.dataTransfer.dropEffect = "copy";
+        if (event.dataTransfer) event.dataTransfer.dropEffect = "copy";
         setOver(true);
-      }}
-      onDragLeave={() => setOver(false)}
-      onDrop={(event) => {
+      },
+      { signal },
+    );
+    place.addEventListener("dragleave", () => setOver(false), { signal });
+    place.addEventListener(
+      "drop",
+      (event) => {
         event.preventDefault();
         setOver(false);
-        const file = event.dataTransfer.files[0];
-        if (file !== undefined) void read(file);
-      }}
-    >
+        const file = event.dataTransfer?.files[0];
+        if (file !== undefined) void onFile.current(file);
+      },
+      { signal },
+    );
+    return () => listening.abort();
+  }, []);
+  return (
+    <fieldset ref={own} className="plain-set stack day-source" data-drop-target={over || undefined}>
       <legend className="unseen">{t("day.source")}</legend>
       <div className="row">
         <Button className="button" onPress={() => onSource({ kind: "usual" })}>

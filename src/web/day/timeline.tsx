@@ -1,5 +1,6 @@
 import {
   type KeyboardEvent,
+  memo,
   type PointerEvent,
   type ReactNode,
   useEffect,
@@ -181,7 +182,13 @@ function Axis({ now, run, wide, onTime }: TimelineProps & { readonly wide: numbe
   );
 }
 
-function DaylightTrack({ draft, threshold }: { readonly draft: DayDraft; readonly threshold: number }) {
+const DaylightTrack = memo(function DaylightTrack({
+  draft,
+  threshold,
+}: {
+  readonly draft: DayDraft;
+  readonly threshold: number;
+}) {
   const { daylight } = draft;
   const most = Math.max(threshold, daylight?.highest ?? 0) * 1.15 || 1;
   const curve = daylight
@@ -214,14 +221,14 @@ function DaylightTrack({ draft, threshold }: { readonly draft: DayDraft; readonl
       ) : null}
     </div>
   );
-}
+});
 
 /** A thinner stretch has no edge: edges alone would hide what it is. [px] */
 const roomForEdge = 6;
 /** A word stands in a stretch that has room for it. [px] */
 const roomForWord = 54;
 
-function States({
+const States = memo(function States({
   run,
   device,
   tag,
@@ -254,9 +261,9 @@ function States({
         ))}
     </div>
   );
-}
+});
 
-function Light({
+const Light = memo(function Light({
   run,
   background,
   wide,
@@ -288,12 +295,12 @@ function Light({
       ))}
     </div>
   );
-}
+});
 
 /** More flags than this would lie on top of each other. */
 const mostFlags = 60;
 
-function Flags({
+const Flags = memo(function Flags({
   flags,
   onFlag,
 }: {
@@ -316,4 +323,4 @@ function Flags({
       ))}
     </div>
   );
-}
+});
