@@ -256,6 +256,7 @@ const handFields = [
   "side",
   "planned",
   "tried",
+  "lit",
 ] as const satisfies readonly (keyof Painted)[];
 
 const sameHand = (a: Painted, b: Painted): boolean => handFields.every((key) => a[key] === b[key]);

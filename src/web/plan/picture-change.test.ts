@@ -82,6 +82,10 @@ const deed: fc.Arbitrary<Deed> = fc.oneof(
   ),
   fc.constant<Deed>((picture) => ({ ...picture, held: { devices: new Set(["a"]), rooms: new Set(["b"]) } })),
   fc.constant<Deed>((picture) => ({ ...picture, held: undefined })),
+  fc.constantFrom(undefined, ["a"], ["a", "b"]).map(
+    (lit): Deed =>
+      (picture) => ({ ...picture, lit }),
+  ),
 );
 
 const byId = (picture: Painted) => ({

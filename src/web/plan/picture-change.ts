@@ -20,6 +20,7 @@ const plainFields = [
   "side",
   "planned",
   "tried",
+  "lit",
   "flags",
   "focus",
   "insets",
