@@ -95,3 +95,45 @@ test("pack of a supply that is not covered draws no wiring, and says why", async
   expect(answer.json().files).not.toContain("wiring.pdf");
   expect(answer.json().noWiring).toMatch(/IT/);
 });
+
+test("pack takes its own price list back filled in, and holds a later plan against the accepted quote", async () => {
+  await told("pack", "wired.job.json", "-o", "a", "--json");
+  const form = await readFile(join(folder, "a", "price-list.csv"), "utf8");
+  const filled = form
+    .replace(/^(.*,piece),,/gm, "$1,12.50,")
+    .replace(/^(.*,metre),,/gm, "$1,1.20,")
+    .replace("working hour,hour,,", "working hour,hour,60,")
+    .replace("tax,%,,", "tax,%,20,");
+  expect(filled).not.toBe(form);
+  await writeFile(join(folder, "prices.csv"), filled);
+  const priced = await told("pack", "wired.job.json", "-o", "b", "--prices", "prices.csv", "--json");
+  expect(priced.json().files).not.toContain("variation.pdf");
+  const quote = await readFile(join(folder, "b", "quote.csv"), "utf8");
+  // One detector and its spare: a twentieth of one is a whole one.
+  expect(quote).toContain('"Round, 8 m across at 2.5 m",piece,2,12.5,25,firm');
+  await writeFile(
+    join(folder, "more.job.json"),
+    JSON.stringify({
+      ...wired,
+      detectors: [...wired.detectors, { ...wired.detectors[0], id: "d2", tag: "B1.02", at: [4, 1.5] }],
+    }),
+  );
+  const varied = await told(
+    ...["pack", "more.job.json", "-o", "c", "--json"],
+    ...["--prices", "prices.csv", "--accepted", "b/quote.csv"],
+  );
+  expect(varied.json().files).toContain("variation.pdf");
+  expect(await readFile(join(folder, "c", "variation.csv"), "utf8")).toContain(
+    '"Round, 8 m across at 2.5 m",piece,2,3,12.5,12.5',
+  );
+});
+
+test("pack refuses a price list that is wrong, with line and column, before it draws anything", async () => {
+  await writeFile(join(folder, "prices.csv"), "item,unit,price\nconnector,piece,dear\n");
+  const { exit, json } = await told("pack", "wired.job.json", "-o", "a", "--prices", "prices.csv", "--json");
+  expect(exit).toBe(2);
+  expect(json().problems[0]).toMatchObject({
+    code: "price-list-value-wrong",
+    message: "prices.csv, line 2, column “price”: “dear” is not a number from nought up.",
+  });
+});

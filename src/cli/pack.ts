@@ -4,6 +4,7 @@ import {
   findingsOf,
   hasWiring,
   orderedFindings,
+  type Problem,
   reviewSite,
   type Site,
   sentenceOf,
@@ -15,8 +16,8 @@ import {
 import type { JobFile } from "#job";
 import { type DeviceZone, type JobSheetDetails, type PackInput, packFiles } from "#output";
 import { summaryOf } from "./check.ts";
-import { type Command, exitCodes, exitOf, refused, textValue } from "./command.ts";
-import { occupied, writeWhole } from "./files.ts";
+import { type Command, exitCodes, exitOf, refused, textValue, type World } from "./command.ts";
+import { occupied, readBytes, writeWhole } from "./files.ts";
 import { readFonts } from "./fonts.ts";
 import { openJob } from "./open-job.ts";
 import { progressLine } from "./progress-line.ts";
@@ -24,13 +25,20 @@ import { aligned, findingJson } from "./words.ts";
 
 export const pack: Command = {
   name: "pack",
-  usage: "pack JOB -o DIR",
-  summary: "Plans, setting-out and wiring sheets, schedules, setting sheets.",
+  usage: "pack JOB -o DIR [--prices FILE] [--accepted FILE]",
+  summary: "Plans, setting-out and wiring sheets, schedules, setting sheets, materials, quote.",
   help: [
     ["-o, --output DIR", "folder for the files; made if it is not there"],
+    ["--prices FILE", "price list of the firm as CSV; the pack holds one to fill in"],
+    ["--accepted FILE", "quote.csv of the accepted quote: what changed since becomes a variation"],
     ["--black-and-white", "no colours; the patterns are the same"],
   ],
-  options: { output: { type: "string", short: "o" }, "black-and-white": { type: "boolean" } },
+  options: {
+    output: { type: "string", short: "o" },
+    prices: { type: "string" },
+    accepted: { type: "string" },
+    "black-and-white": { type: "boolean" },
+  },
   run: async ({ world, words, values }) => {
     const [file, ...more] = words;
     const output = textValue(values, "output");
@@ -42,6 +50,8 @@ export const pack: Command = {
     const opened = await openJob(world, file);
     if ("problems" in opened) return opened;
     const { site, job } = opened;
+    const offer = await offerOf(world, textValue(values, "prices"), textValue(values, "accepted"));
+    if ("problems" in offer) return offer;
     const line = progressLine(world);
     const review = reviewSite(site, {
       progress: ({ done, total }) => line.show(`checked ${done} of ${total} rooms`),
@@ -56,6 +66,7 @@ export const pack: Command = {
       asbestos: job.visit,
       ...("reason" in wiring ? {} : { wiring }),
       settings: await settingsOf(site, job),
+      ...offer,
       fonts: await readFonts(),
       created: createdOf(job),
       variant: values["black-and-white"] ? "black-and-white" : "colour",
@@ -101,6 +112,40 @@ export const pack: Command = {
 };
 
 const kinds: readonly ZoneKind[] = ["seated", "towards", "across", "sound"];
+
+/** Price list and accepted quote, or what is wrong with them. */
+async function offerOf(
+  world: World,
+  prices: string | undefined,
+  accepted: string | undefined,
+): Promise<Pick<PackInput, "prices" | "accepted"> | { readonly problems: readonly Problem[] }> {
+  if (prices === undefined && accepted === undefined) return {};
+  const { readAcceptedQuote, readPriceList } = await import("#exchange");
+  const problems: Problem[] = [];
+  let offer: Pick<PackInput, "prices" | "accepted"> = {};
+  for (const [file, kind] of [
+    [prices, "prices"],
+    [accepted, "accepted"],
+  ] as const) {
+    if (file === undefined) continue;
+    const read = await readBytes(world.folder, file);
+    if ("problem" in read) {
+      problems.push(read.problem);
+      continue;
+    }
+    const text = new TextDecoder().decode(read.bytes);
+    if (kind === "prices") {
+      const result = readPriceList(text, file);
+      if ("problems" in result) problems.push(...result.problems);
+      else offer = { ...offer, prices: result.list };
+    } else {
+      const result = readAcceptedQuote(text, file);
+      if ("problems" in result) problems.push(...result.problems);
+      else offer = { ...offer, accepted: result.items };
+    }
+  }
+  return problems.length > 0 ? { problems } : offer;
+}
 
 /** What is set on each device, as the rules that the job has on allow, with the words of the devices at hand. */
 async function settingsOf(site: Site, job: JobFile): Promise<NonNullable<PackInput["settings"]>> {

@@ -267,8 +267,15 @@ test("pack writes plans, setting-out sheets and the schedule; twice the same byt
     "setting-out-ground-floor.pdf",
     "setting-sheets.svg",
     "setting-sheets.pdf",
+    "quote-1.svg",
+    "quote-2.svg",
+    "quote.pdf",
     "plan-ground-floor.dxf",
     "device-schedule.csv",
+    "materials.csv",
+    "materials.xlsx",
+    "price-list.csv",
+    "quote.csv",
   ]);
   await told(["pack", "annex.job.json", "-o", "b", "--json"]);
   for (const file of first.json().files)

@@ -43,6 +43,8 @@ export { type ReadScanOptions, readScan, type ScannedPage } from "./plan/pdf/rea
 export { type PlanPicture, readPicture } from "./plan/picture/read-picture.ts";
 export type { PlanReport, PlanResult } from "./plan/report.ts";
 export { type ReadSvgOptions, readSvg } from "./plan/svg/read-svg.ts";
+export { readAcceptedQuote } from "./prices/read-accepted-quote.ts";
+export { type PriceListResult, readPriceList } from "./prices/read-price-list.ts";
 export { roomUse } from "./room-use.ts";
 export {
   type FindRoomAtOptions,

@@ -28,6 +28,7 @@ export {
   reviewWiring,
   type WiringReview,
 } from "./of-site/review-wiring.ts";
+export * from "./price-list.ts";
 export * from "./routes/chain.ts";
 export * from "./routes/distances.ts";
 export * from "./routes/route.ts";

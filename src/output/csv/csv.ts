@@ -7,8 +7,10 @@
 export const csvOf = (rows: readonly (readonly (string | number)[])[]): string =>
   `\ufeff${rows.map((row) => row.map(cellOf).join(",")).join("\r\n")}\r\n`;
 
+/** A text led by an apostrophe where a spreadsheet would take it for a formula. */
+export const guarded = (text: string): string => (/^[=+\-@\t\r\n]/.test(text) ? `'${text}` : text);
+
 function cellOf(value: string | number): string {
-  const text = String(value);
-  const safe = /^[=+\-@\t\r\n]/.test(text) ? `'${text}` : text;
+  const safe = guarded(String(value));
   return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }

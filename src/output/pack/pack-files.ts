@@ -1,4 +1,13 @@
-import type { BuiltWiring, FoundInstallation, PlannedDevice, RoomCoverage, Site, Storey } from "#engine";
+import type {
+  BuiltWiring,
+  FoundInstallation,
+  PlannedDevice,
+  PriceList,
+  QuoteItem,
+  RoomCoverage,
+  Site,
+  Storey,
+} from "#engine";
 import { deviceSchedule } from "../csv/device-schedule.ts";
 import type { Variant } from "../drawing/ink.ts";
 import type { Sheet } from "../drawing/mark.ts";
@@ -7,10 +16,12 @@ import type { SheetTitle } from "../drawing/title-block.ts";
 import type { DeviceZone } from "../drawing/zone-marks.ts";
 import { storeyDxf } from "../dxf/storey-dxf.ts";
 import { type PdfFonts, pdfOf } from "../pdf/pdf.ts";
+import { offerFiles } from "../quote/offer-files.ts";
 import type { AsbestosKnown } from "../setting-out/asbestos-band.ts";
 import { settingOutSheets, type UnnumberedSheet } from "../setting-out/setting-out-sheets.ts";
 import { settingSheets } from "../setting-sheets/setting-sheets.ts";
 import { svgOf } from "../svg/svg.ts";
+import type { WiringPlan } from "../wiring/plan.ts";
 import { wiringDrawings, wiringSchedules, wiringTables } from "../wiring/wiring-documents.ts";
 import { wiringPlan } from "../wiring/wiring-plan.ts";
 
@@ -33,6 +44,10 @@ export interface PackInput {
     readonly devices: readonly PlannedDevice[];
     readonly labels: ReadonlyMap<string, Readonly<Record<string, string>>>;
   };
+  /** What the firm charges; an empty list leaves everything unpriced. */
+  readonly prices?: PriceList;
+  /** Lines of the quote that was accepted: the plan of now is held against them. */
+  readonly accepted?: readonly QuoteItem[];
   readonly fonts: PdfFonts;
   /** Stamped into the PDFs. */
   readonly created: Date;
@@ -59,6 +74,7 @@ export async function packFiles(input: PackInput): Promise<readonly PackFile[]> 
   const storeys = site.storeys.filter((storey) => site.rooms.some((room) => room.storey === storey.id));
   const slugs = slugsOf(storeys);
   const wiring = wiringOf(input);
+  const offer = await offerOf(input, wiring.plan);
   const documents = [
     ...storeys.map(
       (storey): Document => ({ name: `plan-${slugs.get(storey.id)}`, sheets: [planOf(input, storey)] }),
@@ -86,12 +102,15 @@ export async function packFiles(input: PackInput): Promise<readonly PackFile[]> 
         revision: input.details.revision,
       }),
     },
+    ...offer.documents,
   ].filter((document) => document.sheets.length > 0);
-  const pages = documents.reduce((sum, document) => sum + document.sheets.length, 0);
+  const bound = documents.filter(({ alone }) => !alone);
+  const pages = bound.reduce((sum, document) => sum + document.sheets.length, 0);
   let page = 0;
   const files: PackFile[] = [];
-  for (const { name, sheets } of documents) {
-    const numbered = sheets.map((sheet) => {
+  for (const { name, sheets, alone } of documents) {
+    const numbered = sheets.map((sheet, i) => {
+      if (alone) return { page: i + 1, sheet: sheet(i + 1, sheets.length) };
       page += 1;
       return { page, sheet: sheet(page, pages) };
     });
@@ -117,17 +136,41 @@ export async function packFiles(input: PackInput): Promise<readonly PackFile[]> 
       sheets: [],
     }),
   );
-  const tables = [{ name: "device-schedule.csv", content: deviceSchedule(site) }, ...wiring.tables];
+  const tables = [
+    { name: "device-schedule.csv", content: deviceSchedule(site) },
+    ...wiring.tables,
+    ...offer.tables,
+  ];
   return [...files, ...drawings, ...tables.map((table) => ({ ...table, sheets: [] }))];
+}
+
+/** Materials and quote. A job without detectors has nothing to offer. */
+async function offerOf(
+  input: PackInput,
+  plan: WiringPlan | undefined,
+): Promise<{
+  readonly documents: readonly Document[];
+  readonly tables: readonly { readonly name: string; readonly content: string | Uint8Array }[];
+}> {
+  if (input.site.detectors.length === 0) return { documents: [], tables: [] };
+  const offer = await offerFiles({
+    site: input.site,
+    plan,
+    list: input.prices,
+    accepted: input.accepted,
+    title: (sheet) => ({ ...input.details, storey: "", sheet }),
+  });
+  return { ...offer, documents: offer.documents.map((document) => ({ ...document, alone: true })) };
 }
 
 /** Drawings and schedules of the wiring. */
 function wiringOf(input: PackInput): {
   readonly documents: readonly Document[];
   readonly tables: readonly { readonly name: string; readonly content: string }[];
+  readonly plan: WiringPlan | undefined;
 } {
   const { site, wiring, variant = "colour" } = input;
-  if (wiring === undefined) return { documents: [], tables: [] };
+  if (wiring === undefined) return { documents: [], tables: [], plan: undefined };
   const plan = wiringPlan(site, wiring.found, wiring.built);
   const papers = {
     site,
@@ -145,12 +188,15 @@ function wiringOf(input: PackInput): {
       { name: "wiring-schedules", sheets: wiringSchedules(papers) },
     ],
     tables: plan.groups.length === 0 ? [] : wiringTables(papers),
+    plan,
   };
 }
 
 interface Document {
   readonly name: string;
   readonly sheets: readonly UnnumberedSheet[];
+  /** Goes to the client by itself, so its pages are counted by themselves. */
+  readonly alone?: boolean;
 }
 
 interface Numbered {

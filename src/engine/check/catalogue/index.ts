@@ -10,6 +10,7 @@ import { outputProblems } from "./output.ts";
 import { placementProblems } from "./placement.ts";
 import { planFileProblems } from "./plan-files.ts";
 import { planRoomProblems } from "./plan-rooms.ts";
+import { priceListProblems } from "./price-lists.ts";
 import { programProblems } from "./program.ts";
 import { ruleProblems } from "./rules.ts";
 import { settingProblems } from "./settings.ts";
@@ -32,6 +33,7 @@ const all = {
   ...planFileProblems,
   ...planRoomProblems,
   ...logProblems,
+  ...priceListProblems,
   ...outputProblems,
   ...programProblems,
   ...commandLineProblems,

@@ -1,0 +1,110 @@
+import {
+  type LabourKind,
+  labourDefaults,
+  type MaterialLine,
+  materialsList,
+  type PriceList,
+  quoteExtras,
+  spareShares,
+} from "#engine";
+import { csvOf } from "../csv/csv.ts";
+import { type WorkbookSheet, xlsxOf } from "../xlsx/xlsx.ts";
+import type { PlanNeeds } from "./needs.ts";
+
+/** The materials of a plan, priced as far as the list goes; an invented model has no price. */
+export function materialLines(needs: PlanNeeds, list: PriceList): readonly MaterialLine[] {
+  const prices = new Map([...list.prices].filter(([item]) => !needs.invented.has(item)));
+  return materialsList(needs.materials, prices);
+}
+
+export const labourWords = (kind: LabourKind): string => kind.replaceAll("-", " ");
+
+const head = ["Item", "Unit", "Needed", "Spare %", "To buy", "Price", "Total", "Remark"];
+
+const rounded = (value: number): number => Math.round(value * 10) / 10;
+
+function rowsOf(needs: PlanNeeds, list: PriceList): readonly (readonly (string | number | undefined)[])[] {
+  return materialLines(needs, list).map(({ item, unit, quantity, bought, price, total }) => [
+    item,
+    unit,
+    rounded(quantity),
+    spareShares[unit] * 100,
+    bought,
+    price,
+    total,
+    needs.invented.has(item) ? "invented model: choose a real one before ordering" : "",
+  ]);
+}
+
+export const materialsCsv = (needs: PlanNeeds, list: PriceList): string =>
+  csvOf([head, ...rowsOf(needs, list).map((row) => row.map((cell) => cell ?? ""))]);
+
+/** Materials and minutes as a workbook. */
+export function materialsXlsx(needs: PlanNeeds, list: PriceList): Promise<Uint8Array> {
+  const minutes: WorkbookSheet = {
+    name: "Labour",
+    head: [
+      { title: "Work", width: 24 },
+      { title: "Reach", width: 12 },
+      { title: "Number", width: 10 },
+      { title: "Minutes each", width: 14 },
+      { title: "Standing", width: 34 },
+    ],
+    rows: needs.work.map(({ kind, reach, number }) => [
+      labourWords(kind),
+      reach === "hard" ? "above 3 m, stairs" : "",
+      rounded(number),
+      list.minutes[kind] ?? labourDefaults[kind] / 60,
+      list.minutes[kind] === undefined ? "estimate, replace with your own" : "from your price list",
+    ]),
+  };
+  return xlsxOf([
+    {
+      name: "Materials",
+      head: head.map((title, i) => ({ title, width: [46, 8, 10, 9, 9, 10, 12, 46][i]! })),
+      rows: rowsOf(needs, list),
+    },
+    minutes,
+  ]);
+}
+
+/** The price list to fill in: every item of the plan and every figure of the firm, with what is known of it. `pack --prices` takes it back. */
+export function priceListCsv(needs: PlanNeeds, list: PriceList): string {
+  const percent = (share: number | undefined): string =>
+    share === undefined ? "" : String(Math.round(share * 10_000) / 100);
+  const lines = materialLines(needs, list);
+  const more = [...list.prices].filter(([item]) => !lines.some((line) => line.item === item));
+  return csvOf([
+    ["item", "unit", "price", "standing", "remark"],
+    ["currency", "text", list.currency ?? "", "", ""],
+    ...lines.map(({ item, unit, price }) => [
+      item,
+      unit,
+      price ?? "",
+      "",
+      needs.invented.has(item) ? "invented model: never priced" : "",
+    ]),
+    ...more.map(([item, price]) => [
+      item,
+      item.startsWith("cable ") ? "metre" : "piece",
+      price,
+      "",
+      "not in this plan",
+    ]),
+    ["working hour", "hour", list.hour ?? "", "", ""],
+    ...(Object.keys(labourDefaults) as readonly LabourKind[]).map((kind) => [
+      labourWords(kind),
+      "minute",
+      list.minutes[kind] ?? labourDefaults[kind] / 60,
+      "",
+      list.minutes[kind] === undefined ? "estimate" : "",
+    ]),
+    ...quoteExtras.map((extra) => {
+      const known = list.extras.get(extra);
+      return [extra, "sum", known?.price ?? "", known?.standing ?? "", "firm, provisional or excluded"];
+    }),
+    ["overhead", "%", percent(list.overhead), "", ""],
+    ["tax", "%", percent(list.tax), "", ""],
+    ["validity", "day", list.validity ?? "", "", ""],
+  ]);
+}
