@@ -1,5 +1,6 @@
 import { join } from "node:path";
 import {
+  coveredWiring,
   deviceZone,
   findingsOf,
   hasWiring,
@@ -9,7 +10,6 @@ import {
   type Site,
   sentenceOf,
   settingsOfSite,
-  supplyProblems,
   wiringOfSite,
   type ZoneKind,
 } from "#engine";
@@ -87,7 +87,7 @@ export const pack: Command = {
       json: {
         files: files.map((one) => one.name),
         sheets: sheets.map((sheet) => ({ ...sheet, scale: sheet.scale ?? null })),
-        noWiring: "reason" in wiring ? wiring.reason : null,
+        noWiring: "reason" in wiring ? wiring.reason : (wiring.refused ?? null),
         findings: findings.map(findingJson),
       },
       text: [
@@ -105,6 +105,7 @@ export const pack: Command = {
         ),
         "",
         ...("reason" in wiring ? [`No wiring sheets: ${wiring.reason}`] : []),
+        ...(wiring.refused ? [`Not drawn: ${wiring.refused}`] : []),
         summaryOf(findings),
       ].join("\n"),
     };
@@ -162,17 +163,22 @@ async function settingsOf(site: Site, job: JobFile): Promise<NonNullable<PackInp
 async function wiringOf(
   site: Site,
   job: JobFile,
-): Promise<NonNullable<PackInput["wiring"]> | { readonly reason: string }> {
+): Promise<
+  | (NonNullable<PackInput["wiring"]> & { readonly refused?: string })
+  | { readonly reason: string; readonly refused?: never }
+> {
   const { installationOf } = await import("#job");
   const found = installationOf(job);
   if (!hasWiring(site, found))
     return { reason: "no circuit is on record, and no luminaire with its circuit or power." };
-  const built = wiringOfSite(site, found);
-  const [refused] = supplyProblems(built.model.supply);
-  if (refused) return { reason: sentenceOf(refused) };
+  const whole = wiringOfSite(site, found);
+  const { model, problems } = coveredWiring(whole.model);
+  const refused = problems.map(sentenceOf).join(" ");
+  if (!model) return { reason: refused };
+  const built = { ...whole, model };
   if (built.model.switchedLines.length === 0)
     return { reason: "nobody knows yet which luminaires a detector switches." };
-  return { found, built };
+  return { found, built, ...(refused === "" ? {} : { refused }) };
 }
 
 /** Zones of every detector as coverage counts them, doors closed. */

@@ -173,8 +173,8 @@ export function variationSheets(input: {
   const overhead = Math.round(net * (list.overhead ?? 0) * 100) / 100;
   const tax = Math.round((net + overhead) * (list.tax ?? 0) * 100) / 100;
   const last = (text: string, amount: number): readonly string[] => [
+    "sum",
     text,
-    "",
     "",
     "",
     "",

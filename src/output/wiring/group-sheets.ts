@@ -58,7 +58,7 @@ interface Part {
 
 function partSheet(input: GroupSheetsInput, part: Part): Sheet {
   const { plan, group, title, variant } = input;
-  const { supply } = plan.built.model;
+  const { supply } = group;
   const region = supply.region;
   const frame = frameBox("A3");
   const top = frame.top + cautionHeight(supply, frame);
@@ -286,7 +286,7 @@ function cableTable(
   { plan, group }: GroupSheetsInput,
   at: { readonly left: Millimetres; readonly top: Millimetres; readonly bottom: Millimetres },
 ): readonly Mark[] {
-  const rows = groupCableRows(group, plan.names, plan.built.model.supply.region);
+  const rows = groupCableRows(group, plan.names, group.supply.region);
   const fits = Math.floor((at.bottom - at.top - 6.4) / rowHeight);
   if (rows.length === 0 || fits < 1) return [];
   const shown =

@@ -8,6 +8,7 @@ import type {
   Load,
   ProtectiveDevice,
   PushButton,
+  Supply,
   SwitchedLine,
   TerminalKind,
   WiredDetector,
@@ -86,6 +87,8 @@ export interface GroupPlan {
   /** Tags of its detectors: what the group is called on paper. */
   readonly name: string;
   readonly feed: GroupFeed | undefined;
+  /** Of its circuit's board. */
+  readonly supply: Supply;
   readonly detectors: readonly PlannedDetector[];
   readonly buttons: readonly PlannedButton[];
   readonly coils: readonly Contactor[];

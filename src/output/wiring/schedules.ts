@@ -14,14 +14,13 @@ const column = (head: string, width: number, align: Column["align"] = "start"): 
 
 /** Every terminal of every detector and button, with the conductor that belongs on it and a space to tick it off. */
 export function terminalSchedule({ groups, built }: WiringPlan): Table {
-  const { region } = built.model.supply;
   const rows = groups.flatMap((group) => [
     ...group.detectors.flatMap((planned) => [
       ...usedTerminals(planned).map((terminal) => [
         planned.wired.tag,
         terminal.declared === "yes" ? terminal.label : `${terminal.label} *`,
         terminal.conductor === "unknown" ? "unknown" : markings[terminal.conductor],
-        terminal.conductor === "unknown" ? "" : colourWords(terminal.conductor, region),
+        terminal.conductor === "unknown" ? "" : colourWords(terminal.conductor, group.supply.region),
         goal(group, planned, terminal, built.model.circuits),
         cablesAt(group, planned.wired.id, terminal),
         "",
@@ -33,7 +32,7 @@ export function terminalSchedule({ groups, built }: WiringPlan): Table {
         designation,
         "1",
         from === "unknown" ? "unknown" : markings[from],
-        from === "unknown" ? "" : colourWords(from, region),
+        from === "unknown" ? "" : colourWords(from, group.supply.region),
         from === "unknown"
           ? "L or N: see data sheet"
           : foreign === undefined
@@ -46,7 +45,7 @@ export function terminalSchedule({ groups, built }: WiringPlan): Table {
         designation,
         "2",
         markings.button,
-        colourWords("button", region),
+        colourWords("button", group.supply.region),
         group.detectors
           .filter(({ wired }) => button.detectors.includes(wired.id))
           .map(({ wired }) => wired.tag)
@@ -140,8 +139,7 @@ function goal(
 }
 
 /** Every cable of the plan, one row each. */
-export function cableSchedule({ groups, names, built }: WiringPlan): Table {
-  const { region } = built.model.supply;
+export function cableSchedule({ groups, names }: WiringPlan): Table {
   return {
     columns: [
       column("Cable", 15),
@@ -160,7 +158,7 @@ export function cableSchedule({ groups, names, built }: WiringPlan): Table {
         nameOf(cable.to, names),
         group.feed?.circuit.name ?? "unknown",
         String(cable.conductors.length),
-        conductorWords(cable.conductors, region),
+        conductorWords(cable.conductors, group.supply.region),
         sectionWords(cable.section),
         lengthWords(cable.length),
       ]),

@@ -48,7 +48,14 @@ const storeyOf = (site: Site, room: string | undefined): string | undefined =>
 
 /** Schedules of terminals, cables and boxes, and what all of it takes for granted. */
 export function wiringSchedules({ site, plan, title }: WiringPapersInput): readonly UnnumberedSheet[] {
-  const { supply } = plan.built.model;
+  // Of several supplies the one that is worst to touch is named on the schedules of all.
+  const supply = plan.groups
+    .map((group) => group.supply)
+    .reduce(
+      (worst, one) => (one.voltage > worst.voltage ? one : worst),
+      plan.groups[0]?.supply ?? plan.built.model.supply,
+    );
+  const colours = [...new Set(plan.groups.map((group) => colourSource[group.supply.region]))];
   const sheets = (
     name: string,
     heading: string,
@@ -71,12 +78,9 @@ export function wiringSchedules({ site, plan, title }: WiringPapersInput): reado
   return [
     ...sheets("terminals", "Terminal schedule", terminalSchedule(plan), terminalNotes, [
       "IEC-81346-2",
-      colourSource[supply.region],
+      ...colours,
     ]),
-    ...sheets("cables", "Cable schedule", cableSchedule(plan), cableNotes, [
-      "IEC-81346-2",
-      colourSource[supply.region],
-    ]),
+    ...sheets("cables", "Cable schedule", cableSchedule(plan), cableNotes, ["IEC-81346-2", ...colours]),
     ...sheets("boxes", "Box list", boxList(site, plan), boxNotes, ["IEC-81346-2"]),
     ...sheets("assumptions", "Assumptions of the wiring", assumptionsOf(site, plan), [], ["IEC-81346-2"]),
   ];

@@ -127,6 +127,26 @@ test("What hangs on another circuit or line is written at its terminal, joined t
     expect(crossedTexts(sheet.marks)).toEqual([]);
 });
 
+test("Two boards of different supplies: each group is drawn and coloured by its own", () => {
+  const found = {
+    boards: [
+      ...wiredInstallation.boards,
+      { ...wiredInstallation.boards[0]!, id: "other", name: "Other board", voltage: 120 },
+    ],
+    circuits: wiredInstallation.circuits.map((one) =>
+      one.id === "circuit-2" ? { ...one, board: "other" } : one,
+    ),
+  };
+  const plan = wiringPlan(wiredSite, found, wiringOfSite(wiredSite, found));
+  const [corridor, office] = sheetsOf(wiringDrawings, "colour", plan).map(textsOf);
+  expect(corridor).toContain("! 230 V kills.");
+  expect(corridor).toContain("L1  brown");
+  expect(office).toContain("! 120 V kills.");
+  expect(office).toContain("N  white or gray");
+  for (const sheet of sheetsOf(wiringSchedules, "colour", plan))
+    expect(textsOf(sheet)).toContain("! 230 V kills.");
+});
+
 test("The legend explains what is on the sheet and nothing else", () => {
   const [first, second] = sheetsOf(wiringDrawings).map(textsOf);
   expect(first).toContain("F: circuit breaker");

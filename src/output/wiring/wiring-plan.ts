@@ -5,6 +5,7 @@ import {
   roomTitle,
   type Site,
   type SwitchedLine,
+  supplyOfCircuit,
   type WiredDetector,
 } from "#engine";
 import { type Designations, designations } from "./designations.ts";
@@ -23,7 +24,8 @@ interface Members {
 }
 
 /** What the papers of the wiring show: one group for each switched line, with its cables named. */
-export function wiringPlan(site: Site, found: FoundInstallation, built: BuiltWiring): WiringPlan {
+export function wiringPlan(site: Site, found: FoundInstallation, whole: BuiltWiring): WiringPlan {
+  const built = withShortNames(found, whole);
   const { model } = built;
   const names = designations(site, found, model);
   const signallers = groupOfSignallers(site, built);
@@ -66,6 +68,7 @@ export function wiringPlan(site: Site, found: FoundInstallation, built: BuiltWir
         mains.map(({ id }) => names.of(id)).join(" + ") ||
         own.line.name,
       feed,
+      supply: feed ? supplyOfCircuit(model, feed.circuit.id) : model.supply,
       detectors: own.detectors.map((wired) => {
         const detector = site.detectors.find(({ id }) => id === wired.id);
         const sheet = site.models.find(({ id }) => id === detector?.model);
@@ -100,6 +103,17 @@ export function wiringPlan(site: Site, found: FoundInstallation, built: BuiltWir
     groups,
     leftOut: model.detectors.filter(({ id }) => !drawn.has(id)).map(({ tag }) => tag),
   };
+}
+
+/** Circuits by the name that somebody entered, where it is the only one: the board stands on the sheet anyway. */
+function withShortNames(found: FoundInstallation, built: BuiltWiring): BuiltWiring {
+  const entered = new Map(found.circuits.map(({ id, name }) => [id, name.trim()]));
+  const all = [...entered.values()];
+  const circuits = built.model.circuits.map((circuit) => {
+    const name = entered.get(circuit.id) ?? "";
+    return name !== "" && all.filter((one) => one === name).length === 1 ? { ...circuit, name } : circuit;
+  });
+  return { ...built, model: { ...built.model, circuits } };
 }
 
 const titleOf = (site: Site, room: string): string => roomTitle(site.rooms.find(({ id }) => id === room));
