@@ -86,7 +86,7 @@ test("import: storeys, rooms by the name of their storey, counts, what was left 
 }, 60_000);
 
 test("place: rooms with devices, cost, bound and what it holds for, gaps and walks", async () => {
-  const answer = await answered("place", "annex.job.json", "--seconds", "3", "-o", "placed.job.json");
+  const answer = await answered("place", "annex.job.json", "--seconds", "30", "-o", "placed.job.json");
   expect(Object.keys(answer)).toEqual(["rooms", "seconds", "problems"]);
   expect(keysOf(answer.rooms)).toEqual([
     "id",
