@@ -45,8 +45,8 @@ const toLimits: RemediesOf = (finding, site) => {
   const room = site.rooms.find(({ id }) => id === detector?.room);
   const limits = site.models.find(({ id }) => id === detector?.model)?.mounting;
   if (detector === undefined || room === undefined || limits === undefined) return [];
-  const height = Math.min(Math.max(detector.height, limits.min), limits.max);
-  if (height > room.ceilingHeight + 1e-9) return [];
+  if (limits.min > room.ceilingHeight + 1e-9) return [];
+  const height = Math.min(Math.max(detector.height, limits.min), limits.max, room.ceilingHeight);
   return [setting("findings.remedy.to-limits", { kind: "detectors", id: detector.id, fields: { height } })];
 };
 

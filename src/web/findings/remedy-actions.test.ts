@@ -99,6 +99,8 @@ const broken: readonly (readonly [string, Site])[] = [
   ["detector-above-ceiling", detector({ height: 4 })],
   ["detector-height-missing", detector({ height: Number.NaN })],
   ["detector-outside-mounting-limits", detector({ height: 2 })],
+  // Above the ceiling as well as above the limits: the ceiling has the last word.
+  ["detector-outside-mounting-limits", detector({ height: 9 })],
   [
     "duplicate-tag",
     { ...whole, detectors: [...whole.detectors, { ...whole.detectors[0]!, id: "d2", at: [2, 2] as const }] },
