@@ -105,9 +105,9 @@ export function Card({ title, children, size, onClose, onLeave, thing, drawing, 
         if (event.key === "Escape" && !event.defaultPrevented) onLeave();
       }}
       onFocus={({ target }) => {
-        // A low sheet has room for the length of what is drawn, and for no other field.
-        const isField = target.matches("input, select, textarea") && !target.matches("[data-draw-length]");
-        if (isField && sheet === "low" && isSheet()) setSheet("half");
+        // A low sheet has no room for a field, other than the one for the length of what is drawn.
+        const isField = target.matches("input:not([type=checkbox], [type=radio]), select, textarea");
+        if (isField && !drawing && sheet === "low" && isSheet()) setSheet("half");
       }}
     >
       <header
