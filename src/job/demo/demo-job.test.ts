@@ -1,6 +1,6 @@
 import { isDeepStrictEqual } from "node:util";
 import { expect, test } from "vitest";
-import { findingsOf, reviewWiring } from "#engine";
+import { findingsOf, reviewWiring, settingsOfSite, shippedPacks } from "#engine";
 import {
   correctedDemoJob,
   demoJob,
@@ -9,6 +9,7 @@ import {
   type JobFile,
   jobText,
   parseJob,
+  settingsOfJob,
   siteOf,
 } from "../index.ts";
 import { siteFaults } from "./demo-faults.ts";
@@ -120,6 +121,17 @@ test("with its mistakes mended nothing of the demo's wiring fails and nothing is
   expect(circuits.map(({ luminaires }) => luminaires)).toEqual([16, 16, 16, 12, 7]);
   const verdicts = circuits.flatMap(({ checks }) => checks.map(({ verdict }) => verdict));
   expect([verdicts.length, new Set(verdicts)]).toEqual([50, new Set(["pass"])]);
+});
+
+test("the settings of the demo contradict each other in one place, and nowhere once they are mended", () => {
+  const contradictions = (job: JobFile) =>
+    settingsOfSite(siteOf(job).site, settingsOfJob(job, shippedPacks).choices).findings.filter(
+      ({ severity }) => severity !== "note",
+    );
+  expect(contradictions(demoJob()).map(({ code, records }) => [code, [...records].sort()])).toEqual([
+    ["parallel-delays-differ", ["corridor-east", "corridor-west"]],
+  ]);
+  expect(contradictions(correctedDemoJob())).toEqual([]);
 });
 
 test("the corrected demo is a job of its own, the same building with the same detectors in the same places", () => {
