@@ -295,6 +295,7 @@ function LoadDay({
             unit="min"
             least={0.1}
             most={240}
+            wide
             hint={setWords(load, settings)}
             onChange={(minutes) => change({ ...draft, tried: minutes * 60 })}
           />
