@@ -100,7 +100,7 @@ test("a must of the demo is seen, its evidence read, mended where it is, and bro
   await context.close();
 });
 
-test("a longer cable is seen in the drop, and what is entered for the luminaires of a circuit holds for all of them", async () => {
+test("a longer cable is seen in the drop, and what is entered for the luminaires of a circuit holds for all of them; weak contacts share their load", async () => {
   const { context, page } = await opened("laptop");
   await button(page, "Open the demo job").click();
   await toWire(page);
@@ -136,6 +136,13 @@ test("a longer cable is seen in the drop, and what is entered for the luminaires
 
   await select(page, /Detector B1\.01/);
   await page.getByText("Switches the luminaires of the rooms that it controls.").waitFor();
+  // Two contacts that are each too weak for all eight panels of the corridor share them.
+  const open = Number(await openCount(page));
+  await button(page, /^Share them: B1\.01: 4, B1\.02: 4/).click();
+  await page.getByText("Switches 4 chosen luminaires.").waitFor();
+  await expect.poll(async () => Number(await openCount(page))).toBeLessThan(open);
+  await button(page, "Undo").click();
+  await expect.poll(async () => Number(await openCount(page))).toBe(open);
   await context.close();
 });
 

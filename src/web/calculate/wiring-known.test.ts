@@ -79,6 +79,17 @@ describe("what the screen knows of the wiring", () => {
     expect(without.runs.some(({ kind, circuit: of }) => kind === "feeds" && of === "c1")).toBe(true);
   });
 
+  test("the cable of a circuit passes the place that a person pinned", () => {
+    const boards = [{ ...found.boards[0]!, at: inRoom[0]!.at }];
+    const pinned: readonly [number, number] = [inRoom[0]!.at[0] + 0.31, inRoom[0]!.at[1] + 0.17];
+    const passes = (via?: FoundCircuit["via"]): boolean =>
+      wiringKnown(site, { boards, circuits: [{ ...circuit, ...(via ? { via } : {}) }] })
+        .runs.flatMap(({ lines }) => lines.flat())
+        .some(([x, y]) => Math.hypot(x - pinned[0], y - pinned[1]) < 1e-6);
+    expect(passes()).toBe(false);
+    expect(passes([pinned])).toBe(true);
+  });
+
   test("a finding about a circuit speaks of its luminaires and has a place among them", () => {
     const long = { ...found, circuits: [{ ...circuit, cable: { ...circuit.cable, length: 900 } }] };
     const drop = wiringKnown(site, long).findings.find(({ code }) => code === "voltage-drop-too-large");

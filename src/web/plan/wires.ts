@@ -1,5 +1,5 @@
 import type { Point } from "#engine";
-import type { Run } from "../calculate/wire-protocol.ts";
+import type { Run, WiringKnown } from "../calculate/wire-protocol.ts";
 import type { Workbench } from "../shell/workbench.ts";
 import { roomsOn } from "./pick.ts";
 
@@ -14,11 +14,17 @@ export interface Wires {
 export interface WireRun extends Pick<Run, "kind" | "lines"> {
   /** Breaks of the line, in pixels, that tell its circuit without colour. */
   readonly pattern: readonly number[];
+  /** How far it is drawn beside where it lies, so that circuits on one way are told apart. [px] */
+  readonly beside: number;
   /** Name of the circuit and of its breaker. */
   readonly label: string;
   /** chosen: one looks at this circuit · other: one looks at another. */
   readonly look: "chosen" | "other" | "plain";
 }
+
+/** Circuits on one way lie side by side, so many before they share a place, and so far apart. [px] */
+const lanes = 5;
+const laneWidth = 2.25;
 
 /** Told apart without colour. [px] */
 const patterns = [[], [12, 4], [12, 3, 2, 3], [5, 3], [14, 3, 2, 3, 2, 3], [2, 3]] as const;
@@ -27,14 +33,24 @@ let last: { readonly inputs: readonly unknown[]; readonly wires: Wires } | undef
 
 /** The wiring of the storey on show; undefined outside its stage. */
 export function wiresOf(bench: Workbench): Wires | undefined {
-  const { stage, wiring, storey, circuit, job } = bench;
+  const { stage, wiring, storey, job } = bench;
   if (stage !== "wire" || !wiring) return undefined;
-  const inputs = [wiring, storey, circuit, job.kept.boards, job.kept.circuits, job.site.luminaires];
-  if (!last || inputs.some((one, i) => one !== last?.inputs[i])) last = { inputs, wires: made(bench) };
+  const chosen = chosenCircuit(bench, wiring);
+  const inputs = [wiring, storey, chosen, job.kept.boards, job.kept.circuits, job.site.luminaires];
+  if (!last || inputs.some((one, i) => one !== last?.inputs[i]))
+    last = { inputs, wires: made(bench, chosen) };
   return last.wires;
 }
 
-function made({ wiring, storey, circuit, job }: Workbench): Wires {
+/** The circuit of the first selected thing that is on one, else the one that is open in the card. */
+function chosenCircuit({ selection, circuit }: Workbench, { circuits }: WiringKnown): string | undefined {
+  for (const { id } of selection)
+    for (const [own, { luminaires, detectors }] of circuits)
+      if (luminaires.includes(id) || detectors.includes(id)) return own;
+  return circuit;
+}
+
+function made({ wiring, storey, job }: Workbench, circuit: string | undefined): Wires {
   const { boards, circuits } = job.kept;
   const rooms = roomsOn(job.site, storey);
   const fed = new Set([...(wiring?.circuits.values() ?? [])].flatMap(({ luminaires }) => luminaires));
@@ -54,6 +70,7 @@ function made({ wiring, storey, circuit, job }: Workbench): Wires {
           kind: run.kind,
           lines: run.lines,
           pattern: patterns[Math.max(0, index) % patterns.length] ?? [],
+          beside: ((Math.max(0, index) % lanes) - (lanes - 1) / 2) * laneWidth,
           label: own ? `${own.name || own.id}${breaker}` : "",
           look: circuit === undefined ? "plain" : run.circuit === circuit ? "chosen" : "other",
         },

@@ -2,10 +2,12 @@ import type { JobCircuit } from "#job";
 import type { OnCircuit } from "../calculate/wire-protocol.ts";
 import type { OpenJob } from "../contract.ts";
 import { Choice, More, TextBox } from "../fields/index.ts";
+import type { Store, Workbench } from "../shell/workbench.ts";
 import { CircuitForm } from "../survey/visit/circuit-form.tsx";
 import { t } from "../texts/wire.ts";
 import { Amount, Maybe } from "./amount.tsx";
 import { CableFields } from "./cable-fields.tsx";
+import { RoutePins } from "./route-pins.tsx";
 
 type Fields = { readonly [Name in Exclude<keyof JobCircuit, "id">]?: JobCircuit[Name] | undefined };
 
@@ -18,10 +20,12 @@ export function CircuitEdit({
   job,
   circuit,
   derived,
+  store,
 }: {
   readonly job: OpenJob;
   readonly circuit: JobCircuit;
   readonly derived: OnCircuit["derived"];
+  readonly store: Store<Workbench>;
 }) {
   const set = (fields: Fields): void =>
     job.keep("wire.edit.circuit", [{ do: "set", kind: "circuits", id: circuit.id, fields }]);
@@ -45,6 +49,7 @@ export function CircuitEdit({
         </div>
       ) : null}
       <CableFields job={job} circuit={circuit} derived={derived} />
+      {derived?.toLast === undefined ? null : <RoutePins job={job} circuit={circuit} store={store} />}
       <More word={t("wire.circuit.edit")}>
         <CircuitForm job={job} circuit={circuit} />
       </More>

@@ -116,7 +116,7 @@ function Rows({
         onFinding={showFinding}
       >
         <OnCircuit job={job} circuit={circuit} actions={actions} />
-        <CircuitEdit job={job} circuit={circuit} derived={on?.derived} />
+        <CircuitEdit job={job} circuit={circuit} derived={on?.derived} store={store} />
       </CircuitRow>
     );
   });

@@ -36,6 +36,8 @@ function strokeRun(surface: Surface, run: WireRun): void {
   const { context, view, palette } = surface;
   const small = view.scale < smallScale;
   const feeds = run.kind === "feeds";
+  // In the small picture of a whole storey there is no room for lanes.
+  const beside = small || !feeds ? 0 : run.beside;
   context.globalAlpha = run.look === "other" ? 0.28 : 1;
   context.strokeStyle = feeds ? palette.towards : palette.muted;
   context.lineWidth = (feeds ? 1.75 : 1) * (run.look === "chosen" ? 1.75 : 1) * (small ? 0.75 : 1);
@@ -44,8 +46,8 @@ function strokeRun(surface: Surface, run: WireRun): void {
   for (const line of run.lines) {
     line.forEach((point, i) => {
       const { px, py } = toPixel(view, point);
-      if (i === 0) context.moveTo(px, py);
-      else context.lineTo(px, py);
+      if (i === 0) context.moveTo(px + beside, py + beside);
+      else context.lineTo(px + beside, py + beside);
     });
   }
   context.stroke();
@@ -58,7 +60,7 @@ function strokeRun(surface: Surface, run: WireRun): void {
     if (!end) continue;
     const { px, py } = toPixel(view, end);
     context.beginPath();
-    context.arc(px, py, run.look === "chosen" ? 3.5 : 2.5, 0, 2 * Math.PI);
+    context.arc(px + beside, py + beside, run.look === "chosen" ? 3.5 : 2.5, 0, 2 * Math.PI);
     context.fill();
   }
 }
