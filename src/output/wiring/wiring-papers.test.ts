@@ -238,7 +238,7 @@ test("The schedule says of each terminal which conductor of which cable goes whe
     .content.split("\r\n");
   expect(lines).toContain('B0.02,L′,L′,"brown, black or grey","E1–E5, B0.01","W2, W3",');
   expect(lines).toContain('B0.01,others,,,"left empty: button, signal in",,');
-  expect(lines).toContain("S1,1,L2,black,Lighting 2 (Board staff wing),W15,");
+  expect(lines).toContain("S1,1,L2,black,Lighting 2,W15,");
   expect(lines).toContain("B0.05,L *,L1,brown,Lighting 3,W16,");
 });
 
