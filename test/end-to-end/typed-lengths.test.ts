@@ -23,14 +23,17 @@ const figures = (): Locator => page.locator(".card .figures").first();
 const racks = (): Locator =>
   page.getByRole("listbox", { name: "Things on this storey" }).getByRole("option", { name: /Furniture/ });
 
-/** Box of all that the top canvas shows, where what is not done yet is drawn, and how many of its pixels are painted. */
-const drawn = () =>
+/** Box of all that the canvas of selection and of what is not done yet shows, and how many of its pixels are painted. */
+const seenNow = () =>
   page.evaluate(async () => {
     await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)));
-    const canvas = [...document.querySelectorAll<HTMLCanvasElement>(".plan > canvas")].at(-1);
-    const context = canvas?.getContext("2d");
-    if (!canvas || !context) throw new Error("The plan has no canvas.");
-    const { data, width, height } = context.getImageData(0, 0, canvas.width, canvas.height);
+    const canvas = document.querySelector<HTMLCanvasElement>(".plan .plan-signs");
+    if (!canvas) throw new Error("The plan has no canvas.");
+    const { width, height } = canvas;
+    const brush = new OffscreenCanvas(width, height).getContext("2d");
+    if (!brush) throw new Error("There is nothing to copy the canvas to.");
+    brush.drawImage(canvas, 0, 0);
+    const { data } = brush.getImageData(0, 0, width, height);
     let [left, right, painted] = [width, 0, 0];
     for (let y = 0; y < height; y++)
       for (let x = 0; x < width; x++) {
@@ -40,6 +43,15 @@ const drawn = () =>
       }
     return { wide: Math.max(0, right - left), painted };
   });
+/** The same once it has come to rest: a worker paints, and the page shows it when it comes. */
+async function drawn() {
+  for (let before = await seenNow(); ; ) {
+    await page.waitForTimeout(400);
+    const now = await seenNow();
+    if (now.painted === before.painted && now.wide === before.wide) return now;
+    before = now;
+  }
+}
 const painted = async (): Promise<number> => (await drawn()).painted;
 
 /** Sides of an L-shaped store, with the way that each goes where it is not a turn to the left. [m] */
@@ -59,9 +71,10 @@ test("a side shows on the plan as long as it is typed, before Enter sets it down
   const plan = (await page.locator(".plan").boundingBox())!;
   await page.mouse.click(plan.x + plan.width * 0.15, plan.y + plan.height * 0.4);
   await field.fill("6");
+  await expect.poll(async () => (await drawn()).painted, { timeout: 15_000 }).toBeGreaterThan(0);
   const short = await drawn();
   await field.fill("12");
-  await expect.poll(async () => (await drawn()).wide / short.wide).toBeGreaterThan(1.7);
+  await expect.poll(async () => (await drawn()).wide / short.wide, { timeout: 15_000 }).toBeGreaterThan(1.7);
   await page.getByText("1 corner", { exact: false }).waitFor();
   for (const [length, way] of sides) {
     if (way !== undefined) await button(way).click();
@@ -80,10 +93,10 @@ test("the length of a side of an L-shaped room is typed: it shows on the plan, E
   const field = page.getByLabel("Length of side 1");
   const before = await painted();
   await field.fill("13");
-  await expect.poll(painted).toBeGreaterThan(1.2 * before);
+  await expect.poll(painted, { timeout: 15_000 }).toBeGreaterThan(1.2 * before);
   expect(await figures().textContent()).toContain("59.1 m²");
   await field.press("Escape");
-  await expect.poll(painted).toBe(before);
+  await expect.poll(painted, { timeout: 15_000 }).toBe(before);
   await field.fill("13");
   await field.press("Enter");
   // The wall of 3.42 m moved by a metre.
@@ -119,10 +132,10 @@ test("a row shows its copies before it is made; Enter makes them all, and one un
   await button("Arrange").click();
   const bare = await painted();
   await page.getByLabel("Copies").fill("2");
-  await expect.poll(painted).toBeGreaterThan(bare);
+  await expect.poll(painted, { timeout: 15_000 }).toBeGreaterThan(bare);
   const two = await painted();
   await page.getByLabel("Copies").fill("4");
-  await expect.poll(painted).toBeGreaterThan(two);
+  await expect.poll(painted, { timeout: 15_000 }).toBeGreaterThan(two);
   expect(await racks().count()).toBe(1);
   await holds(page);
   await page.getByLabel("Copies").press("Enter");

@@ -31,18 +31,18 @@ export function painterOn(
   on: { readonly underlayTrouble: () => void; readonly trouble: () => void },
 ): Painter {
   const made: HTMLCanvasElement[] = [];
-  const canvasIn = (host: HTMLElement, name = ""): HTMLCanvasElement => {
+  const canvasIn = (host: HTMLElement, name: string): HTMLCanvasElement => {
     const canvas = document.createElement("canvas");
     canvas.className = name;
     made.push(canvas);
     return host.appendChild(canvas);
   };
   const shown = (canvas: HTMLCanvasElement): Shown => ({ canvas, painted: undefined });
-  const base = shown(canvasIn(hosts.below));
+  const base = shown(canvasIn(hosts.below, "plan-base"));
   const linework = canvasIn(hosts.below, "plan-linework");
-  const [zones, heldZones, words, signs, heldSigns] = Array.from({ length: 5 }, () =>
-    shown(canvasIn(hosts.above)),
-  ) as [Shown, Shown, Shown, Shown, Shown];
+  const [zones, heldZones, words, signs, heldSigns] = (
+    ["plan-zones", "plan-held-zones", "plan-words", "plan-signs", "plan-held-signs"] as const
+  ).map((name) => shown(canvasIn(hosts.above, name))) as [Shown, Shown, Shown, Shown, Shown];
   const pictures: Readonly<Record<PictureLayer, Shown>> = { base, zones, words, signs };
   const held = { zones: heldZones, signs: heldSigns };
   const brushes = new Map(
