@@ -3,8 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { handWritten } from "./jobs.fixture.ts";
-import { placeHere } from "./place-here.ts";
-import { run } from "./run.ts";
+import { runHere } from "./run-here.fixture.ts";
 
 let folder: string;
 beforeEach(async () => {
@@ -22,21 +21,7 @@ async function checked(settings: object | undefined, words: readonly string[] = 
   const [detector] = handWritten.detectors;
   const job = { ...handWritten, detectors: [{ ...detector, ...(settings && { settings }) }], ...more };
   await writeFile(join(folder, "annex.job.json"), JSON.stringify(job));
-  let [out, notes] = ["", ""];
-  const exit = await run(["check", "annex.job.json", ...words], {
-    folder,
-    print: (text) => {
-      out += text;
-    },
-    note: (text) => {
-      notes += text;
-    },
-    watched: false,
-    cancelled: new AbortController().signal,
-    placeRooms: placeHere,
-    newId: () => "id",
-  });
-  return { exit, out, notes, json: () => JSON.parse(out) };
+  return runHere(folder, ["check", "annex.job.json", ...words]);
 }
 
 test("check says what to set on each device, what was chosen, and the reason of everything derived", async () => {

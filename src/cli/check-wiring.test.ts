@@ -4,8 +4,7 @@ import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { correctedDemoJob, demoJob, jobText } from "#job";
 import { handWritten } from "./jobs.fixture.ts";
-import { placeHere } from "./place-here.ts";
-import { run } from "./run.ts";
+import { runHere } from "./run-here.fixture.ts";
 
 let folder: string;
 beforeEach(async () => {
@@ -15,21 +14,7 @@ afterEach(() => rm(folder, { recursive: true, force: true }));
 
 async function checked(job: string, ...words: readonly string[]) {
   await writeFile(join(folder, "one.job.json"), job);
-  let [out, notes] = ["", ""];
-  const exit = await run(["check", "one.job.json", ...words], {
-    folder,
-    print: (text) => {
-      out += text;
-    },
-    note: (text) => {
-      notes += text;
-    },
-    watched: false,
-    cancelled: new AbortController().signal,
-    placeRooms: placeHere,
-    newId: () => "id",
-  });
-  return { exit, out, notes, json: () => JSON.parse(out) };
+  return runHere(folder, ["check", "one.job.json", ...words]);
 }
 
 /** A hand-written job with one lit room; what is wrong with its wiring comes on top. */

@@ -6,8 +6,7 @@ import { linesOfText, parseJob } from "#job";
 import { writtenBuilding } from "../../test/exchange/written-building.ts";
 import { writtenLitRoom } from "../../test/exchange/written-lit-room.ts";
 import { writtenPlan } from "../../test/exchange/written-plan.ts";
-import { placeHere } from "./place-here.ts";
-import { run } from "./run.ts";
+import { runHere } from "./run-here.fixture.ts";
 
 let folder: string;
 beforeAll(async () => {
@@ -21,19 +20,8 @@ beforeAll(async () => {
 afterAll(() => rm(folder, { recursive: true, force: true }));
 
 async function imported(...words: readonly string[]) {
-  let out = "";
-  const exit = await run(["import", ...words, "--force", "--json"], {
-    folder,
-    print: (text) => {
-      out += text;
-    },
-    note: () => {},
-    watched: false,
-    cancelled: new AbortController().signal,
-    placeRooms: placeHere,
-    newId: () => crypto.randomUUID(),
-  });
-  return { exit, answer: JSON.parse(out) };
+  const { exit, json } = await runHere(folder, ["import", ...words, "--force", "--json"]);
+  return { exit, answer: json() };
 }
 
 test("A plan at a stated scale: its rooms with names, areas and the doorway between them, the lines kept under them", async () => {

@@ -3,8 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { handWritten } from "./jobs.fixture.ts";
-import { placeHere } from "./place-here.ts";
-import { run } from "./run.ts";
+import { runHere } from "./run-here.fixture.ts";
 
 let folder: string;
 beforeEach(async () => {
@@ -32,21 +31,7 @@ const wired = {
   circuits: [{ id: "c", board: "board", name: "Lighting 1", breaker: "B", rating: 10 }],
 };
 
-async function told(...words: readonly string[]) {
-  let out = "";
-  const exit = await run(words, {
-    folder,
-    print: (text) => {
-      out += text;
-    },
-    note: () => {},
-    watched: false,
-    cancelled: new AbortController().signal,
-    placeRooms: placeHere,
-    newId: () => "id",
-  });
-  return { exit, out, json: () => JSON.parse(out) };
-}
+const told = (...words: readonly string[]) => runHere(folder, words);
 
 const wiringFiles = [
   "wiring.svg",

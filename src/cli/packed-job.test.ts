@@ -15,8 +15,7 @@ import {
 } from "#job";
 import { writtenPlan } from "../../test/exchange/written-plan.ts";
 import { handWritten } from "./jobs.fixture.ts";
-import { placeHere } from "./place-here.ts";
-import { run } from "./run.ts";
+import { runHere } from "./run-here.fixture.ts";
 
 let folder: string;
 const photos = [{ id: "p", type: "image/jpeg", width: 4, height: 3, data: "AQIDBA==" }];
@@ -29,20 +28,7 @@ beforeAll(async () => {
 afterAll(() => rm(folder, { recursive: true, force: true }));
 
 async function told(...words: readonly string[]) {
-  let [out, notes, ids] = ["", "", 0];
-  const exit = await run(words, {
-    folder,
-    print: (text) => {
-      out += text;
-    },
-    note: (text) => {
-      notes += text;
-    },
-    watched: false,
-    cancelled: new AbortController().signal,
-    placeRooms: placeHere,
-    newId: () => `id-${++ids}`,
-  });
+  const { exit, out, notes } = await runHere(folder, words);
   return { exit, out, notes };
 }
 const bytesOf = async (file: string): Promise<Uint8Array> =>

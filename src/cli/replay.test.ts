@@ -5,8 +5,7 @@ import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { realFiles } from "../../test/real-files.ts";
 import { handWritten } from "./jobs.fixture.ts";
-import { placeHere } from "./place-here.ts";
-import { run } from "./run.ts";
+import { runHere } from "./run-here.fixture.ts";
 
 /** Somebody from 8:00 to 8:10, away for four minutes, back until 8:20, then nobody until 9:00. */
 const morning = Array.from({ length: 60 }, (_, i) => {
@@ -30,24 +29,7 @@ beforeAll(async () => {
 });
 afterAll(() => rm(folder, { recursive: true, force: true }));
 
-async function told(...words: readonly string[]) {
-  let out = "";
-  let notes = "";
-  const exit = await run(["replay", ...words], {
-    folder,
-    print: (text) => {
-      out += text;
-    },
-    note: (text) => {
-      notes += text;
-    },
-    watched: false,
-    cancelled: new AbortController().signal,
-    placeRooms: placeHere,
-    newId: () => "id",
-  });
-  return { exit, out, notes };
-}
+const told = (...words: readonly string[]) => runHere(folder, ["replay", ...words]);
 
 interface DelayJson {
   readonly minutes: number;

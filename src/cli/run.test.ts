@@ -7,8 +7,7 @@ import { parseJob } from "#job";
 import { loadSolver } from "#solver";
 import type { World } from "./command.ts";
 import { handWritten } from "./jobs.fixture.ts";
-import { placeHere } from "./place-here.ts";
-import { run } from "./run.ts";
+import { runHere } from "./run-here.fixture.ts";
 
 let folder: string;
 beforeEach(async () => {
@@ -18,26 +17,7 @@ beforeEach(async () => {
 afterEach(() => rm(folder, { recursive: true, force: true }));
 
 /** Runs a command line and tells what came of it. */
-async function told(words: readonly string[], more: Partial<World> = {}) {
-  let out = "";
-  let notes = "";
-  let ids = 0;
-  const exit = await run(words, {
-    folder,
-    print: (text) => {
-      out += text;
-    },
-    note: (text) => {
-      notes += text;
-    },
-    watched: false,
-    cancelled: new AbortController().signal,
-    placeRooms: placeHere,
-    newId: () => `id-${++ids}`,
-    ...more,
-  });
-  return { exit, out, notes, json: () => JSON.parse(out) };
-}
+const told = (words: readonly string[], more: Partial<World> = {}) => runHere(folder, words, more);
 
 const codes = (json: { readonly problems: readonly { readonly code: string }[] }) =>
   json.problems.map((one) => one.code);

@@ -4,8 +4,7 @@ import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { writtenBuilding } from "../../test/exchange/written-building.ts";
 import { handWritten } from "./jobs.fixture.ts";
-import { placeHere } from "./place-here.ts";
-import { run } from "./run.ts";
+import { runHere } from "./run-here.fixture.ts";
 
 // What other programs read: the keys of every answer, one by one, in every list that is there.
 
@@ -21,20 +20,9 @@ afterAll(() => rm(folder, { recursive: true, force: true }));
 type Json = Readonly<Record<string, unknown>>;
 
 async function answered(...words: readonly string[]): Promise<Json> {
-  let out = "";
-  const exit = await run([...words, "--json"], {
-    folder,
-    print: (text) => {
-      out += text;
-    },
-    note: () => {},
-    watched: false,
-    cancelled: new AbortController().signal,
-    placeRooms: placeHere,
-    newId: () => crypto.randomUUID(),
-  });
+  const { exit, json } = await runHere(folder, [...words, "--json"]);
   expect([0, 1]).toContain(exit);
-  return JSON.parse(out);
+  return json();
 }
 
 /** The keys that all members of a list have; a list without members would show nothing and is refused. */
@@ -209,19 +197,8 @@ test("pack: files, the sheets in them, findings as in check", async () => {
 });
 
 test("an error: problems, each with its code, its severity, a sentence and a remedy", async () => {
-  let out = "";
-  const exit = await run(["check", "nowhere.job.json", "--json"], {
-    folder,
-    print: (text) => {
-      out += text;
-    },
-    note: () => {},
-    watched: false,
-    cancelled: new AbortController().signal,
-    placeRooms: placeHere,
-    newId: () => "id",
-  });
-  const answer = JSON.parse(out);
+  const { exit, json } = await runHere(folder, ["check", "nowhere.job.json", "--json"]);
+  const answer = json();
   expect([exit, Object.keys(answer)]).toEqual([2, ["problems"]]);
   expect(keysOf(answer.problems)).toEqual(["code", "severity", "message", "remedy"]);
 });

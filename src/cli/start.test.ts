@@ -3,8 +3,7 @@ import { createServer } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, expect, test } from "vitest";
-import { placeHere } from "./place-here.ts";
-import { run } from "./run.ts";
+import { runHere } from "./run-here.fixture.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "roomwake-start-"));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -13,20 +12,12 @@ afterAll(() => rmSync(folder, { recursive: true, force: true }));
 async function told(...flags: readonly string[]) {
   const stop = new AbortController();
   let out = "";
-  let notes = "";
-  const exit = await run(["start", ...flags], {
-    folder,
+  const { exit, notes } = await runHere(folder, ["start", ...flags], {
     print: (text) => {
       out += text;
       stop.abort();
     },
-    note: (text) => {
-      notes += text;
-    },
-    watched: false,
     cancelled: stop.signal,
-    placeRooms: placeHere,
-    newId: () => "id",
   });
   return { exit, out, notes };
 }
