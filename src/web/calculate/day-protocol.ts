@@ -46,5 +46,4 @@ export type DayAnswer =
   | { readonly tell: "delays"; readonly delays: DayDelays }
   | { readonly tell: "replay"; readonly replayed: ReplayedLoad }
   | { readonly tell: "log"; readonly log: DayLog }
-  | { readonly tell: "refused"; readonly problems: readonly Problem[] }
-  | { readonly tell: "trouble"; readonly sentence: string };
+  | { readonly tell: "refused"; readonly problems: readonly Problem[] };

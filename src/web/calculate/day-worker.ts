@@ -1,13 +1,5 @@
+import { answerLine } from "./answer-line.ts";
 import { dayAnswer } from "./day-answer.ts";
-import type { DayAnswer, DayQuestion } from "./day-protocol.ts";
 
-/** Simulates days beside the screen: one question, one answer. */
-addEventListener("message", ({ data }: MessageEvent<DayQuestion>) => {
-  let answer: DayAnswer;
-  try {
-    answer = dayAnswer(data);
-  } catch (trouble) {
-    answer = { tell: "trouble", sentence: trouble instanceof Error ? trouble.message : String(trouble) };
-  }
-  postMessage(answer);
-});
+// Simulates days beside the screen.
+answerLine(dayAnswer);

@@ -6,7 +6,6 @@ export type SettingsFile = Pick<JobFile, "detectors" | "details" | "boards" | "c
 
 /** To the worker that derives the settings of the open job. */
 export interface SetQuestion {
-  readonly number: number;
   readonly site: Site;
   readonly file: SettingsFile;
 }
@@ -15,7 +14,3 @@ export interface SetQuestion {
 export interface SettingsKnown extends SiteSettings {
   readonly packs: readonly PackStanding[];
 }
-
-export type SetAnswer =
-  | { readonly tell: "set"; readonly number: number; readonly known: SettingsKnown }
-  | { readonly tell: "trouble"; readonly number: number; readonly sentence: string };

@@ -10,9 +10,10 @@ import type {
 
 /** To the worker that calculates the wiring of the open job. */
 export interface WireQuestion {
-  readonly number: number;
   readonly site: Site;
   readonly found: FoundInstallation;
+  /** Ways and sections of cables as well, which take most of the time; without them only findings and what hangs on each circuit. */
+  readonly routes: boolean;
 }
 
 /** What hangs on a circuit, known or taken for granted. */
@@ -47,7 +48,3 @@ export interface WiringKnown {
   /** How the luminaires of each switched line are best switched. */
   readonly groups: readonly GroupChoice[];
 }
-
-export type WireAnswer =
-  | { readonly tell: "wired"; readonly number: number; readonly known: WiringKnown }
-  | { readonly tell: "trouble"; readonly number: number; readonly sentence: string };

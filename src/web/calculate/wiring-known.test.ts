@@ -43,7 +43,7 @@ describe("what the screen knows of the wiring", () => {
       ...bare,
       luminaires: bare.luminaires.map(({ power: _, drivers: __, inrush: ___, ...one }) => one),
     };
-    expect(wiringKnown(plain, { boards: [], circuits: [] })).toEqual({
+    expect(wiringKnown({ site: plain, found: { boards: [], circuits: [] }, routes: true })).toEqual({
       review: undefined,
       findings: [],
       circuits: new Map(),
@@ -53,7 +53,7 @@ describe("what the screen knows of the wiring", () => {
   });
 
   test("a circuit names the luminaires on it, and its lines join them with their board", () => {
-    const known = wiringKnown(site, found);
+    const known = wiringKnown({ site, found, routes: true });
     expect(known.circuits.get("c1")?.luminaires.toSorted()).toEqual(inRoom.map(({ id }) => id).toSorted());
     const [feed] = known.runs.filter(({ kind, circuit: of }) => kind === "feeds" && of === "c1");
     const joined = new Set(feed!.lines.flat().map(String));
@@ -64,16 +64,18 @@ describe("what the screen knows of the wiring", () => {
 
   test("a board on another storey is not joined by a line of this one", () => {
     const away = { ...found, boards: [{ ...found.boards[0]!, storey: "elsewhere" }] };
-    const [feed] = wiringKnown(site, away).runs.filter(({ kind }) => kind === "feeds");
+    const [feed] = wiringKnown({ site, found: away, routes: true }).runs.filter(
+      ({ kind }) => kind === "feeds",
+    );
     expect(new Set(feed!.lines.flat().map(String)).has("0,0")).toBe(false);
   });
 
   test("a board with a place gives its circuit a length along the plan, one without gives none", () => {
     const at = { ...found, boards: [{ ...found.boards[0]!, at: inRoom[0]!.at }] };
-    const along = wiringKnown(site, at).circuits.get("c1")?.derived?.toLast;
+    const along = wiringKnown({ site, found: at, routes: true }).circuits.get("c1")?.derived?.toLast;
     expect(along).toBeGreaterThan(0);
     const { at: _, ...nowhere } = found.boards[0]!;
-    const without = wiringKnown(site, { ...found, boards: [nowhere] });
+    const without = wiringKnown({ site, found: { ...found, boards: [nowhere] }, routes: true });
     expect(without.circuits.get("c1")?.derived?.toLast).toBeUndefined();
     // What belongs together is joined all the same.
     expect(without.runs.some(({ kind, circuit: of }) => kind === "feeds" && of === "c1")).toBe(true);
@@ -83,7 +85,11 @@ describe("what the screen knows of the wiring", () => {
     const boards = [{ ...found.boards[0]!, at: inRoom[0]!.at }];
     const pinned: readonly [number, number] = [inRoom[0]!.at[0] + 0.31, inRoom[0]!.at[1] + 0.17];
     const passes = (via?: FoundCircuit["via"]): boolean =>
-      wiringKnown(site, { boards, circuits: [{ ...circuit, ...(via ? { via } : {}) }] })
+      wiringKnown({
+        site,
+        found: { boards, circuits: [{ ...circuit, ...(via ? { via } : {}) }] },
+        routes: true,
+      })
         .runs.flatMap(({ lines }) => lines.flat())
         .some(([x, y]) => Math.hypot(x - pinned[0], y - pinned[1]) < 1e-6);
     expect(passes()).toBe(false);
@@ -92,7 +98,9 @@ describe("what the screen knows of the wiring", () => {
 
   test("a finding about a circuit speaks of its luminaires and has a place among them", () => {
     const long = { ...found, circuits: [{ ...circuit, cable: { ...circuit.cable, length: 900 } }] };
-    const drop = wiringKnown(site, long).findings.find(({ code }) => code === "voltage-drop-too-large");
+    const drop = wiringKnown({ site, found: long, routes: true }).findings.find(
+      ({ code }) => code === "voltage-drop-too-large",
+    );
     expect(drop?.severity).toBe("must");
     expect(drop?.records).toEqual(expect.arrayContaining(["c1", ...inRoom.map(({ id }) => id)]));
     expect(inRoom.map(({ at }) => String(at))).toContain(String(drop?.at));

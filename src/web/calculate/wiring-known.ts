@@ -2,7 +2,6 @@ import {
   type CircuitRoute,
   deriveWiring,
   type Finding,
-  type FoundInstallation,
   findingsOf,
   orderedFindings,
   type Point,
@@ -11,10 +10,10 @@ import {
   wiringOfSite,
 } from "#engine";
 import { shortestTree } from "./shortest-tree.ts";
-import type { OnCircuit, Run, WiringKnown } from "./wire-protocol.ts";
+import type { OnCircuit, Run, WireQuestion, WiringKnown } from "./wire-protocol.ts";
 
-/** What the screen shows of the wiring of a site. @param site - The site. @param found - Boards and circuits. @returns Review, findings with places, what hangs on each circuit, lines for the plan. */
-export function wiringKnown(site: Site, found: FoundInstallation): WiringKnown {
+/** What the screen shows of the wiring of a site. @param site - The site. @param found - Boards and circuits. @returns Review, findings with places, what hangs on each circuit; with routes also what follows for cables, and lines for the plan. */
+export function wiringKnown({ site, found, routes }: WireQuestion): WiringKnown {
   const review = reviewWiring(site, found);
   if (!review) return { review, findings: [], circuits: new Map(), runs: [], groups: [] };
   const { model } = wiringOfSite(site, found);
@@ -32,6 +31,7 @@ export function wiringKnown(site: Site, found: FoundInstallation): WiringKnown {
   const findings = orderedFindings(site, findingsOf(review.problems)).map((finding) =>
     placed(site, finding, circuits),
   );
+  if (!routes) return { review, findings, circuits, runs: [], groups: [] };
   const places = placesOf(site);
   const derived = deriveWiring(site, found);
   const routed = new Set<string>();

@@ -6,7 +6,7 @@ import { wiresOf } from "./wires.ts";
 
 const file = demoJob();
 const { site } = siteOf(file);
-const wiring = wiringKnown(site, installationOf(file));
+const wiring = wiringKnown({ site, found: installationOf(file), routes: true });
 const bench = (change: Partial<Workbench>): Workbench =>
   ({
     job: { site, kept: file },

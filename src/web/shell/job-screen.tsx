@@ -4,8 +4,7 @@ import { jobFileName } from "#job";
 import { whenSettled } from "../calculate/calculated.ts";
 import type { Calculator } from "../calculate/calculator.ts";
 import { useCalculated } from "../calculate/use-calculated.ts";
-import { useSettings } from "../calculate/use-settings.ts";
-import { useWiring } from "../calculate/use-wiring.ts";
+import { useFollowed } from "../calculate/use-followed.ts";
 import type { EditStep } from "../contract.ts";
 import { Say } from "../fields/index.ts";
 import { saveFile } from "../fields/save-file.ts";
@@ -66,8 +65,7 @@ export function JobScreen({ source, calculator, fileOf, onHome, standing, begin 
   }, [source, store, calculator]);
   useEffect(() => () => calculator.follow(undefined), [calculator]);
 
-  useWiring({ store, calculator }, setTrouble);
-  useSettings({ store, calculator }, setTrouble);
+  const besideTrouble = useFollowed({ store, calculator });
 
   const insets = useCallback((): Insets => {
     const sheet = matchMedia(sheetMedia).matches;
@@ -99,6 +97,7 @@ export function JobScreen({ source, calculator, fileOf, onHome, standing, begin 
     wiring,
     settings,
   }));
+  const sentence = trouble ?? calculating.sentence ?? besideTrouble;
   const drawing = bench.tool.kind === "add" ? bench.tool : undefined;
   const onPanel = (panel: Panel): void =>
     store.set({ panel, ...(panel.kind === "place" ? {} : { tried: undefined }) });
@@ -241,10 +240,10 @@ export function JobScreen({ source, calculator, fileOf, onHome, standing, begin 
           {t("shell.calculating")}
         </p>
       ) : null}
-      {(trouble ?? calculating.sentence) ? (
+      {sentence ? (
         <div className="trouble no-print">
           <Say severity="must" live>
-            {t("shell.trouble", { sentence: trouble ?? calculating.sentence ?? "" })}
+            {t("shell.trouble", { sentence })}
           </Say>
         </div>
       ) : null}

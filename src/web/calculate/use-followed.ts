@@ -1,0 +1,49 @@
+import { useEffect, useState } from "react";
+import type { Store, Workbench } from "../shell/workbench.ts";
+import type { Calculator } from "./calculator.ts";
+import type { Heard } from "./follow.ts";
+import { followSettings } from "./follow-settings.ts";
+import { followWiring } from "./follow-wiring.ts";
+import { isTrouble } from "./line.ts";
+
+/**
+ * Keeps what is known of wiring and settings on the workbench. Outside their stages they wait until the plan itself is calculated,
+ * and of the wiring only what the line of stages counts is calculated.
+ *
+ * @returns A sentence, where one of them could not be calculated.
+ */
+export function useFollowed({
+  store,
+  calculator,
+}: {
+  readonly store: Store<Workbench>;
+  readonly calculator: Calculator;
+}): string | undefined {
+  const [troubles, setTroubles] = useState<{ readonly [Part in "wiring" | "settings"]?: string | undefined }>(
+    {},
+  );
+  useEffect(() => {
+    const keep =
+      <Part extends "wiring" | "settings">(part: Part) =>
+      (heard: Heard<NonNullable<Workbench[Part]>>): void => {
+        const trouble = isTrouble(heard) ? heard.sentence : undefined;
+        setTroubles((before) => (before[part] === trouble ? before : { ...before, [part]: trouble }));
+        if (!isTrouble(heard)) store.set({ [part]: heard.known });
+      };
+    const wiring = followWiring(keep("wiring"));
+    const settings = followSettings(keep("settings"));
+    const follow = (): void => {
+      const { job, stage } = store.get();
+      const { busy, revision } = calculator.current();
+      const calm = !busy && revision > 0;
+      if (calm || stage === "wire") wiring.follow(job, stage === "wire");
+      if (calm || stage === "set") settings.follow(job, true);
+    };
+    const ends = [store.subscribe(follow), calculator.subscribe(follow), wiring.stop, settings.stop];
+    follow();
+    return () => {
+      for (const end of ends) end();
+    };
+  }, [store, calculator]);
+  return troubles.wiring ?? troubles.settings;
+}
