@@ -32,17 +32,29 @@ export function useFollowed({
       };
     const wiring = followWiring(keep("wiring"));
     const settings = followSettings(keep("settings"));
-    const follow = (): void => {
+    const look = (): void => {
       const { job, stage } = store.get();
       const { busy, revision } = calculator.current();
       const calm = !busy && revision > 0;
       if (calm || stage === "wire") wiring.follow(job, stage === "wire");
       if (calm || stage === "set") settings.follow(job, true);
     };
-    const ends = [store.subscribe(follow), calculator.subscribe(follow), wiring.stop, settings.stop];
+    let due = false;
+    let ended = false;
+    // A change is looked at once this turn is over: by then the plan is being calculated, if it must be.
+    const follow = (): void => {
+      if (due) return;
+      due = true;
+      queueMicrotask(() => {
+        due = false;
+        if (!ended) look();
+      });
+    };
+    const ends = [store.subscribe(follow), calculator.subscribe(follow)];
     follow();
     return () => {
-      for (const end of ends) end();
+      ended = true;
+      for (const end of [...ends, wiring.stop, settings.stop]) end();
     };
   }, [store, calculator]);
   return troubles.wiring ?? troubles.settings;
