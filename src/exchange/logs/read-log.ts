@@ -1,6 +1,6 @@
 import type { Lux, Problem, Seconds } from "#engine";
+import { type CsvRow, rowsOf, type Separator } from "../csv/rows.ts";
 import { type DayOrder, momentOf } from "./moment.ts";
-import { type LogRow, rowsOf, separatorOf } from "./rows.ts";
 
 /** A log of presence as columns. */
 export interface PresenceLog {
@@ -53,11 +53,8 @@ const names = {
  */
 export function readLog(text: string, options: ReadLogOptions = {}): LogResult {
   if (text.length > LIMIT) return { problems: [{ code: "log-too-large", values: { limit: LIMIT } }] };
-  const clean = text.charCodeAt(0) === 0xfeff ? text.slice(1) : text;
-  const header = clean.split(/\r\n|\n|\r/).find((line) => line.trim() !== "") ?? "";
-  const separator = separatorOf(header);
-  const cut = rowsOf(clean, separator);
-  if ("problem" in cut) return { problems: [cut.problem] };
+  const cut = rowsOf(text);
+  if ("openQuote" in cut) return { problems: [{ code: "log-quote-open", values: { line: cut.openQuote } }] };
   const [head, ...rows] = cut.rows;
   if (!head || rows.length === 0) return { problems: [{ code: "log-empty", values: {} }] };
   const width = rows[0]!.fields.length;
@@ -66,7 +63,7 @@ export function readLog(text: string, options: ReadLogOptions = {}): LogResult {
   if ("problems" in columns) return columns;
   const notes: Problem[] = short ? [{ code: "log-header-short", values: {} }] : [];
   const expected = short ? width : head.fields.length;
-  return taken(rows, { columns, options, expected, notes, separator });
+  return taken(rows, { columns, options, expected, notes, separator: cut.separator });
 }
 
 interface Columns {
@@ -76,7 +73,7 @@ interface Columns {
 }
 
 function columnsOf(
-  head: LogRow,
+  head: CsvRow,
   { options, shift }: { readonly options: ReadLogOptions; readonly shift: number },
 ): Columns | { readonly problems: readonly Problem[] } {
   const lower = head.fields.map((field) => field.toLowerCase());
@@ -107,10 +104,10 @@ interface Taking {
   readonly options: ReadLogOptions;
   readonly expected: number;
   readonly notes: Problem[];
-  readonly separator: string;
+  readonly separator: Separator;
 }
 
-function taken(rows: readonly LogRow[], { columns, options, expected, notes, separator }: Taking): LogResult {
+function taken(rows: readonly CsvRow[], { columns, options, expected, notes, separator }: Taking): LogResult {
   const problems: Problem[] = [];
   const times: Seconds[] = [];
   const lines: number[] = [];
@@ -212,7 +209,7 @@ function presenceIn(text: string): boolean | undefined {
 }
 
 /** A comma is a decimal sign only where it does not separate. */
-function numberIn(text: string, separator: string): number | undefined {
+function numberIn(text: string, separator: Separator): number | undefined {
   const plain = separator === "," ? text : text.replace(",", ".");
   return /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d{1,2})?$/i.test(plain) ? Number(plain) : undefined;
 }

@@ -35,6 +35,7 @@ test.each([
   [`${head}night work,sum,1,perhaps`, [["price-list-value-wrong", { column: "standing", line: 2 }]]],
   [`${head}lunch,sum,1,firm`, [["price-list-value-wrong", { column: "item", line: 2, text: "lunch" }]]],
   [`${head}a,piece,1,\nA,piece,2,`, [["price-list-item-twice", { line: 3, first: 2 }]]],
+  [`${head}"a,piece,1,`, [["price-list-quote-open", { line: 2 }]]],
   [`${head}a,piece,1,50,`, [["price-list-row-width", { line: 2, found: 5, expected: 4 }]]],
 ] as const)("What is wrong with %j is said with its line and column", (text, expected) => {
   const result = readPriceList(text, "prices.csv");
@@ -42,6 +43,12 @@ test.each([
   expect(problems.length).toBe(expected.length);
   expected.forEach(([code, values], i) => {
     expect(problems[i]).toMatchObject({ code, values: { file: "prices.csv", ...values } });
+  });
+});
+
+test("Blank lines before the header do not hide its separator", () => {
+  expect(readPriceList("\n\nitem;unit;price\nconnector;piece;1,5", "prices.csv")).toMatchObject({
+    list: { prices: new Map([["connector", 1.5]]) },
   });
 });
 

@@ -1,5 +1,5 @@
 import type { Problem } from "#engine";
-import { rowsOf, separatorOf } from "../logs/rows.ts";
+import { rowsOf } from "../csv/rows.ts";
 
 /** One row of a table with named columns. */
 export interface TableRow {
@@ -17,10 +17,9 @@ export function tableOf(
   file: string,
   needed: readonly string[],
 ): { readonly rows: readonly TableRow[] } | { readonly problems: readonly Problem[] } {
-  const bare = text.replace(/^\ufeff/, "");
-  const separator = separatorOf(bare.slice(0, bare.search(/[\r\n]|$/)));
-  const cut = rowsOf(bare, separator);
-  if ("problem" in cut) return { problems: [cut.problem] };
+  const cut = rowsOf(text);
+  if ("openQuote" in cut)
+    return { problems: [{ code: "price-list-quote-open", values: { file, line: cut.openQuote } }] };
   const [head, ...rows] = cut.rows;
   const names = head?.fields.map((field) => field.toLowerCase()) ?? [];
   const missing = needed.filter((column) => !names.includes(column));

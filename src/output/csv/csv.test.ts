@@ -19,6 +19,10 @@ test("Commas, quotes and line breaks stand in quotes, quotes doubled; lines end 
   );
 });
 
+test("A figure stays a figure, a negative one too", () => {
+  expect(csvOf([["less", -12.5]])).toBe("\ufeffless,-12.5\r\n");
+});
+
 test("The schedule has one line for each detector, with the measures of the setting-out sheet", () => {
   const lines = deviceSchedule(ferryWing).trimEnd().split("\r\n");
   expect(lines.length).toBe(ferryWing.detectors.length + 1);

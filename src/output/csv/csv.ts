@@ -2,7 +2,7 @@
  * Rows as CSV (RFC 4180): comma, CRLF, quotes where needed; a byte order mark, since spreadsheets take UTF-8 for something else without it.
  *
  * A cell that a spreadsheet would take for a formula, because it begins with = + - @, a tab or a line break, is led by an apostrophe:
- * names in a job come from files of strangers. Negative numbers are no exception; the rule has none.
+ * names in a job come from files of strangers. Figures of our own are no texts, so that a negative one still adds up.
  */
 export const csvOf = (rows: readonly (readonly (string | number)[])[]): string =>
   `\ufeff${rows.map((row) => row.map(cellOf).join(",")).join("\r\n")}\r\n`;
@@ -11,6 +11,6 @@ export const csvOf = (rows: readonly (readonly (string | number)[])[]): string =
 export const guarded = (text: string): string => (/^[=+\-@\t\r\n]/.test(text) ? `'${text}` : text);
 
 function cellOf(value: string | number): string {
-  const safe = guarded(String(value));
+  const safe = typeof value === "number" ? String(value) : guarded(value);
   return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }

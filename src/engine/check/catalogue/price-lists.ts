@@ -17,6 +17,11 @@ export const priceListProblems = {
     message: "{file}, line {line}, column “{column}”: {item} stands in line {first} already.",
     remedy: "Keep one of the two lines.",
   },
+  "price-list-quote-open": {
+    severity: "must",
+    message: "{file}: a quote that opens in line {line} never closes.",
+    remedy: "Close the quote.",
+  },
   "price-list-row-width": {
     severity: "must",
     message: "{file}, line {line} has {found} cells; the header has {expected}.",

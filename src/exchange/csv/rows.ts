@@ -1,24 +1,35 @@
-import type { Problem } from "#engine";
-
 /** A line of the file, cut into fields, with the number of the line that it began in. */
-export interface LogRow {
+export interface CsvRow {
   readonly line: number;
   readonly fields: readonly string[];
 }
 
-/** Separator of a header: the one of comma, semicolon and tab that stands there most often outside quotes. */
-export function separatorOf(header: string): "," | ";" | "\t" {
+export type Separator = "," | ";" | "\t";
+
+/**
+ * Cuts a text into rows: quoted fields may hold separators, doubled quotes and line ends; empty lines and a byte-order mark are left out.
+ *
+ * The separator is the one of comma, semicolon and tab that stands most often in the first line, outside quotes.
+ *
+ * @returns The rows, or the line in which a quote opens that never closes; what to say of it is its reader's business.
+ */
+export function rowsOf(
+  text: string,
+): { readonly rows: readonly CsvRow[]; readonly separator: Separator } | { readonly openQuote: number } {
+  const bare = text.charCodeAt(0) === 0xfeff ? text.slice(1) : text;
+  const separator = separatorOf(/[^\r\n]*\S[^\r\n]*/.exec(bare)?.[0] ?? "");
+  const rows = cut(bare, separator);
+  return typeof rows === "number" ? { openQuote: rows } : { rows, separator };
+}
+
+function separatorOf(header: string): Separator {
   const bare = header.replace(/"[^"]*"/g, "");
   const count = (sign: string): number => bare.split(sign).length - 1;
   return ([",", ";", "\t"] as const).reduce((best, sign) => (count(sign) > count(best) ? sign : best));
 }
 
-/** Cuts a text into rows: quoted fields may hold separators, doubled quotes and line ends; empty lines are left out. */
-export function rowsOf(
-  text: string,
-  separator: string,
-): { readonly rows: readonly LogRow[] } | { readonly problem: Problem } {
-  const rows: LogRow[] = [];
+function cut(text: string, separator: Separator): readonly CsvRow[] | number {
+  const rows: CsvRow[] = [];
   let fields: string[] = [];
   let line = 1;
   let began = 1;
@@ -32,7 +43,7 @@ export function rowsOf(
     const opened = line;
     if (text[at] === '"') {
       const close = closingQuote(text, at);
-      if (close === -1) return { problem: { code: "log-quote-open", values: { line: opened } } };
+      if (close === -1) return opened;
       const inside = text.slice(at + 1, close);
       line += inside.split("\n").length - 1;
       field = inside.replaceAll('""', '"');
@@ -57,7 +68,7 @@ export function rowsOf(
     line++;
     began = line;
   }
-  return { rows };
+  return rows;
 }
 
 function closingQuote(text: string, open: number): number {
