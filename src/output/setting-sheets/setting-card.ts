@@ -1,6 +1,6 @@
 import { type PlannedDevice, type SettingName, type Site, sources } from "#engine";
 import { ink, muted } from "../drawing/ink.ts";
-import { broken, fitted } from "../drawing/lettering.ts";
+import { broken, emOf, fitted } from "../drawing/lettering.ts";
 import type { Mark, Millimetres, PaperPoint } from "../drawing/mark.ts";
 import { maskWords, millimetres, turnWords } from "../setting-out/device-rows.ts";
 import { line, words } from "../wiring/symbols.ts";
@@ -10,7 +10,10 @@ import { settingOrder, settingTitles, settingWords } from "./setting-words.ts";
 export const cardSize: readonly [Millimetres, Millimetres] = [105, 148.5];
 const margin: Millimetres = 5;
 const inner: Millimetres = cardSize[0] - 2 * margin;
-const lineHeight: Millimetres = 3.35;
+/** From line to line of a reason, 1.3 of the em: reasons are read at arm's length, on a ladder. */
+const lineHeight: Millimetres = 1.3 * emOf(2.5);
+/** From the last line of one setting to the next. */
+const entryGap: Millimetres = 1.8;
 const headHeight: Millimetres = 24.4;
 const footHeight: Millimetres = 8.6;
 const valueAt: Millimetres = 34;
@@ -63,7 +66,7 @@ export function settingCards(input: CardInput): readonly Card[] {
   );
 }
 
-const heightOf = ({ reason }: Entry): Millimetres => 4.4 + reason.length * lineHeight;
+const heightOf = ({ reason }: Entry): Millimetres => (reason.length + 1) * lineHeight + entryGap;
 
 function entryOf({ device, labels }: CardInput, name: SettingName): Entry {
   const setting = device.settings[name];
@@ -116,9 +119,7 @@ function cardMarks(
       ...(entry.label === undefined
         ? [line([left + labelAt, at + 0.3], [right, at + 0.3], { width: 0.18, colour: muted })]
         : [words([left + labelAt, at], fitted(`= ${entry.label}`, inner - labelAt, { size: 2.5 }))]),
-      ...entry.reason.map((text, i) =>
-        words([left, at + 0.4 + (i + 1) * lineHeight], text, { colour: muted }),
-      ),
+      ...entry.reason.map((text, i) => words([left, at + (i + 1) * lineHeight], text, { colour: muted })),
     ];
   });
   const unsure = new Set(
