@@ -112,6 +112,13 @@ export const wiringSources = {
     verify: true,
     note: "The quarter rule for more than four equipment grounding conductors is from memory.",
   },
+  "ASSUMED-POWER-FACTOR": {
+    kind: "practice",
+    title: "Power factor of a load of which nobody declared one: 0.8 usual, 0.4 at worst",
+    certainty: "common-practice",
+    verify: true,
+    note: "Our own choice; small drivers without correction come near the worst. A declared factor takes its place.",
+  },
   "IEC-60364-5-52-CAPACITY": {
     kind: "standard",
     title: "IEC 60364-5-52, Annex B: current-carrying capacity by method of installation",

@@ -1,6 +1,13 @@
 import { bearablePeak, scaledDrivers } from "./drivers-per-breaker.ts";
 import type { Load, ProtectiveDevice, WiringModel } from "./model.ts";
-import { closingTogether, driversIn, summedInrush, switchedGroups, uncounted } from "./switched-group.ts";
+import {
+  closingTogether,
+  driversIn,
+  pulses,
+  summedInrush,
+  switchedGroups,
+  uncounted,
+} from "./switched-group.ts";
 import type { BreakerType } from "./tables/protection.ts";
 import { atMost, type WiringCheck, withDoubts } from "./wiring-check.ts";
 
@@ -24,7 +31,7 @@ export function breakerChecks(model: WiringModel): readonly WiringCheck[] {
         loads: loads.filter(({ circuit }) => own.has(circuit)),
         assumed: [],
       })),
-    ].filter(({ loads }) => loads.some(({ kind }) => kind === "led" || kind === "fluorescent"));
+    ].filter(({ loads }) => loads.some(pulses));
     return cases
       .map((closing) => judged(device, closing))
       .toSorted(worstFirst)

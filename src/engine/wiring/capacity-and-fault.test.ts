@@ -22,7 +22,7 @@ import {
 } from "./fault.ts";
 import type { WiringModel } from "./model.ts";
 import { ambientFactors, capacities } from "./tables/capacity.ts";
-import { breaker, circuit, load, row, segment } from "./wiring.fixture.ts";
+import { board, breaker, circuit, load, row, segment } from "./wiring.fixture.ts";
 
 const cable = { material: "copper", insulation: "PVC", loaded: 2 } as const;
 const bunched = (circuits: number) => ({ arrangement: "bunched", circuits }) as const;
@@ -205,6 +205,40 @@ describe("checks of a circuit", () => {
 
   test("a sound row passes everything", () => {
     expect(circuitChecks(row(), "circuit").filter(({ verdict }) => verdict !== "pass")).toEqual([]);
+  });
+  test("what was only taken for granted fails a circuit, and never passes one", () => {
+    const { dropUsed: _, ...unmeasured } = board;
+    const [drop] = of(row({ boards: [unmeasured] }), "voltage-drop-too-large");
+    expect(drop).toMatchObject({ verdict: "not-proven" });
+    expect(drop!.missing).toEqual(["the voltage drop already used up to the board"]);
+    const far = row({
+      boards: [unmeasured],
+      segments: [segment("board", "e0", 300)],
+      loads: [load("e0", { power: 2300 })],
+    });
+    expect(of(far, "voltage-drop-too-large")[0]).toMatchObject({ verdict: "fail" });
+    for (const [field, missing] of [
+      ["ambient", "the temperature of the air around the cable"],
+      ["grouping", "how many loaded circuits lie beside it"],
+    ] as const) {
+      const segments = row().segments.map(({ [field]: _, ...one }) => one);
+      const [cable] = of(row({ segments }), "cable-too-thin");
+      expect(cable).toMatchObject({ verdict: "not-proven", missing: [missing] });
+      const [thin] = of(row({ segments, devices: [{ ...breaker, rating: 32 }] }), "cable-too-thin");
+      expect(thin).toMatchObject({ verdict: "fail" });
+    }
+    const three = row({
+      circuits: [{ ...circuit, phases: "three-phase", lines: ["L1", "L2", "L3"] }],
+    });
+    expect(of(three, "cable-too-thin")[0]).toMatchObject({
+      verdict: "not-proven",
+      missing: ["the third harmonic of its current"],
+    });
+    const factorless = (power: number) =>
+      row({ loads: row().loads.map(({ powerFactor: _, ...one }) => ({ ...one, power })) });
+    expect(
+      [46, 100, 230].map((power) => of(factorless(power), "design-current-over-rating")[0]!.verdict),
+    ).toEqual(["pass", "not-proven", "fail"]);
   });
   test("10 A over 30 m of 1.5 mm² loses too much", () => {
     const model = row({ segments: [segment("board", "e", 30)], loads: [load("e", { power: 2300 })] });

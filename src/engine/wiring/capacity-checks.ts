@@ -1,5 +1,6 @@
 import { ampacityOf, type Capacity, currentCarryingCapacity } from "./capacity.ts";
 import { type CircuitCase, designCurrent } from "./circuit-case.ts";
+import { atWorst, unsureFactor } from "./circuit-tree.ts";
 import type { CableSegment, Circuit } from "./model.ts";
 import { smallestSections } from "./tables/capacity.ts";
 import { continuousLoad } from "./tables/united-states.ts";
@@ -22,11 +23,14 @@ export function capacityChecks(about: CircuitCase): readonly WiringCheck[] {
 }
 
 function designCheck(about: CircuitCase): WiringCheck {
-  const { model, tree, device, doubts, missing } = about;
+  const { model, tree, device, loads, doubts, missing } = about;
   const american = model.supply.region === "US";
-  const actual = designCurrent(about) * (american ? continuousLoad.rows : 1);
+  const continuous = american ? continuousLoad.rows : 1;
+  const actual = designCurrent(about) * continuous;
+  const worst = designCurrent({ model, tree, loads: atWorst(loads) }) * continuous;
+  const unsure = atMost(actual, device.rating) === "pass" && atMost(worst, device.rating) === "fail";
   return {
-    verdict: withDoubts(atMost(actual, device.rating), doubts),
+    verdict: withDoubts(atMost(actual, device.rating), [...doubts, ...(unsure ? [unsureFactor.doubt] : [])]),
     what: "Design current against the rating of the protective device",
     actual,
     limit: device.rating,
@@ -34,29 +38,62 @@ function designCheck(about: CircuitCase): WiringCheck {
     source: american ? "NEC-210-20-A" : "IEC-60364-4-43",
     assumptions: [
       ...(american ? ["Continuous load counts 125 %"] : []),
+      ...(unsure ? [unsureFactor.doubt] : []),
       ...(device.rating === undefined ? [`Rating of ${device.name} is unknown`] : []),
       ...doubts,
     ],
-    missing: [...missing.loads, ...(device.rating === undefined ? [RATING] : [])],
+    missing: [
+      ...missing.loads,
+      ...(unsure ? [unsureFactor.missing] : []),
+      ...(device.rating === undefined ? [RATING] : []),
+    ],
     code: "design-current-over-rating",
     name: tree.circuit.name,
     records: [tree.circuit.id],
   };
 }
 
-/** Capacity of a segment as it lies, with what had to be assumed. @param segment - The cable. @param circuit - Whose it is. @returns Capacity and assumptions. @source IEC-60364-5-52-CAPACITY @example Without a method on record: unknown */
-export function capacityOf(
-  segment: CableSegment,
-  circuit: Circuit,
-): { readonly capacity: Capacity; readonly assumed: readonly string[] } {
-  const { size } = segment;
+/** Air around a cable for which the tables hold without a factor; taken where nobody entered another. [°C] @source IEC-60364-5-52-AMBIENT */
+const TABLED_AMBIENT = 30;
+
+interface CableCapacity {
+  readonly capacity: Capacity;
+  readonly assumed: readonly string[];
+  /** What was taken for granted though it may lower the capacity, and what to enter instead. */
+  readonly untold: readonly { readonly taken: string; readonly missing: string }[];
+}
+
+/** Capacity of a segment as it lies, with what had to be assumed. @param segment - The cable. @param circuit - Whose it is. @returns Capacity, assumptions, and what nobody told. @source IEC-60364-5-52-CAPACITY @example Without a method on record: unknown */
+function capacityOf(segment: CableSegment, circuit: Circuit): CableCapacity {
+  const { size, ambient = TABLED_AMBIENT } = segment;
   const loaded = circuit.phases === "three-phase" ? 3 : 2;
+  const untold = [
+    ...(segment.ambient === undefined
+      ? [
+          {
+            taken: `${TABLED_AMBIENT} °C around the cable`,
+            missing: "the temperature of the air around the cable",
+          },
+        ]
+      : []),
+    ...(segment.grouping === undefined
+      ? [
+          {
+            taken: "No other loaded circuit beside the cable",
+            missing: "how many loaded circuits lie beside it",
+          },
+        ]
+      : []),
+    ...(loaded === 3 && size.kind === "metric" && circuit.thirdHarmonic === undefined
+      ? [{ taken: "Third harmonic at most 15 %", missing: "the third harmonic of its current" }]
+      : []),
+  ];
   if (size.kind === "gauge") {
     const found = ampacityOf({
       gauge: size.gauge,
       terminals: 60,
       conductors: loaded * (segment.grouping?.circuits ?? 1),
-      ambient: segment.ambient ?? 30,
+      ambient,
     });
     return {
       capacity: found
@@ -71,10 +108,11 @@ export function capacityOf(
           }
         : { kind: "unknown", why: `No ampacity of ${size.gauge} AWG is on record` },
       assumed: ["Terminals rated 60 °C"],
+      untold,
     };
   }
   if (segment.method === undefined)
-    return { capacity: { kind: "unknown", why: "Nobody knows how the cable lies" }, assumed: [] };
+    return { capacity: { kind: "unknown", why: "Nobody knows how the cable lies" }, assumed: [], untold: [] };
   return {
     capacity: currentCarryingCapacity({
       section: size.section,
@@ -82,16 +120,13 @@ export function capacityOf(
       insulation: segment.insulation,
       loaded,
       method: segment.method,
-      ambient: segment.ambient ?? 30,
+      ambient,
       grouping: segment.grouping ?? { arrangement: "bunched", circuits: 1 },
       ...(segment.inInsulation === undefined ? {} : { inInsulation: segment.inInsulation }),
       ...(circuit.thirdHarmonic === undefined ? {} : { thirdHarmonic: circuit.thirdHarmonic }),
     }),
-    assumed: [
-      ...(segment.ambient === undefined ? ["30 °C around the cable"] : []),
-      ...(segment.grouping === undefined ? ["No other loaded circuit beside the cable"] : []),
-      ...(loaded === 3 && circuit.thirdHarmonic === undefined ? ["Third harmonic at most 15 %"] : []),
-    ],
+    assumed: segment.inInsulation === undefined ? ["No part of the cable in thermal insulation"] : [],
+    untold,
   };
 }
 
@@ -104,7 +139,9 @@ function cableCheck({ tree, device, model, gaps, missing }: CircuitCase): Wiring
     (least, next) => (least && least.value <= next.value ? least : next),
     undefined,
   );
+  const untold = cases.flatMap((one) => one.untold);
   const unknown = [
+    ...new Set(untold.map(({ taken }) => taken)),
     ...new Set(cases.flatMap(({ capacity }) => (capacity.kind === "unknown" ? [capacity.why] : []))),
     ...(tree.segments.length === 0 ? gaps : []),
     ...(["B", "C", "D"].includes(device.type)
@@ -130,6 +167,7 @@ function cableCheck({ tree, device, model, gaps, missing }: CircuitCase): Wiring
       ...(cases.some(({ segment }) => segment.size.kind === "metric" && segment.method === undefined)
         ? ["how the cable lies"]
         : []),
+      ...new Set(untold.map((one) => one.missing)),
     ],
     code: "cable-too-thin",
     name: tree.circuit.name,

@@ -5,15 +5,14 @@ import { faultChecks } from "./fault-checks.ts";
 import { leakageCheck } from "./leakage.ts";
 import type { WiringModel } from "./model.ts";
 import { supplyOfCircuit } from "./supply.ts";
+import { assumedDropUsed, assumedPowerFactor } from "./tables/assumed.ts";
 import { necDropLimits } from "./tables/united-states.ts";
 import { dropLimit } from "./voltage-drop.ts";
 import { atMost, type WiringCheck, withDoubts } from "./wiring-check.ts";
 
 /** What to enter where no cable leads to a load. */
 const CABLE = "section and length of the cable from the board to the last luminaire";
-
-/** Drop on the way to a board that nobody has measured, as a share of the voltage. */
-export const ASSUMED_DROP_USED = 0.01;
+const DROP_USED = "the voltage drop already used up to the board";
 
 /**
  * Checks of one circuit: voltage drop, design current, capacity of each cable, fault loop, fault heat, breaking capacity, RCD, leakage.
@@ -50,9 +49,13 @@ export function circuitChecks(wiring: WiringModel, circuit: string): readonly Wi
 
 function dropCheck(about: CircuitCase): WiringCheck {
   const { model, tree, device, loads, missing } = about;
-  const doubts = [...about.doubts, ...about.gaps];
   const board = model.boards.find(({ id }) => id === device.board);
-  const used = board?.dropUsed ?? ASSUMED_DROP_USED;
+  const measured = board?.dropUsed !== undefined;
+  const used = board?.dropUsed ?? assumedDropUsed.rows;
+  const before = measured
+    ? `${100 * used} % is lost on the way to the board`
+    : `${100 * used} % is lost on the way to the board; nobody has measured it`;
+  const doubts = [...about.doubts, ...about.gaps, ...(measured ? [] : [before])];
   const { drop, length } = dropsOnTree(tree, model);
   const worst = loads
     .map(({ id }) => ({ volts: drop.get(id) ?? 0, metres: length.get(id) ?? 0 }))
@@ -72,16 +75,16 @@ function dropCheck(about: CircuitCase): WiringCheck {
     unit: "%",
     source: supply.region === "US" ? "NEC-CHAPTER-9" : "IEC-60364-5-52-DROP",
     assumptions: [
-      board?.dropUsed === undefined
-        ? "1 % is lost on the way to the board; nobody has measured it"
-        : `${100 * used} % is lost on the way to the board`,
+      ...(measured ? [before] : []),
       ...(loads.some(({ powerFactor }) => powerFactor === undefined)
-        ? ["Power factor 0.8 where none is declared"]
+        ? [
+            `Power factor ${assumedPowerFactor.rows.usual} where none is declared; in thin cables the power decides the drop, not the factor`,
+          ]
         : []),
       "Verify the limit against your edition and local rules; it is guidance",
       ...doubts,
     ],
-    missing: [...missing.loads, ...missing.cables],
+    missing: [...missing.loads, ...missing.cables, ...(measured ? [] : [DROP_USED])],
     code: "voltage-drop-too-large",
     name: tree.circuit.name,
     records: [tree.circuit.id],

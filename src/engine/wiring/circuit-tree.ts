@@ -1,10 +1,8 @@
 import type { Amperes, Metres, OhmsPerMetre, Volts } from "../quantity/index.ts";
 import type { CableSegment, Circuit, Line, Load, WiringModel } from "./model.ts";
+import { assumedPowerFactor } from "./tables/assumed.ts";
 import { gaugeResistance } from "./tables/united-states.ts";
 import { dropPerAmpereMetre } from "./voltage-drop.ts";
-
-/** Power factor assumed where nobody declared one, for the current: low, so that the current is not too small. */
-export const ASSUMED_POWER_FACTOR = 0.8;
 
 /** Segments of one circuit in order from the board, with what hangs below each. */
 export interface CircuitTree {
@@ -83,7 +81,26 @@ function parentsFirst(segments: readonly CableSegment[], root: string): readonly
 export const currentOf = (load: Load, voltage: Volts): Amperes | undefined =>
   load.power === undefined
     ? undefined
-    : (load.count * load.power) / (voltage * (load.powerFactor ?? ASSUMED_POWER_FACTOR));
+    : (load.count * load.power) / (voltage * (load.powerFactor ?? assumedPowerFactor.rows.usual));
+
+/**
+ * Loads as they may be at worst: what passes with them passes whatever nobody declared turns out to be.
+ *
+ * @param loads - Any.
+ * @returns The same, with the lowest plausible power factor where none is declared.
+ * @source ASSUMED-POWER-FACTOR
+ * @example 46 W without a factor on 230 V: 0.25 A by the usual factor, 0.5 A at worst
+ */
+export const atWorst = (loads: readonly Load[]): readonly Load[] =>
+  loads.map((load) =>
+    load.powerFactor === undefined ? { ...load, powerFactor: assumedPowerFactor.rows.worst } : load,
+  );
+
+/** What to say, and what to enter, where a limit holds by the usual power factor and not at worst. */
+export const unsureFactor = {
+  doubt: `Power factor ${assumedPowerFactor.rows.usual} where none is declared; with ${assumedPowerFactor.rows.worst} it would not pass`,
+  missing: "the power factor of each luminaire",
+} as const;
 
 export type LineCurrents = Readonly<Record<Line, Amperes>>;
 
@@ -157,7 +174,7 @@ export function dropsOnTree(tree: CircuitTree, model: WiringModel): Drops {
 function decidingPowerFactor(tree: CircuitTree, model: WiringModel): number {
   const known = model.loads
     .filter(({ circuit }) => circuit === tree.circuit.id)
-    .map(({ powerFactor }) => powerFactor ?? ASSUMED_POWER_FACTOR);
+    .map(({ powerFactor }) => powerFactor ?? assumedPowerFactor.rows.usual);
   // Resistance decides in thin cables: the highest power factor gives the greatest drop for the same current.
   return known.length === 0 ? 1 : Math.max(...known);
 }

@@ -26,6 +26,41 @@ describe("duty of a contact", () => {
     const poor = row({ loads: row().loads.map((one) => ({ ...one, powerFactor: 0.45 })) });
     expect(find(poor, "Steady")[0]).toMatchObject({ verdict: "fail" });
   });
+  test("without a declared power factor only that passes which would by the worst: 2.5 A by the usual, 5 A at worst", () => {
+    const loads = row().loads.map(({ powerFactor: _, ...one }) => one);
+    const verdict = (amperes: number) =>
+      find(
+        row({ loads, detectors: [detector("d1", { contact: { ...led, rated: { led: amperes } } })] }),
+        "Steady",
+      )[0];
+    expect([2, 2.5, 4, 5].map((amperes) => verdict(amperes)!.verdict)).toEqual([
+      "fail",
+      "not-proven",
+      "not-proven",
+      "pass",
+    ]);
+    expect(verdict(4)).toMatchObject({ missing: ["the power factor of each luminaire"] });
+    expect(verdict(4)!.actual).toBeCloseTo(2.5, 9);
+    const main = (rated: number) =>
+      find(
+        row({
+          loads,
+          detectors: [],
+          contactors: [
+            {
+              id: "q",
+              name: "Q1",
+              coil: { switchedLine: "coil", suppressor: "yes" },
+              main: { circuit: "circuit", switchedLine: "switched", rated },
+              labelled: "yes",
+              isolatesAllPoles: "yes",
+            },
+          ],
+        }),
+        "Steady current on the main",
+      )[0]!.verdict;
+    expect([main(2), main(4), main(5)]).toEqual(["fail", "not-proven", "pass"]);
+  });
   test("joined contacts never add up: two of 1.5 A on 2 A both fail", () => {
     const contact = { ...led, rated: { led: 1.5 } };
     const model = row({
@@ -79,6 +114,8 @@ describe("duty of a contact", () => {
     });
     const model = row({ loads: pulsing({ inputCapacitance: 10e-6 }), detectors: [rich] });
     expect(find(model, "Input")[0]).toMatchObject({ verdict: "pass", unit: "µF" });
+    const uncounted = pulsing({ inputCapacitance: 10e-6 }).map(({ drivers: _, ...one }) => one);
+    expect(find({ ...model, loads: uncounted }, "Input")[0]).toMatchObject({ verdict: "not-proven" });
     expect(find(model, "Switching")[0]).toMatchObject({
       verdict: "fail",
       actual: 200_000,

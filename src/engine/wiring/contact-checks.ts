@@ -1,8 +1,16 @@
 import type { Contact, LoadKind } from "../detector/index.ts";
-import { ASSUMED_POWER_FACTOR, currentOf } from "./circuit-tree.ts";
+import { atWorst, currentOf, unsureFactor } from "./circuit-tree.ts";
 import type { WiringModel } from "./model.ts";
 import { supplyOfCircuit } from "./supply.ts";
-import { driversIn, type SwitchedGroup, summedInrush, switchedGroups, uncounted } from "./switched-group.ts";
+import {
+  driversIn,
+  pulses,
+  type SwitchedGroup,
+  summedInrush,
+  switchedGroups,
+  uncounted,
+} from "./switched-group.ts";
+import { assumedPowerFactor } from "./tables/assumed.ts";
 import { requiredPeaks } from "./tables/united-states.ts";
 import { atMost, type WiringCheck, withDoubts } from "./wiring-check.ts";
 
@@ -11,6 +19,7 @@ export const SERVICE_YEARS = 10;
 
 const POWERS = "the power of each load";
 const INRUSH = "number and inrush of the drivers in each luminaire";
+const COUNTS = "the number of drivers in each luminaire";
 
 /** A contact with the whole load that it may have to carry alone. */
 interface ContactCase {
@@ -43,28 +52,60 @@ export const contactChecks = (model: WiringModel): readonly WiringCheck[] =>
         ...lifeCheck(about, cyclesPerYear),
       ];
     }),
-    ...group.contactorsFeeding.map((contactor): WiringCheck => {
-      const { amperes, doubts } = steadyCurrent(group, model);
-      return {
-        verdict: withDoubts(atMost(amperes, contactor.main.rated), doubts),
-        what: "Steady current on the main contacts",
-        actual: amperes,
-        limit: contactor.main.rated,
-        unit: "A",
-        source: "DERIVED-HERE",
-        assumptions: doubts,
-        missing: [
-          ...(doubts.length > 0 ? [POWERS] : []),
-          ...(contactor.main.rated === undefined ? ["the rating of its main contacts"] : []),
-        ],
-        code: "contact-overloaded",
-        name: contactor.name,
-        records: [contactor.id],
-      };
-    }),
+    ...group.contactorsFeeding.flatMap(({ id, name, main }) => [
+      mainCurrentCheck({ model, group, name, id, rated: main.rated }),
+      ...pulseChecks({ group, tag: name, id, contact: main }, "main contacts"),
+    ]),
   ]);
 
-const evidence = ({ tag, id, room }: ContactCase): Pick<WiringCheck, "name" | "room" | "records"> => ({
+function mainCurrentCheck({
+  model,
+  group,
+  name,
+  id,
+  rated,
+}: Pick<ContactCase, "model" | "group" | "id"> & {
+  readonly name: string;
+  readonly rated: number | undefined;
+}): WiringCheck {
+  const { amperes, doubts } = steadyCurrent(group, model);
+  const unsure = atMost(steadyCurrent(worstOf(group), model).amperes, rated) === "fail";
+  return {
+    verdict: withDoubts(atMost(amperes, rated), [...doubts, ...(unsure ? [unsureFactor.doubt] : [])]),
+    what: "Steady current on the main contacts",
+    actual: amperes,
+    limit: rated,
+    unit: "A",
+    source: "DERIVED-HERE",
+    assumptions: [...factorNote(group, unsure), ...doubts],
+    missing: [
+      ...(doubts.length > 0 ? [POWERS] : []),
+      ...(unsure ? [unsureFactor.missing] : []),
+      ...(rated === undefined ? ["the rating of its main contacts"] : []),
+    ],
+    code: "contact-overloaded",
+    name,
+    records: [id],
+  };
+}
+
+const worstOf = (group: SwitchedGroup): SwitchedGroup => ({ ...group, loads: atWorst(group.loads) });
+
+/** The power factor that was taken, where one was. */
+const factorNote = ({ loads }: SwitchedGroup, unsure: boolean): readonly string[] =>
+  loads.every(({ powerFactor }) => powerFactor !== undefined)
+    ? []
+    : [
+        unsure
+          ? unsureFactor.doubt
+          : `Power factor ${assumedPowerFactor.rows.usual} where none is declared; ${assumedPowerFactor.rows.worst} would pass too`,
+      ];
+
+const evidence = ({
+  tag,
+  id,
+  room,
+}: Pick<ContactCase, "tag" | "id" | "room">): Pick<WiringCheck, "name" | "room" | "records"> => ({
   name: tag,
   ...(room === undefined ? {} : { room }),
   records: [id],
@@ -114,38 +155,22 @@ function steadyCheck(about: ContactCase): WiringCheck {
   const { model, group, contact } = about;
   const kinds = [...currentsByKind(group, model)];
   const { doubts } = steadyCurrent(group, model);
-  const shares = kinds.map(([kind, { amperes, watts }]) => {
-    const [rated, ratedPower] = [contact?.rated[kind], contact?.ratedPower?.[kind]];
-    return rated === undefined && ratedPower === undefined
-      ? undefined
-      : Math.max(rated ? amperes / rated : 0, ratedPower ? watts / ratedPower : 0);
-  });
-  const unrated = kinds
-    .filter((_, i) => shares[i] === undefined)
-    .map(([kind]) => `No rating for ${kind} loads on record`);
-  const total = shares.reduce<number>((sum, share) => sum + (share ?? 0), 0);
+  const { total, unrated } = shareOf(kinds, contact);
+  const unsure = shareOf([...currentsByKind(worstOf(group), model)], contact).total > 1;
   const [first] = kinds;
   const one =
     kinds.length === 1 && first && contact?.rated[first[0]] !== undefined && !contact.ratedPower?.[first[0]];
   return {
-    verdict: withDoubts(atMost(total, 1), [...doubts, ...unrated]),
+    verdict: withDoubts(atMost(total, 1), [...doubts, ...unrated, ...(unsure ? [unsureFactor.doubt] : [])]),
     what: "Steady load on the contact",
     actual: one ? first[1].amperes : 100 * total,
     limit: one ? contact.rated[first[0]] : 100,
     unit: one ? "A" : "%",
     source: "IEC-60669-2-1",
-    assumptions: [
-      ...(group.loads.some(({ powerFactor }) => powerFactor === undefined)
-        ? [`Power factor ${ASSUMED_POWER_FACTOR} where none is declared`]
-        : []),
-      ...(group.detectors.length > 1
-        ? ["Joined contacts do not add up: this one may carry the whole load alone"]
-        : []),
-      ...doubts,
-      ...unrated,
-    ],
+    assumptions: [...factorNote(group, unsure), ...alone(group), ...doubts, ...unrated],
     missing: [
       ...(doubts.length > 0 ? [POWERS] : []),
+      ...(unsure ? [unsureFactor.missing] : []),
       ...(unrated.length > 0 ? ["what its contact is rated for, by kind of load"] : []),
     ],
     code: "contact-overloaded",
@@ -153,11 +178,47 @@ function steadyCheck(about: ContactCase): WiringCheck {
   };
 }
 
-function pulseChecks(about: ContactCase): readonly WiringCheck[] {
+/** Why one of several contacts is held against the whole load. */
+const alone = ({ detectors }: SwitchedGroup): readonly string[] =>
+  detectors.length > 1 ? ["Joined contacts do not add up: this one may carry the whole load alone"] : [];
+
+type KindOfLoad = readonly [LoadKind, { readonly amperes: number; readonly watts: number }];
+
+/** Shares of what a contact bears, summed over the kinds of load. */
+function shareOf(
+  kinds: readonly KindOfLoad[],
+  contact: Contact | undefined,
+): { readonly total: number; readonly unrated: readonly string[] } {
+  let total = 0;
+  const unrated: string[] = [];
+  for (const [kind, { amperes, watts }] of kinds) {
+    const [rated, ratedPower] = [contact?.rated[kind], contact?.ratedPower?.[kind]];
+    if (rated === undefined && ratedPower === undefined)
+      unrated.push(`No rating for ${kind} loads on record`);
+    total += Math.max(
+      rated === undefined ? 0 : amperes / rated,
+      ratedPower === undefined ? 0 : watts / ratedPower,
+    );
+  }
+  return { total, unrated };
+}
+
+interface PulseCase extends Omit<ContactCase, "model" | "contact"> {
+  readonly contact:
+    | Pick<Contact, "makingPeak" | "makingWidth" | "makingIntegral" | "drivers" | "capacitance">
+    | undefined;
+}
+
+function pulseChecks(
+  about: PulseCase,
+  which: "contact" | "main contacts" = "contact",
+): readonly WiringCheck[] {
   const { group, contact } = about;
-  if (!group.loads.some(({ kind }) => kind === "led" || kind === "fluorescent")) return [];
+  const pulsing = group.loads.filter(pulses);
+  if (pulsing.length === 0) return [];
   const sum = summedInrush(group.loads);
-  const drivers = group.loads.reduce((all, load) => all + driversIn(load), 0);
+  const drivers = pulsing.reduce((all, load) => all + driversIn(load), 0);
+  const notCounted = uncounted(pulsing);
   const tooWide =
     contact?.makingWidth !== undefined && sum.width > contact.makingWidth
       ? [`The pulse of ${micro(sum.width)} µs is longer than the ${micro(contact.makingWidth)} µs declared`]
@@ -168,7 +229,7 @@ function pulseChecks(about: ContactCase): readonly WiringCheck[] {
       : [];
   const integral = atMost(sum.integral, contact?.makingIntegral);
   const atOnce = atMost(sum.integralAtOnce, contact?.makingIntegral);
-  const capacitance = group.loads.reduce<number | undefined>(
+  const capacitance = pulsing.reduce<number | undefined>(
     (all, load) =>
       all === undefined || load.inputCapacitance === undefined
         ? undefined
@@ -180,12 +241,13 @@ function pulseChecks(about: ContactCase): readonly WiringCheck[] {
     {
       ...base,
       verdict: withDoubts(atMost(sum.peak, contact?.makingPeak), [...sum.missing, ...tooWide, ...noWidth]),
-      what: "Inrush peak on the contact",
+      what: `Inrush peak on the ${which}`,
       actual: sum.peak,
       limit: contact?.makingPeak,
       unit: "A",
       assumptions: [
         "Sum of all peaks, the most that can come",
+        ...alone(group),
         ...sum.missing,
         ...tooWide,
         ...noWidth,
@@ -193,7 +255,7 @@ function pulseChecks(about: ContactCase): readonly WiringCheck[] {
       ],
       missing: [
         ...(sum.missing.length > 0 ? [INRUSH] : []),
-        ...(contact?.makingPeak === undefined ? ["the largest peak that its contact makes"] : []),
+        ...(contact?.makingPeak === undefined ? [`the largest peak that its ${which} can make`] : []),
         ...(noWidth.length > 0 || tooWide.length > 0
           ? ["the longest pulse for which that peak is declared"]
           : []),
@@ -208,12 +270,13 @@ function pulseChecks(about: ContactCase): readonly WiringCheck[] {
               integral === "pass" && atOnce !== "pass" ? "not-proven" : integral,
               sum.missing,
             ),
-            what: "Joule integral of the inrush on the contact",
+            what: `Joule integral of the inrush on the ${which}`,
             actual: sum.integral,
             limit: contact.makingIntegral,
             unit: "A²s",
             assumptions: [
               `${sum.integralAtOnce.toPrecision(3)} A²s if all pulses fall together`,
+              ...alone(group),
               ...sum.missing,
             ],
             missing: [INRUSH],
@@ -221,18 +284,19 @@ function pulseChecks(about: ContactCase): readonly WiringCheck[] {
         ]),
     {
       ...base,
-      verdict: withDoubts(atMost(drivers, contact?.drivers), uncounted(group.loads)),
-      what: "Number of drivers on the contact",
+      verdict: withDoubts(atMost(drivers, contact?.drivers), notCounted),
+      what: `Number of drivers on the ${which}`,
       actual: drivers,
       limit: contact?.drivers,
       unit: "",
       assumptions: [
         ...(contact?.drivers === undefined ? ["The largest number of drivers is not on record"] : []),
-        ...uncounted(group.loads),
+        ...alone(group),
+        ...notCounted,
       ],
       missing: [
-        ...(contact?.drivers === undefined ? ["the largest number of drivers on its contact"] : []),
-        ...(uncounted(group.loads).length > 0 ? ["the number of drivers in each luminaire"] : []),
+        ...(contact?.drivers === undefined ? [`the largest number of drivers on its ${which}`] : []),
+        ...(notCounted.length > 0 ? [COUNTS] : []),
       ],
     },
     ...(contact?.capacitance === undefined
@@ -240,13 +304,20 @@ function pulseChecks(about: ContactCase): readonly WiringCheck[] {
       : [
           {
             ...base,
-            verdict: atMost(capacitance, contact.capacitance),
-            what: "Input capacitance of all drivers on the contact",
+            verdict: withDoubts(atMost(capacitance, contact.capacitance), notCounted),
+            what: `Input capacitance of all drivers on the ${which}`,
             actual: capacitance === undefined ? undefined : capacitance * 1e6,
             limit: contact.capacitance * 1e6,
             unit: "µF",
-            assumptions: capacitance === undefined ? ["The capacitance of a driver is not on record"] : [],
-            missing: ["the input capacitance of each driver"],
+            assumptions: [
+              ...alone(group),
+              ...(capacitance === undefined ? ["The capacitance of a driver is not on record"] : []),
+              ...notCounted,
+            ],
+            missing: [
+              ...(capacitance === undefined ? ["the input capacitance of each driver"] : []),
+              ...(notCounted.length > 0 ? [COUNTS] : []),
+            ],
           },
         ]),
   ];

@@ -1,8 +1,7 @@
 export * from "./breaker-checks.ts";
 export * from "./capacity.ts";
-export { capacityOf } from "./capacity-checks.ts";
 export { designCurrent } from "./circuit-case.ts";
-export { ASSUMED_DROP_USED, circuitChecks } from "./circuit-checks.ts";
+export { circuitChecks } from "./circuit-checks.ts";
 export * from "./circuit-tree.ts";
 export * from "./contact-checks.ts";
 export type { CablePlace, CableWay, CeilingWays } from "./derive/ceiling-ways.ts";

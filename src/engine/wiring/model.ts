@@ -217,7 +217,12 @@ export interface Contactor {
   readonly id: string;
   readonly name: string;
   readonly coil: { readonly switchedLine: string; readonly current?: Amperes; readonly suppressor: Known };
-  readonly main: { readonly circuit: string; readonly switchedLine: string; readonly rated?: Amperes };
+  /** Main contacts, with what they bear and make as declared for their kind of load. */
+  readonly main: {
+    readonly circuit: string;
+    readonly switchedLine: string;
+    readonly rated?: Amperes;
+  } & Pick<Contact, "makingPeak" | "makingWidth" | "drivers">;
   readonly labelled: Known;
   readonly isolatesAllPoles: Known;
 }

@@ -43,8 +43,8 @@ function byLine<Part>(
 /** Drivers in a load, one for each luminaire if nobody said. @param load - With its count. @returns Whole number. @example Ten luminaires with two drivers: 20 */
 export const driversIn = (load: Load): number => load.count * (load.drivers ?? 1);
 
-/** Loads that draw a pulse when they are switched on. */
-const pulses = (load: Load): boolean => load.kind === "led" || load.kind === "fluorescent";
+/** Whether a load draws a pulse when it is switched on. @param load - Any. @returns True with an electronic driver or a ballast. @example An incandescent lamp: false */
+export const pulses = (load: Load): boolean => load.kind === "led" || load.kind === "fluorescent";
 
 /** Loads of which nobody counted the drivers: one is taken, and nothing passes by it. @param loads - Any. @returns A sentence for each. @example Not for an incandescent lamp */
 export const uncounted = (loads: readonly Load[]): readonly string[] =>

@@ -77,6 +77,11 @@ const contactor = kept({
   luminaires: z.array(id).max(10_000).optional(),
   /** Of its main contacts for this kind of load. [A] */
   rated: positive.optional(),
+  /** Largest inrush peak that its main contacts make [A], and the longest pulse for which it is declared [s]. */
+  makingPeak: positive.optional(),
+  makingWidth: positive.optional(),
+  /** Most drivers on its main contacts. */
+  drivers: z.number().int().positive().max(100_000).optional(),
   coilCurrent: positive.optional(),
   /** Across the coil. */
   suppressor: known.default("unknown"),

@@ -22,6 +22,9 @@ const contactor: FoundContactor = {
   name: "K1",
   detectors: ["d1"],
   rated: 16,
+  makingPeak: 500,
+  makingWidth: 0.0005,
+  drivers: 40,
   coilCurrent: 0.02,
   suppressor: "yes",
   labelled: "no",
@@ -58,6 +61,19 @@ describe("a contactor", () => {
       "Not proven for D1: steady load on the contact.",
       "Not proven for K1: steady current on the main contacts.",
       "Rule W-09 is not proven for K1. Not on record: whether the coil has a suppressor.",
+    ]);
+  });
+  test("makes no more than its main contacts are declared for, and nothing is proven without their figures", () => {
+    const { makingPeak: _, makingWidth: __, drivers: ___, ...silent } = contactor;
+    expect(
+      sentences(heavy, installation({ circuits: [{ ...circuit, contactors: [silent] }] })).sort(),
+    ).toEqual([
+      "Not proven for K1: inrush peak on the main contacts.",
+      "Not proven for K1: number of drivers on the main contacts.",
+    ]);
+    expect(sentences(heavy, withContactor({ makingPeak: 200, drivers: 8 })).sort()).toEqual([
+      "K1: inrush peak on the main contacts is 260 A; 200 A is the most.",
+      "K1: number of drivers on the main contacts is 10; 8 is the most.",
     ]);
   });
   test("coil and main contacts of two circuits want a label and isolation on all poles", () => {

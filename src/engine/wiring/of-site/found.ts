@@ -5,6 +5,7 @@ import type {
   Celsius,
   Metres,
   Ohms,
+  Seconds,
   Share,
   Volts,
 } from "../../quantity/index.ts";
@@ -62,6 +63,11 @@ export interface FoundContactor {
   /** Luminaires behind its main contacts; those that its detectors would switch if absent. */
   readonly luminaires?: readonly string[];
   readonly rated?: Amperes;
+  /** Largest inrush peak that its main contacts make, and the longest pulse for which it is declared. */
+  readonly makingPeak?: Amperes;
+  readonly makingWidth?: Seconds;
+  /** Most drivers on its main contacts. */
+  readonly drivers?: number;
   readonly coilCurrent?: Amperes;
   readonly suppressor: Known;
   readonly labelled: Known;

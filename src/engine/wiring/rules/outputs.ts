@@ -105,7 +105,19 @@ export const afterglow = (model: WiringModel): readonly RuleHit[] =>
         ? [`${line.besideLine} m of line and switched line run side by side`]
         : []),
     ];
-    return why.map((detail) => ({ verdict: "fail", name: line.name, records: [id], detail }));
+    const untold = detectors.some(
+      ({ contact }) => contact?.kind === "electronic" && contact.openLeakage === undefined,
+    );
+    return why.length === 0 && untold
+      ? [
+          {
+            verdict: "not-proven",
+            name: line.name,
+            records: [id],
+            detail: "what the open electronic contact lets through",
+          },
+        ]
+      : why.map((detail) => ({ verdict: "fail", name: line.name, records: [id], detail }));
   });
 
 /** W-11: more load than the contact bears goes over a contactor; two circuits at one contactor are labelled and isolated on all poles. @param model - The wiring. @returns Hits. @source IEC-60364-4-46 @example Coil and main contacts of two circuits, no label: fails */

@@ -145,7 +145,7 @@ const cases: readonly (readonly [
     "W-10",
     "lamps-may-glow",
     { switchedLines: [{ ...line, suppressors: [{ across: "contact", capacitance: 1e-7 }] }] },
-    undefined,
+    { detectors: [detector("d1", { contact: { kind: "electronic", rated: { led: 4 } } })] },
   ],
   ["W-10", "lamps-may-glow", { switchedLines: [{ ...line, besideLine: 80 }] }, undefined],
   [
