@@ -2,8 +2,7 @@ import { Button } from "react-aria-components";
 import { type DayDelays, type DelayResult, daySeconds, type Seconds, type Watts } from "#engine";
 import { Problems, Running } from "../fields/index.ts";
 import { t } from "../texts/day.ts";
-import { numberText, percentText } from "../texts/index.ts";
-import { spanText } from "./clock.ts";
+import { delayText, numberText, percentText } from "../texts/index.ts";
 import type { Answered } from "./use-day.ts";
 
 interface DelaysTableProps {
@@ -91,11 +90,11 @@ function DelayRow({ result, power, hours, marks, tried, onTry }: DelayRowProps) 
       <th scope="row">
         <Button
           className="button button-quiet day-try"
-          aria-label={t("day.delays.try.spoken", { delay: spanText(delay) })}
+          aria-label={t("day.delays.try.spoken", { delay: delayText(delay) })}
           aria-pressed={tried}
           onPress={onTry}
         >
-          {spanText(delay)}
+          {delayText(delay)}
         </Button>
         {marks.map((mark) => (
           <small key={mark}>{mark}</small>

@@ -3,7 +3,8 @@ import { settingsOfSite } from "#engine";
 import { demoJob, type JobFile, settingsOfJob, siteOf } from "#job";
 import { remedyActions } from "../findings/remedy-actions.ts";
 import { withChoice } from "./choose.ts";
-import { atAGlance, delayText, valueWord } from "./setting-words.ts";
+import { delayText } from "../texts/index.ts";
+import { atAGlance, valueWord } from "./setting-words.ts";
 
 describe("choosing", () => {
   test("a choice stands under the file's name beside the others, and goes without a trace", () => {

@@ -1,12 +1,6 @@
 import type { DeviceSettings, SettingName, SettingValues } from "#engine";
-import { numberText } from "../texts/index.ts";
+import { delayText, numberText } from "../texts/index.ts";
 import { t } from "../texts/set.ts";
-
-/** A delay as one sets it: 90 s, 10 min, 2.5 min. @param seconds [s] */
-export const delayText = (seconds: number): string =>
-  seconds < 60 || (seconds < 120 && seconds % 60 !== 0)
-    ? `${numberText(seconds)} s`
-    : `${numberText(seconds / 60)} min`;
 
 /** The value of a setting in words. */
 export function valueWord<Name extends SettingName>(name: Name, value: SettingValues[Name]): string {

@@ -2,6 +2,7 @@ export { lengthIn } from "./lengths-in.ts";
 export {
   areaText,
   degreesText,
+  delayText,
   durationText,
   lengthFigure,
   lengthText,

@@ -73,6 +73,12 @@ export function durationText(seconds: number): string {
   return whole < 60 ? `${whole} s` : `${Math.floor(whole / 60)} min ${whole % 60} s`;
 }
 
+/** A delay as one sets it: 90 s, 10 min, 2.5 min. @param seconds [s] */
+export const delayText = (seconds: number): string =>
+  seconds < 60 || (seconds < 120 && seconds % 60 !== 0)
+    ? `${numberText(seconds)} s`
+    : `${numberText(seconds / 60)} min`;
+
 /** An amount in the job's currency; plain where the job names none. */
 export function moneyText(amount: number, currency: string): string {
   const figure = new Intl.NumberFormat("en", { minimumFractionDigits: 2, maximumFractionDigits: 2 }).format(

@@ -1,14 +1,13 @@
 import {
   type ChosenSettings,
   type DeviceSettings,
+  type PlannedDevice,
   type Seconds,
   type SettingValues,
+  type Site,
   type SwitchedLoad,
-  settingsOfSite,
   switchedLoads,
 } from "#engine";
-import { settingsOfJob } from "#job";
-import type { OpenJob } from "../contract.ts";
 
 /** A load as its detectors are set, chosen or derived. */
 export interface SetLoad {
@@ -19,18 +18,24 @@ export interface SetLoad {
   readonly longest: Seconds | undefined;
 }
 
-/** The loads of a job: what a person chose, and what is derived where nobody chose. */
-export function loadsOfJob(job: Pick<OpenJob, "site" | "file">): readonly SetLoad[] {
-  const { choices } = settingsOfJob(job.file);
-  const { devices } = settingsOfSite(job.site, choices);
+/** The loads of a site, as its detectors are set. @param devices - Their settings, chosen and derived. */
+export function loadsOf(site: Site, devices: readonly PlannedDevice[]): readonly SetLoad[] {
   const settings = new Map(devices.map((device) => [device.context.device, device.settings]));
   const longest = new Map(devices.map(({ context }) => [context.device, context.longestDelay?.delay]));
   const values = new Map([...settings].map(([id, one]) => [id, valuesOf(one)]));
-  return switchedLoads(job.site, values).map((load) => {
+  return switchedLoads(site, values).map((load) => {
     const limits = load.devices.flatMap(({ id }) => longest.get(id) ?? []);
     return { load, settings, longest: limits.length > 0 ? Math.min(...limits) : undefined };
   });
 }
+
+/** The detectors that switch a load themselves; others tell them. */
+export const switching = (load: SwitchedLoad) => load.devices.filter(({ role }) => role === "switches");
+
+/** The delays that are set on them, each once. */
+export const setDelays = (load: SwitchedLoad): readonly Seconds[] => [
+  ...new Set(switching(load).map(({ parameters }) => parameters.offDelay)),
+];
 
 const valuesOf = (settings: DeviceSettings): ChosenSettings =>
   Object.fromEntries(
