@@ -29,23 +29,36 @@ export function assignSteps(
   return luminaires.map(({ id }) => setStep("luminaires", id, { circuit: reference }));
 }
 
+interface BothSteps {
+  readonly site: readonly EditStep[];
+  readonly kept: readonly KeptStep[];
+}
+
+type Wiring = Pick<OpenJob, "kept" | "site">;
+
 /** Renames a circuit, and takes along all that names it. */
-export function renameSteps(
-  job: Pick<OpenJob, "kept" | "site">,
-  circuit: Named,
-  name: string,
-): { readonly site: readonly EditStep[]; readonly kept: readonly KeptStep[] } {
+export function renameSteps(job: Wiring, circuit: Named, name: string): BothSteps {
   const renamed = { ...circuit, name };
   const others = job.kept.circuits.map((one) => (one.id === circuit.id ? renamed : one));
-  const reference = referenceTo(others, renamed);
-  const naming = <T extends { readonly circuit?: string }>(records: readonly T[]): readonly T[] =>
-    records.filter((one) => circuitOf(job, one) === circuit.id && one.circuit !== reference);
   return {
-    site: [
-      ...naming(job.site.luminaires).map(({ id }) => setStep("luminaires", id, { circuit: reference })),
-      ...naming(job.site.switches).map(({ id }) => setStep("switches", id, { circuit: reference })),
-      ...naming(job.site.detectors).map(({ id }) => setStep("detectors", id, { circuit: reference })),
-    ],
+    site: namingSteps(job, circuit, referenceTo(others, renamed)),
     kept: [{ do: "set", kind: "circuits", id: circuit.id, fields: { name } }],
   };
+}
+
+/** Removes a circuit; nothing names it any more, so that one of the same name later does not take over what hung on it. */
+export const removeSteps = (job: Wiring, circuit: Named): BothSteps => ({
+  site: namingSteps(job, circuit, undefined),
+  kept: [{ do: "remove", kind: "circuits", id: circuit.id }],
+});
+
+/** All that names a circuit names it by this reference. */
+function namingSteps(job: Wiring, circuit: Named, reference: string | undefined): readonly EditStep[] {
+  const naming = <T extends { readonly circuit?: string }>(records: readonly T[]): readonly T[] =>
+    records.filter((one) => circuitOf(job, one) === circuit.id && one.circuit !== reference);
+  return [
+    ...naming(job.site.luminaires).map(({ id }) => setStep("luminaires", id, { circuit: reference })),
+    ...naming(job.site.switches).map(({ id }) => setStep("switches", id, { circuit: reference })),
+    ...naming(job.site.detectors).map(({ id }) => setStep("detectors", id, { circuit: reference })),
+  ];
 }

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { reviewWiring } from "#engine";
 import { createJobDocument, demoJob, editBoth, installationOf, loadFile, siteOf } from "#job";
-import { circuitOf, renameSteps } from "./assign.ts";
+import { circuitOf, removeSteps, renameSteps } from "./assign.ts";
 import { mostLuminaires, proposeCircuits } from "./propose.ts";
 
 const words = { board: (n: number) => `Board ${n}`, circuit: (n: number) => `Lighting ${n}` };
@@ -90,4 +90,19 @@ test("a circuit that is renamed keeps its luminaires, also where the new name is
   expect(count(first!.id)).toBe(before);
   rename(second!.name);
   expect(count(first!.id)).toBe(before);
+});
+
+test("a circuit that is removed leaves its name nowhere, and one step of undo brings all of it back", () => {
+  const document = run(proposeCircuits(opened(bare), words));
+  const before = document.job();
+  const [first] = before.circuits;
+  const naming = (): number =>
+    document.job().luminaires.filter(({ circuit }) => circuit === first!.name).length;
+  const count = naming();
+  expect(count).toBeGreaterThan(0);
+  const steps = removeSteps({ site: document.snapshot().site, kept: before }, first!);
+  document.run(editBoth("visit.edit.remove", steps as never));
+  expect([naming(), document.job().circuits.length]).toEqual([0, before.circuits.length - 1]);
+  document.undo();
+  expect([naming(), document.job()]).toEqual([count, before]);
 });

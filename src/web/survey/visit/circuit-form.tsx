@@ -4,7 +4,7 @@ import { breakerTypes } from "#job";
 import type { OpenJob } from "../../contract.ts";
 import { Choice, FigureField, More, Pick, TextBox } from "../../fields/index.ts";
 import { t } from "../../texts/visit.ts";
-import { renameSteps } from "../../wire/assign.ts";
+import { removeSteps, renameSteps } from "../../wire/assign.ts";
 import { rounded } from "./board-form.tsx";
 import { knownPoints } from "./open-points.ts";
 import { circuitQuestions } from "./questions.ts";
@@ -102,9 +102,7 @@ export function CircuitForm({ job, circuit }: { readonly job: OpenJob; readonly 
             <div>
               <Button
                 className="button button-quiet"
-                onPress={() =>
-                  job.keep("visit.edit.remove", [{ do: "remove", kind: "circuits", id: circuit.id }])
-                }
+                onPress={() => job.editBoth("visit.edit.remove", removeSteps(job, circuit))}
               >
                 {t("visit.circuit.remove")}
               </Button>
