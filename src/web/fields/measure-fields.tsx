@@ -1,7 +1,7 @@
 import type { Metres, Radians } from "#engine";
 import { degreesOf, radiansOf } from "#engine";
 import { useUnits } from "../settings/preferences.ts";
-import { lengthFigure, lengthIn, lengthText, numberText, t } from "../texts/index.ts";
+import { figureIn, lengthFigure, lengthIn, lengthText, numberText, t } from "../texts/index.ts";
 import { DraftField, type DraftFieldProps, type Reading } from "./draft-field.tsx";
 
 type Common = Pick<
@@ -59,7 +59,7 @@ export interface FigureFieldProps extends Common {
   readonly whole?: boolean;
 }
 
-/** A plain number with its unit beside it. */
+/** A number with its unit beside it; another unit of the same kind that is typed is understood. */
 export function FigureField({
   value,
   onChange,
@@ -72,7 +72,7 @@ export function FigureField({
 }: FigureFieldProps) {
   const read = (typed: string): Reading<number | undefined> => {
     if (typed.trim() === "" && onClear !== undefined) return { value: undefined };
-    const figure = figureIn(typed);
+    const figure = figureIn(typed, unit);
     if (figure === undefined || (whole === true && !Number.isInteger(figure)))
       return { trouble: t(whole === true ? "fields.whole.unreadable" : "fields.figure.unreadable") };
     if (least !== undefined && figure < least)
@@ -134,9 +134,3 @@ const withUnit = (figure: number, unit: string | undefined): string =>
     : unit === "°"
       ? `${numberText(figure)}°`
       : `${numberText(figure)} ${unit}`;
-
-/** A number with decimal point or comma; nothing else. */
-export function figureIn(typed: string): number | undefined {
-  const text = typed.trim().replace("−", "-").replace(",", ".");
-  return /^-?(\d+\.?\d*|\.\d+)$/.test(text) ? Number(text) : undefined;
-}

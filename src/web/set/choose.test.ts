@@ -2,8 +2,8 @@ import { describe, expect, test } from "vitest";
 import { settingsOfSite } from "#engine";
 import { demoJob, type JobFile, settingsOfJob, siteOf } from "#job";
 import { remedyActions } from "../findings/remedy-actions.ts";
-import { withChoice } from "./choose.ts";
 import { delayText } from "../texts/index.ts";
+import { withChoice } from "./choose.ts";
 import { atAGlance, valueWord } from "./setting-words.ts";
 
 describe("choosing", () => {

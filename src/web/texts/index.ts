@@ -1,3 +1,4 @@
+export { figureIn } from "./figures-in.ts";
 export { lengthIn } from "./lengths-in.ts";
 export {
   areaText,

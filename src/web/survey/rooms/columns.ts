@@ -1,7 +1,14 @@
 import type { Room, Site } from "#engine";
-import { figureIn } from "../../fields/measure-fields.tsx";
 import { roomArea } from "../../plan/shapes.ts";
-import { areaText, lengthFigure, lengthIn, lengthText, numberText, type Units } from "../../texts/index.ts";
+import {
+  areaText,
+  figureIn,
+  lengthFigure,
+  lengthIn,
+  lengthText,
+  numberText,
+  type Units,
+} from "../../texts/index.ts";
 import { t } from "../../texts/rooms.ts";
 import { heightLimits } from "./sizes-list.ts";
 import { uses, writtenUse } from "./uses.ts";
@@ -130,9 +137,8 @@ function readStorey(typed: string, { site }: CellContext): CellReading {
 }
 
 function readTemperature(typed: string): CellReading {
-  const plain = typed.replace(/°?\s*C\s*$/i, "").trim();
-  if (plain === "") return { fields: { highestTemperature: undefined } };
-  const degrees = figureIn(plain);
+  if (typed.trim() === "") return { fields: { highestTemperature: undefined } };
+  const degrees = figureIn(typed, "°C");
   const { least, most } = temperatureLimits;
   return degrees === undefined || degrees < least || degrees > most
     ? { trouble: t("rooms.cell.temperature", { least, most }) }
