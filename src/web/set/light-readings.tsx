@@ -35,13 +35,20 @@ function readingsIn({ target, lampsOff, lampsOn, sunPatch }: Draft): Kept | unde
   const [on] = whole(lampsOn);
   return target === undefined || pairs.length === 0
     ? undefined
-    : { target, lampsOff: pairs, sunPatch, ...(on && { lampsOn: on }) };
+    : { target, lampsOff: pairs, ...(on && { lampsOn: on }), sunPatch };
 }
 
 /** Ceiling and work plane, lamps off and on: what they give as a threshold, or the sentence why they cannot. */
 export function LightReadingsForm({ job, device }: { readonly job: OpenJob; readonly device: string }) {
   const kept = inFile(job, device)?.lightReadings;
   const [draft, setDraft] = useState(() => draftOf(kept));
+  const inJob = JSON.stringify(kept);
+  const [seen, setSeen] = useState(inJob);
+  // What the job holds was changed from elsewhere, by undo above all: the form begins anew with it.
+  if (inJob !== seen) {
+    setSeen(inJob);
+    if (inJob !== JSON.stringify(readingsIn(draft))) setDraft(draftOf(kept));
+  }
   const change = (part: Partial<Draft>): void => setDraft((before) => ({ ...before, ...part }));
   const readings = readingsIn(draft);
   const room = job.site.detectors.find(({ id }) => id === device)?.room ?? "";
@@ -94,10 +101,7 @@ export function LightReadingsForm({ job, device }: { readonly job: OpenJob; read
           {kept ? (
             <Button
               className="button button-quiet"
-              onPress={() => {
-                setDraft(draftOf(undefined));
-                keepOn(job, device, { lightReadings: undefined });
-              }}
+              onPress={() => keepOn(job, device, { lightReadings: undefined })}
             >
               {t("set.readings.forget")}
             </Button>
