@@ -9,40 +9,17 @@ import { clipboardOn } from "./edit/clipboard.ts";
 import { doKey } from "./key-deeds.ts";
 import { keyDeed } from "./keys.ts";
 import { type Palette, readPalette } from "./paint/palette.ts";
-import type { Shown } from "./paint/zones.ts";
 import { painterOn } from "./painter.ts";
 import { picturesIn } from "./pictures.ts";
 import { pinsIn } from "./pins.ts";
 import { listenOn } from "./pointers.ts";
 import { benchOf, chosenSideOf, cursorAt, flagsOf, focusOf, heldOf, triedOf } from "./reading.ts";
+import { shownByStage } from "./shown-by-stage.ts";
 import { type Input, rest } from "./tools/state.ts";
 import { gripsOf, previewOf } from "./tools/step.ts";
 import { fitted, type Insets } from "./view.ts";
 import { wiresOf } from "./wires.ts";
 import "./plan.css";
-
-/** The wiring has the plan to itself; settings need no more of it than who sees where. The same object while nothing of it changed. */
-function shownByStage(): (bench: Pick<Workbench, "stage" | "shown">) => Shown {
-  let of: Shown | undefined;
-  let quiet = nothingShown;
-  return ({ stage, shown }) => {
-    if (stage === "wire") return nothingShown;
-    if (stage !== "set") return shown;
-    if (of !== shown) quiet = { ...shown, gaps: false, spill: false, darkWalks: false };
-    of = shown;
-    return quiet;
-  };
-}
-
-const nothingShown: Shown = {
-  seated: false,
-  towards: false,
-  across: false,
-  sound: false,
-  gaps: false,
-  spill: false,
-  darkWalks: false,
-};
 
 interface PlanProps {
   readonly store: Store<Workbench>;

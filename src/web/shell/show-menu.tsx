@@ -1,23 +1,16 @@
 import { Button, Dialog, DialogTrigger, Popover } from "react-aria-components";
 import { Tick } from "../fields/index.ts";
 import type { Shown } from "../plan/paint/zones.ts";
+import { layersOf } from "../plan/shown-by-stage.ts";
 import { t } from "../texts/index.ts";
 import { Sign } from "./signs.tsx";
 import { type Store, usePart, type Workbench } from "./workbench.ts";
 
-const layers: readonly (keyof Shown)[] = [
-  "seated",
-  "towards",
-  "across",
-  "sound",
-  "gaps",
-  "spill",
-  "darkWalks",
-];
-
 /** What lies on the plan, with the sign of each: it is the legend as well. */
 export function ShowMenu({ store }: { readonly store: Store<Workbench> }) {
-  const shown = usePart(store, (bench) => bench.shown);
+  const { shown, stage } = usePart(store, (bench) => ({ shown: bench.shown, stage: bench.stage }));
+  const layers = layersOf[stage];
+  const others = layersOf.place.filter((layer) => !layers.includes(layer));
   return (
     <DialogTrigger>
       <Button className="bar-word bar-sign" aria-label={t("shell.show")}>
@@ -41,6 +34,15 @@ export function ShowMenu({ store }: { readonly store: Store<Workbench> }) {
               </span>
             </Tick>
           ))}
+          {others.length > 0 ? (
+            <p className="hint">
+              {layers.length === 0
+                ? t("shell.show.none-here")
+                : t("shell.show.not-here", {
+                    layers: others.map((layer) => t(`shell.show.${layer}`)).join(", "),
+                  })}
+            </p>
+          ) : null}
         </Dialog>
       </Popover>
     </DialogTrigger>
