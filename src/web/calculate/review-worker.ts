@@ -1,4 +1,5 @@
 import type { RoomCoverage, Site } from "#engine";
+import { breath } from "../breath.ts";
 import type { DeviceZones } from "../contract.ts";
 import { applied } from "../jobs/apply.ts";
 import { allFindings, roomKeeper, zonesOf } from "./engine-ways.ts";
@@ -78,17 +79,6 @@ async function work(): Promise<void> {
   }
   running = false;
 }
-
-/** A turn of the event loop without the 4 ms that timers cost. */
-const breath = (): Promise<void> =>
-  new Promise((resolve) => {
-    const { port1, port2 } = new MessageChannel();
-    port1.onmessage = () => {
-      port1.close();
-      resolve();
-    };
-    port2.postMessage(undefined);
-  });
 
 function reviewNext(): void {
   const id = waiting.shift();

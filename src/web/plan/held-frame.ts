@@ -1,6 +1,6 @@
 import type { Point } from "#engine";
 import { applied } from "../jobs/apply.ts";
-import type { Frame } from "./paint/surface.ts";
+import type { Frame } from "./paint/frame.ts";
 import type { Painted } from "./picture.ts";
 import { boundsOfResults, type Results } from "./still.ts";
 import { boundsOf, toPixel, type View } from "./view.ts";

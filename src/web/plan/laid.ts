@@ -1,4 +1,4 @@
-import type { Frame } from "./paint/surface.ts";
+import type { Frame } from "./paint/frame.ts";
 import type { View } from "./view.ts";
 
 /** Device pixels for one CSS pixel. */

@@ -1,7 +1,7 @@
 import type { Site } from "#engine";
 import type { DeviceZones, EditStep } from "../contract.ts";
 import type { DrawnCoverage } from "./drawn-results.ts";
-import type { Frame } from "./paint/surface.ts";
+import type { Frame } from "./paint/frame.ts";
 import type { Painted } from "./picture.ts";
 import type { View } from "./view.ts";
 

@@ -1,5 +1,5 @@
 import { densityNow, lay, place } from "./laid.ts";
-import type { Frame } from "./paint/surface.ts";
+import { type Frame, sameFrame } from "./paint/frame.ts";
 import type { PaintAnswer, PaintQuestion, PictureLayer } from "./paint-asked.ts";
 import type { Picture } from "./picture.ts";
 import { changeBetween } from "./picture-change.ts";
@@ -97,10 +97,9 @@ export function painterOn(
     underlay.show(picture);
   };
 
-  const fail = (): void => on.trouble();
-  worker.onerror = fail;
+  worker.onerror = on.trouble;
   worker.onmessage = ({ data }: MessageEvent<PaintAnswer>) => {
-    if (data.tell === "failed") return fail();
+    if (data.tell === "failed") return on.trouble();
     if (data.tell === "held") {
       lie(held[data.layer], data.view, data.frame);
       return;
@@ -116,7 +115,7 @@ export function painterOn(
   const lie = (layer: Shown, view: View, frame: Frame): void => {
     const before = layer.painted;
     layer.painted = { view, frame };
-    if (!before || !sameLie(before.frame, frame)) lay(layer.canvas, frame);
+    if (!sameFrame(before?.frame, frame)) lay(layer.canvas, frame);
     if (next) placeFor(layer, next.view);
   };
 
@@ -134,9 +133,6 @@ export function painterOn(
     },
   };
 }
-
-const sameLie = (a: Frame, b: Frame): boolean =>
-  a.left === b.left && a.top === b.top && a.width === b.width && a.height === b.height;
 
 /** Whether two pictures differ in the view alone. */
 function onlyViewed(a: Picture, b: Picture): boolean {

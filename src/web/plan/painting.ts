@@ -1,8 +1,9 @@
+import { breath } from "../breath.ts";
 import { signsFrame, zonesFrame } from "./held-frame.ts";
 import { paintBase } from "./paint/base.ts";
+import { type Frame, sameFrame } from "./paint/frame.ts";
 import type { LatePainting } from "./paint/handles.ts";
-import { emptied, type Layer, layerOn, sameFrame } from "./paint/layer.ts";
-import type { Frame } from "./paint/surface.ts";
+import { emptied, type Layer, layerOn } from "./paint/layer.ts";
 import { paintWires } from "./paint/wires.ts";
 import { paintZones } from "./paint/zones.ts";
 import type { PaintAnswer, PictureChange, PictureLayer } from "./paint-asked.ts";
@@ -51,6 +52,8 @@ export function paintingOn(
   let moved: Results | undefined;
   /** What was left out of the zones, since the hand holds it. */
   let zonesWithoutHeld = false;
+  /** Canvases on the screen that show something. */
+  const inHand = new Set<Layer>();
   let late: LatePainting = {};
   let signsShown = false;
 
@@ -147,6 +150,7 @@ export function paintingOn(
     const { view, palette } = picture;
     const known = layer.painted;
     const surface = emptied(layer, { view, palette, density, frame });
+    inHand.add(layer);
     if (!known || known.view !== view || !sameFrame(known.frame, frame))
       tell({ tell: "held", layer: name, frame, view });
     return surface;
@@ -167,9 +171,7 @@ export function paintingOn(
 
   /** What the hand has laid down is on other layers by now. */
   const letGo = (layer: Layer, { palette }: Painted): void => {
-    const { painted } = layer;
-    if (painted?.frame && painted.frame !== nowhere)
-      emptied(layer, { view: painted.view, palette, density: painted.density, frame: painted.frame });
+    if (layer.painted && inHand.delete(layer)) emptied(layer, { ...layer.painted, palette });
   };
 
   const paintHeavy: Readonly<Record<Heavy, (now: Wish) => void>> = {
@@ -216,9 +218,6 @@ export function paintingOn(
   };
 }
 
-/** A frame for a layer that shows nothing. */
-const nowhere: Frame = { left: 0, top: 0, width: 1, height: 1 };
-
 /** States of the hand in which it draws nothing itself. */
 const atRest: ReadonlySet<string> = new Set(["rest", "press", "pan"]);
 
@@ -260,14 +259,3 @@ const handFields = [
 ] as const satisfies readonly (keyof Painted)[];
 
 const sameHand = (a: Painted, b: Painted): boolean => handFields.every((key) => a[key] === b[key]);
-
-/** A turn of the event loop without the 4 ms that timers cost: what was asked meanwhile is heard. */
-const breath = (): Promise<void> =>
-  new Promise((resolve) => {
-    const { port1, port2 } = new MessageChannel();
-    port1.onmessage = () => {
-      port1.close();
-      resolve();
-    };
-    port2.postMessage(undefined);
-  });

@@ -1,5 +1,5 @@
 import { densityNow, lay, place } from "./laid.ts";
-import type { Frame } from "./paint/surface.ts";
+import type { Frame } from "./paint/frame.ts";
 import type { Picture } from "./picture.ts";
 import type { UnderlayAnswer, UnderlayQuestion, UnderlayWish } from "./underlay-asked.ts";
 import type { View } from "./view.ts";

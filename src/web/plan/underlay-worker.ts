@@ -1,3 +1,4 @@
+import { breath } from "../breath.ts";
 import { strokeLines } from "./paint/lines.ts";
 import type { UnderlayAnswer, UnderlayQuestion, UnderlayWish } from "./underlay-asked.ts";
 
@@ -55,14 +56,3 @@ async function painted(asked: UnderlayWish): Promise<ImageBitmap | undefined> {
   }
   return canvas.transferToImageBitmap();
 }
-
-/** A turn of the event loop without the 4 ms that timers cost. */
-const breath = (): Promise<void> =>
-  new Promise((resolve) => {
-    const { port1, port2 } = new MessageChannel();
-    port1.onmessage = () => {
-      port1.close();
-      resolve();
-    };
-    port2.postMessage(undefined);
-  });

@@ -1,6 +1,7 @@
 import type { View } from "../view.ts";
+import type { Frame } from "./frame.ts";
 import type { Palette } from "./palette.ts";
-import { type Brush, type Frame, inPixels, type Surface } from "./surface.ts";
+import { type Brush, inPixels, type Surface } from "./surface.ts";
 
 /** A canvas of the plan, and what it was last painted for. */
 export interface Layer {
@@ -63,6 +64,3 @@ function cover({ canvas, painted }: Layer, next: Painted): void {
 }
 
 const sameSize = (a: Frame, b: Frame): boolean => a.width === b.width && a.height === b.height;
-
-export const sameFrame = (a: Frame | undefined, b: Frame | undefined): boolean =>
-  a === b || (a?.left === b?.left && a?.top === b?.top && a?.width === b?.width && a?.height === b?.height);

@@ -1,5 +1,6 @@
 import type { Point } from "#engine";
 import { type Pixel, toPixel, type View } from "../view.ts";
+import type { Frame } from "./frame.ts";
 import type { Palette } from "./palette.ts";
 
 /** Plans are painted beside the page, by a worker. */
@@ -16,14 +17,6 @@ export interface Surface {
   readonly frame?: Frame | undefined;
   /** "changing": shown for a frame or two; texts are written straight on, since keeping a picture of each would cost more. */
   readonly content?: "lasting" | "changing";
-}
-
-/** A part of the screen. [px] */
-export interface Frame {
-  readonly left: number;
-  readonly top: number;
-  readonly width: number;
-  readonly height: number;
 }
 
 /** Draw in plan metres from here on. One CSS pixel is 1 / scale wide. */

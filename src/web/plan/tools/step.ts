@@ -6,6 +6,7 @@ import { boxed } from "../edit/selected.ts";
 import { sideNear } from "../edit/sides.ts";
 import { stretchSteps } from "../edit/stretched-rectangle.ts";
 import { picked, placeOf, recordOf, roomsOn, sameRef } from "../pick.ts";
+import { remembering } from "../remembering.ts";
 import { insideRoom, nearestOn } from "../shapes.ts";
 import { type Guide, snapCorner, snapObstacle, snapPlace, snapReference } from "../snap.ts";
 import { type Pixel, panned, toPixel, toPoint } from "../view.ts";
@@ -266,11 +267,13 @@ const isNothing = (state: ToolState): boolean =>
   (state.on === "move" && state.by[0] === 0 && state.by[1] === 0) || (state.on === "turn" && state.by === 0);
 
 /** What a drag would do if it ended now. */
-export function previewOf(state: ToolState, site: Bench["site"]): readonly EditStep[] {
+export const previewOf = remembering((state: ToolState, site: Bench["site"]): readonly EditStep[] => {
   if (state.on === "move") return moveSteps(site, state.refs, state.by);
   if (state.on === "turn") return turnSteps(site, [state.ref], state.by);
-  return state.on === "reshape" ? state.steps : [];
-}
+  return state.on === "reshape" ? state.steps : nothingDone;
+});
+
+const nothingDone: readonly EditStep[] = [];
 
 /** A press on a wall of the selected room chooses that side, where its length is not that of the room. */
 function sideAt(
@@ -340,30 +343,41 @@ function cornerNear(bench: Bench, pixel: Pixel): Point | undefined {
 }
 
 /** The grips of what is selected: turn a device, move a corner or a side. */
-export function gripsOf(bench: Omit<Bench, "grips">): readonly Grip[] {
-  const ref = bench.selection.length === 1 ? bench.selection[0] : undefined;
-  if (!ref || bench.tool.kind !== "select" || bench.readOnly) return [];
-  if (ref.kind === "detectors" || ref.kind === "luminaires") {
-    const record = recordOf(bench.site, ref.kind, ref.id);
-    if (!record) return [];
-    const away = 36 / bench.view.scale;
-    return [
-      {
-        kind: "turn",
-        ref,
-        at: [record.at[0] + Math.cos(record.turn) * away, record.at[1] + Math.sin(record.turn) * away],
-      },
-    ];
-  }
-  if (ref.kind !== "rooms" && ref.kind !== "obstacles") return [];
-  const record = recordOf(bench.site, ref.kind, ref.id);
-  const ring = record ? ("outline" in record ? record.outline : record.footprint) : [];
-  const corners = ring.map((at, index): Grip => ({ kind: "corner", ref, index, at }));
-  const sides = ring.flatMap((a, index): Grip[] => {
-    const b = ring[(index + 1) % ring.length] as Point;
-    return Math.hypot(b[0] - a[0], b[1] - a[1]) * bench.view.scale < 44
-      ? []
-      : [{ kind: "side", ref, index, at: [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2] }];
-  });
-  return [...corners, ...sides];
-}
+export const gripsOf = ({ site, selection, tool, readOnly, view }: Omit<Bench, "grips">): readonly Grip[] =>
+  gripsFor(site, selection, tool, readOnly, view.scale);
+
+const gripsFor = remembering(
+  (
+    site: Bench["site"],
+    selection: Bench["selection"],
+    tool: Bench["tool"],
+    readOnly: boolean,
+    scale: number,
+  ): readonly Grip[] => {
+    const ref = selection.length === 1 ? selection[0] : undefined;
+    if (!ref || tool.kind !== "select" || readOnly) return [];
+    if (ref.kind === "detectors" || ref.kind === "luminaires") {
+      const record = recordOf(site, ref.kind, ref.id);
+      if (!record) return [];
+      const away = 36 / scale;
+      return [
+        {
+          kind: "turn",
+          ref,
+          at: [record.at[0] + Math.cos(record.turn) * away, record.at[1] + Math.sin(record.turn) * away],
+        },
+      ];
+    }
+    if (ref.kind !== "rooms" && ref.kind !== "obstacles") return [];
+    const record = recordOf(site, ref.kind, ref.id);
+    const ring = record ? ("outline" in record ? record.outline : record.footprint) : [];
+    const corners = ring.map((at, index): Grip => ({ kind: "corner", ref, index, at }));
+    const sides = ring.flatMap((a, index): Grip[] => {
+      const b = ring[(index + 1) % ring.length] as Point;
+      return Math.hypot(b[0] - a[0], b[1] - a[1]) * scale < 44
+        ? []
+        : [{ kind: "side", ref, index, at: [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2] }];
+    });
+    return [...corners, ...sides];
+  },
+);
