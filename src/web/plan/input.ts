@@ -3,6 +3,7 @@ import { roomAsker } from "../calculate/room-at.ts";
 import type { Actions } from "../shell/actions.ts";
 import { findingsHere, type Store, type Workbench } from "../shell/workbench.ts";
 import { takeRoomSteps } from "../survey/drawings/take-room.ts";
+import { earlyInput } from "./draw-loading.ts";
 import { benchOf, flagAt } from "./reading.ts";
 import type { Input } from "./tools/state.ts";
 import { rest } from "./tools/state.ts";
@@ -43,7 +44,7 @@ export function inputOn(ports: {
       ...(tool.kind === "add" && tool.after !== "again" ? { tool: { kind: "select" } as const } : {}),
     });
   };
-  return (what) => {
+  const take = (what: Input): void => {
     const bench = store.get();
     if (bench.pointing) {
       if (what.do === "up") {
@@ -57,6 +58,7 @@ export function inputOn(ports: {
       if (what.do === "up") void takeDrawn(what.pixel);
       if (what.do !== "down" || !what.pan) return;
     }
+    if (keptForLater(what)) return;
     if (what.do === "down") {
       const findings = findingsHere(bench, calculator.current());
       const flag = flagAt(bench, findings, what.pixel);
@@ -93,6 +95,8 @@ export function inputOn(ports: {
       calculator.live(preview);
     lastPreview = preview;
   };
+  const keptForLater = earlyInput(store, take);
+  return take;
 }
 
 /** What was typed may lead out of sight: then the plan is drawn smaller, so that all of it shows. */

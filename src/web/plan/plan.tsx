@@ -5,6 +5,7 @@ import { type Actions, storeyBounds } from "../shell/actions.ts";
 import { findingsHere, type Store, type Workbench } from "../shell/workbench.ts";
 import { t } from "../texts/index.ts";
 import { drawKey, sideKey } from "./draw-keys.ts";
+import { loadDrawing } from "./draw-loading.ts";
 import { clipboardOn } from "./edit/clipboard.ts";
 import { doKey } from "./key-deeds.ts";
 import { keyDeed } from "./keys.ts";
@@ -66,6 +67,7 @@ export const Plan = memo(function Plan({ store, calculator, actions, insets, inp
         const bench = store.get();
         const calculated = calculator.current();
         const preview = previewOf(bench.toolState, bench.job.site);
+        const held = heldOf(bench, preview);
         painter.show({
           site: bench.job.site,
           storey: bench.storey,
@@ -80,7 +82,7 @@ export const Plan = memo(function Plan({ store, calculator, actions, insets, inp
           selection: bench.selection,
           toolState: bench.toolState,
           preview,
-          held: heldOf(bench, preview),
+          held,
           grips: gripsOf(benchOf(bench)),
           side: chosenSideOf(bench),
           planned: bench.planned,
@@ -88,7 +90,8 @@ export const Plan = memo(function Plan({ store, calculator, actions, insets, inp
           lit: bench.lit,
           flags: flagsOf(bench, findingsHere(bench, calculated)),
           focus: focusOf(bench),
-          insets: sameInsets(insets()),
+          // Bars and cards stay where they are while one drags: to ask for their sizes makes the browser lay out the page.
+          insets: held ? known : sameInsets(insets()),
         });
       },
     };
@@ -145,19 +148,18 @@ export const Plan = memo(function Plan({ store, calculator, actions, insets, inp
     element.addEventListener("keydown", keyDown);
     element.addEventListener("keyup", keyUp);
     // Drawing is loaded with the first tool that is taken for it.
-    const loadDrawing = (): void => {
+    const fetchDrawing = (): void => {
       const { tool, drawing } = store.get();
       if (tool.kind !== "add" || drawing || loading) return;
       loading = true;
-      import("./tools/drawing-tools.ts").then(
-        ({ drawingTools }) => store.set({ drawing: drawingTools }),
-        () => {
+      void loadDrawing(store)
+        .catch(() => {})
+        .finally(() => {
           loading = false;
-        },
-      );
+        });
     };
-    loadDrawing();
-    const stopDrawing = store.subscribe(loadDrawing);
+    fetchDrawing();
+    const stopDrawing = store.subscribe(fetchDrawing);
     const pinNotes = pinsIn(element.querySelector(".plan-pins") as HTMLElement, (note) => {
       store.set({ panel: { kind: "notes" } });
       requestAnimationFrame(() =>
