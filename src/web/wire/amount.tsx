@@ -56,6 +56,24 @@ export function Maybe<T extends string>({ label, value, options, none, onChange 
   );
 }
 
+interface KnownProps {
+  readonly label: string;
+  readonly value: "yes" | "no" | "unknown" | undefined;
+  readonly onChange: (value: "yes" | "no" | undefined) => void;
+}
+
+/** Yes or no, or nothing where nobody knows; on record as unknown it is the same as not on record. */
+export function Known({ label, value, onChange }: KnownProps) {
+  return (
+    <Maybe
+      label={label}
+      value={value === "unknown" ? undefined : value}
+      options={(["yes", "no"] as const).map((word) => ({ value: word, word: t(`wire.known.${word}`) }))}
+      onChange={onChange}
+    />
+  );
+}
+
 /** Fields as the document takes them: what is undefined is left out. */
 export const without = <T extends object>(fields: T): T =>
   Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined)) as T;

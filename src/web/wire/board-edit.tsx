@@ -6,7 +6,7 @@ import { More } from "../fields/index.ts";
 import { type Store, usePart, type Workbench } from "../shell/workbench.ts";
 import { BoardForm } from "../survey/visit/board-form.tsx";
 import { t } from "../texts/wire.ts";
-import { Amount, Maybe } from "./amount.tsx";
+import { Amount, Known, Maybe } from "./amount.tsx";
 
 type Fields = { readonly [Name in Exclude<keyof JobBoard, "id">]?: JobBoard[Name] | undefined };
 
@@ -70,10 +70,9 @@ export function BoardEdit({
               disabled={job.readOnly}
               onChange={(earthResistance) => set({ earthResistance })}
             />
-            <Maybe
+            <Known
               label={t("wire.board.isolates-neutral")}
-              value={board.isolatesNeutral === "unknown" ? undefined : board.isolatesNeutral}
-              options={(["yes", "no"] as const).map((value) => ({ value, word: t(`wire.known.${value}`) }))}
+              value={board.isolatesNeutral}
               onChange={(isolatesNeutral) => set({ isolatesNeutral })}
             />
             <Maybe

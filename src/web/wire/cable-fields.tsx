@@ -6,13 +6,12 @@ import { LengthField, More } from "../fields/index.ts";
 import { useUnits } from "../settings/preferences.ts";
 import { lengthText } from "../texts/index.ts";
 import { t } from "../texts/wire.ts";
-import { Amount, Maybe, without } from "./amount.tsx";
+import { Amount, Known, Maybe, without } from "./amount.tsx";
 
 type Cable = NonNullable<JobCircuit["cable"]>;
 type Fields = { readonly [Name in keyof Cable]?: Cable[Name] | undefined };
 
 const methods = ["A1", "A2", "B1", "B2", "C"] as const;
-const known = ["yes", "no", "unknown"] as const;
 const arrangements = [
   "bunched",
   "layer-on-wall",
@@ -20,7 +19,7 @@ const arrangements = [
   "perforated-tray",
   "ladder",
 ] as const;
-const signals = ["none", "insulated-for-highest", "separated", "not-separated", "unknown"] as const;
+const signals = ["none", "insulated-for-highest", "separated", "not-separated"] as const;
 
 /** The cable of a circuit: section and length first, how it lies behind "more". */
 export function CableFields({
@@ -180,20 +179,15 @@ export function CableFields({
             disabled={disabled}
             onChange={(protective) => set({ protective })}
           />
-          <Maybe
+          <Known
             label={t("wire.cable.concealed")}
             value={cable.concealed}
-            options={known
-              .filter((value) => value !== "unknown")
-              .map((value) => ({ value, word: t(`wire.known.${value}`) }))}
             onChange={(concealed) => set({ concealed })}
           />
           <Maybe
             label={t("wire.cable.signals")}
-            value={cable.withSignals}
-            options={signals
-              .filter((value) => value !== "unknown")
-              .map((value) => ({ value, word: t(`wire.signals.${value}`) }))}
+            value={cable.withSignals === "unknown" ? undefined : cable.withSignals}
+            options={signals.map((value) => ({ value, word: t(`wire.signals.${value}`) }))}
             onChange={(withSignals) => set({ withSignals })}
           />
         </div>

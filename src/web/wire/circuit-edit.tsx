@@ -5,7 +5,7 @@ import { Choice, More, TextBox } from "../fields/index.ts";
 import type { Store, Workbench } from "../shell/workbench.ts";
 import { CircuitForm } from "../survey/visit/circuit-form.tsx";
 import { t } from "../texts/wire.ts";
-import { Amount, Maybe } from "./amount.tsx";
+import { Amount, Known, Maybe } from "./amount.tsx";
 import { CableFields } from "./cable-fields.tsx";
 import { RoutePins } from "./route-pins.tsx";
 
@@ -112,10 +112,9 @@ export function CircuitEdit({
               onChange={(line) => set({ line })}
             />
           )}
-          <Maybe
+          <Known
             label={t("wire.protection.isolator")}
-            value={circuit.isolator === "unknown" ? undefined : circuit.isolator}
-            options={(["yes", "no"] as const).map((value) => ({ value, word: t(`wire.known.${value}`) }))}
+            value={circuit.isolator}
             onChange={(isolator) => set({ isolator })}
           />
         </div>
