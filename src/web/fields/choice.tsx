@@ -103,7 +103,7 @@ export function More({
 }) {
   return (
     <Disclosure className="more" defaultExpanded={open === true}>
-      <Heading className="more-head">
+      <Heading>
         <Button slot="trigger" className="more-trigger">
           <svg viewBox="0 0 12 12" aria-hidden="true" className="more-sign">
             <path d="M4 2l4 4-4 4" />

@@ -134,7 +134,7 @@ function PairFields({
     />
   );
   return (
-    <fieldset className="plain-set set-pair">
+    <fieldset className="plain-set">
       <legend className="field-label">{word}</legend>
       <div className="fields">
         {field("ceiling")}

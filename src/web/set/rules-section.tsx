@@ -71,8 +71,8 @@ function RoomRow({ room, packs }: { readonly room: RoomRules; readonly packs: re
     room.results.filter(({ check }) => check.verdict === verdict).length;
   return (
     <Disclosure className="set-setting">
-      <Heading level={4} className="set-setting-head">
-        <Button slot="trigger" className="set-rules-trigger">
+      <Heading level={4}>
+        <Button slot="trigger" className="line-button set-rules-trigger">
           <svg viewBox="0 0 12 12" aria-hidden="true" className="more-sign">
             <path d="M4 2l4 4-4 4" />
           </svg>

@@ -90,7 +90,7 @@ function DeviceLine({
   readonly onPress: () => void;
 }) {
   return (
-    <Button className="set-device" onPress={onPress}>
+    <Button className="line-button set-device" onPress={onPress}>
       <span className="set-device-tag">{context.tag}</span>
       <span className="set-device-line">
         {atAGlance(settings).map(({ word, chosen }, i) => (

@@ -26,8 +26,8 @@ export function SettingRow({ job, device, name, settings, derived, open, onOpen 
   const word = inFile(job, device)?.deviceLabels?.[name];
   return (
     <Disclosure className="set-setting" isExpanded={open} onExpandedChange={onOpen}>
-      <Heading level={4} className="set-setting-head">
-        <Button slot="trigger" className="set-setting-trigger">
+      <Heading level={4}>
+        <Button slot="trigger" className="line-button set-setting-trigger">
           <svg viewBox="0 0 12 12" aria-hidden="true" className="more-sign">
             <path d="M4 2l4 4-4 4" />
           </svg>

@@ -6,8 +6,8 @@ import { t } from "../texts/wire.ts";
 export function Caution() {
   return (
     <Disclosure className="wire-caution">
-      <Heading level={3} className="wire-head">
-        <Button slot="trigger" className="wire-caution-trigger">
+      <Heading level={3}>
+        <Button slot="trigger" className="line-button wire-caution-trigger">
           <SeverityShape severity="must" />
           <span>{t("wire.caution.short")}</span>
           <svg viewBox="0 0 12 12" aria-hidden="true" className="more-sign">

@@ -12,8 +12,8 @@ export function CheckRow({ check }: { readonly check: Check }) {
   const { title, edition, clause, verify } = sources[check.source];
   return (
     <Disclosure className="wire-check">
-      <Heading level={5} className="wire-check-head wire-head">
-        <Button slot="trigger" className="wire-check-trigger">
+      <Heading level={5}>
+        <Button slot="trigger" className="line-button wire-check-trigger">
           <span className="wire-check-what">{check.what}</span>
           <span className="wire-check-figure">
             {check.actual === undefined ? t("wire.unknown") : amountText(check.actual, check.unit, units)}

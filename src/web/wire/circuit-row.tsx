@@ -44,8 +44,8 @@ export function CircuitRow({
   const wrong = findings.filter(({ finding }) => finding.severity !== "note");
   return (
     <Disclosure ref={own} className="wire-circuit" isExpanded={open} onExpandedChange={onOpen}>
-      <Heading level={4} className="wire-circuit-head wire-head">
-        <Button slot="trigger" className="wire-circuit-trigger">
+      <Heading level={4}>
+        <Button slot="trigger" className="line-button wire-circuit-trigger">
           <svg viewBox="0 0 12 12" aria-hidden="true" className="more-sign">
             <path d="M4 2l4 4-4 4" />
           </svg>
@@ -63,7 +63,7 @@ export function CircuitRow({
               <ul className="wire-wrong">
                 {wrong.map(({ finding, index }) => (
                   <li key={`${finding.code} ${index}`}>
-                    <Button className="wire-wrong-line" onPress={() => onFinding(index)}>
+                    <Button className="line-button wire-wrong-line" onPress={() => onFinding(index)}>
                       <SeverityShape severity={finding.severity} />
                       <span>
                         <span className="unseen">{t(`severity.${finding.severity}`)} </span>

@@ -3,7 +3,7 @@ import type { OpenJob } from "../contract.ts";
 import { Choice, More, Pick, Tick } from "../fields/index.ts";
 import { setStep } from "../plan/edit/steps.ts";
 import { t } from "../texts/wire.ts";
-import { Amount, Maybe } from "./amount.tsx";
+import { Amount, Known, Maybe } from "./amount.tsx";
 import { circuitOf, referenceTo } from "./assign.ts";
 
 type Fields = { readonly [Name in keyof Switch]?: Switch[Name] | undefined };
@@ -43,7 +43,7 @@ export function SwitchWiring({ job, record }: { readonly job: OpenJob; readonly 
         }
       />
       {record.planned === "button" ? (
-        <fieldset className="wire-set">
+        <fieldset className="plain-set">
           <legend className="field-label">{t("wire.switch.detectors")}</legend>
           {near.map(({ id, tag }) => (
             <Tick
@@ -95,10 +95,9 @@ export function SwitchWiring({ job, record }: { readonly job: OpenJob; readonly 
             }
           />
           {lamp ? (
-            <Maybe
+            <Known
               label={t("wire.switch.glow-neutral")}
-              value={lamp.ownNeutral === "unknown" ? undefined : lamp.ownNeutral}
-              options={(["yes", "no"] as const).map((value) => ({ value, word: t(`wire.known.${value}`) }))}
+              value={lamp.ownNeutral}
               onChange={(ownNeutral) => set({ glowLamp: { ...lamp, ownNeutral: ownNeutral ?? "unknown" } })}
             />
           ) : null}
