@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { smallestSection } from "./smallest-section.ts";
-import { board, load, row, segment } from "./wiring.fixture.ts";
+import { board, breaker, load, row, segment } from "./wiring.fixture.ts";
 
 const one = (length: number) =>
   row({ segments: [segment("board", "e", length)], loads: [load("e", { power: 2300 })] });
@@ -18,4 +18,26 @@ test("without board data nothing fails, but it is not called proven", () => {
   const choice = smallestSection({ ...one(5), boards: [bare] }, "circuit");
   expect(choice).toMatchObject({ section: 1.5, standing: "no-failure" });
   expect(choice.open.length).toBeGreaterThan(0);
+});
+test("where cables are sized by gauge a gauge is searched, and no square millimetres are offered", () => {
+  const american = (power: number) => {
+    const wiring = one(10);
+    return {
+      ...wiring,
+      supply: { ...wiring.supply, region: "US", voltage: 120, frequency: 60 } as const,
+      devices: [{ ...breaker, rating: power > 1500 ? 20 : 15 }],
+      loads: [load("e", { power })],
+    };
+  };
+  // 14 AWG is for 15 A at most, 12 AWG for 20 A.
+  expect(smallestSection(american(1200), "circuit")).toMatchObject({ section: undefined, gauge: 14 });
+  expect(smallestSection(american(1800), "circuit")).toMatchObject({ section: undefined, gauge: 12 });
+  const laid = one(10);
+  const gauged = laid.segments.map(
+    (own) => ({ ...own, size: { kind: "gauge", gauge: 12, form: "solid" } }) as const,
+  );
+  expect(smallestSection({ ...laid, segments: gauged }, "circuit")).toMatchObject({
+    section: undefined,
+    gauge: 14,
+  });
 });

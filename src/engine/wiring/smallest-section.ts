@@ -1,14 +1,21 @@
 import type { ProblemCode } from "../check/index.ts";
 import type { SquareMillimetres } from "../quantity/index.ts";
 import { circuitChecks } from "./circuit-checks.ts";
-import type { WiringModel } from "./model.ts";
+import type { ConductorSize, WiringModel } from "./model.ts";
+import { supplyOfCircuit } from "./supply.ts";
+import type { Gauge } from "./tables/united-states.ts";
 
 /** Sections that one can buy for lighting. [mm²] */
 export const sectionsForLighting: readonly SquareMillimetres[] = [1.5, 2.5, 4, 6, 10, 16];
 
-/** Answer of the search for a section. */
+/** Gauges of copper for lighting, thin to thick, as far as their ampacity is on record. */
+const gaugesForLighting: readonly Gauge[] = [14, 12, 10];
+
+/** Answer of the search for a section, or for a gauge where cables are sized by it. */
 export interface SectionChoice {
   readonly section: SquareMillimetres | undefined;
+  /** American wire gauge, on a supply of the United States or where the cable has one; then `section` is undefined. */
+  readonly gauge?: Gauge;
   /** proven: every check passes · no-failure: none fails, but some are not proven · none: even the thickest fails. */
   readonly standing: "proven" | "no-failure" | "none";
   /** What still fails with the thickest, or is not proven with the section. */
@@ -28,21 +35,21 @@ const mendedBySection: ReadonlySet<ProblemCode> = new Set([
  * Smallest section, the same along the whole circuit, with which no check fails that a thicker cable can mend.
  *
  * @param model - The wiring. @param circuit - Id of the circuit.
- * @returns Section [mm²]; undefined where none does.
- * @source IEC-60364-5-52-DROP, IEC-60364-5-52-CAPACITY, IEC-60364-4-41
+ * @returns Section [mm²] or gauge; neither where none does.
+ * @source IEC-60364-5-52-DROP, IEC-60364-5-52-CAPACITY, IEC-60364-4-41, NEC-310
  * @example 10 A over 30 m with 1 % used before the board: 1.5 mm² loses 3.9 % more, 4 mm² 1.5 %
  */
 export function smallestSection(model: WiringModel, circuit: string): SectionChoice {
   let open: readonly string[] = [];
-  for (const section of sectionsForLighting) {
-    const checks = circuitChecks(withSection(model, circuit, section), circuit).filter(({ code }) =>
+  for (const size of sizesFor(model, circuit)) {
+    const checks = circuitChecks(withSize(model, circuit, size), circuit).filter(({ code }) =>
       mendedBySection.has(code),
     );
     const failed = checks.filter(({ verdict }) => verdict === "fail");
     const unproven = checks.filter(({ verdict }) => verdict === "not-proven");
     if (failed.length === 0 && checks.length > 0)
       return {
-        section,
+        ...(size.kind === "gauge" ? { section: undefined, gauge: size.gauge } : { section: size.section }),
         standing: unproven.length === 0 ? "proven" : "no-failure",
         open: unproven.map(({ what }) => what),
       };
@@ -51,9 +58,16 @@ export function smallestSection(model: WiringModel, circuit: string): SectionCho
   return { section: undefined, standing: "none", open };
 }
 
-const withSection = (model: WiringModel, circuit: string, section: SquareMillimetres): WiringModel => ({
+/** Sizes by thickness, in the way in which the circuit's cables are sized. */
+function sizesFor(model: WiringModel, circuit: string): readonly ConductorSize[] {
+  const laid = model.segments.find((segment) => segment.circuit === circuit)?.size;
+  if (laid?.kind !== "gauge" && supplyOfCircuit(model, circuit).region !== "US")
+    return sectionsForLighting.map((section) => ({ kind: "metric", section }));
+  const form = laid?.kind === "gauge" ? laid.form : "stranded";
+  return gaugesForLighting.map((gauge) => ({ kind: "gauge", gauge, form }));
+}
+
+const withSize = (model: WiringModel, circuit: string, size: ConductorSize): WiringModel => ({
   ...model,
-  segments: model.segments.map((segment) =>
-    segment.circuit === circuit ? { ...segment, size: { kind: "metric", section } } : segment,
-  ),
+  segments: model.segments.map((segment) => (segment.circuit === circuit ? { ...segment, size } : segment)),
 });

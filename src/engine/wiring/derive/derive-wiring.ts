@@ -1,9 +1,11 @@
 import type { Metres } from "../../quantity/index.ts";
 import type { Site } from "../../site/index.ts";
 import type { CableSegment, WiringModel } from "../model.ts";
+import { sizeOf } from "../of-site/cables-of.ts";
 import { circuitTitle } from "../of-site/circuits-of.ts";
 import type { FoundCircuit, FoundInstallation, WiringAssumption } from "../of-site/found.ts";
 import { wiringOfSite } from "../of-site/of-site.ts";
+import { lengthAllowance } from "../routes/route.ts";
 import { type SectionChoice, smallestSection } from "../smallest-section.ts";
 import { coveredWiring } from "../supply.ts";
 import { type CeilingWays, ceilingWays } from "./ceiling-ways.ts";
@@ -94,7 +96,6 @@ function withRoute(
 ): WiringModel {
   const { cable = {} } = circuit;
   const slack = Math.max(0, length - route.toLast);
-  const end = route.cables.length === 0 ? 0 : ENDS;
   const [first] = route.cables;
   return {
     ...model,
@@ -108,10 +109,10 @@ function withRoute(
             circuit: circuit.id,
             from: one.from,
             to: one.to,
-            length: one.length + end + (one === first ? slack : 0),
+            length: one.length + ENDS + (one === first ? slack : 0),
             cores: one.cores,
-            // Any section: the search for the smallest puts in one after the other.
-            size: { kind: "metric", section: 1.5 },
+            // Any size will do where none is entered: the search for the smallest puts in one after the other.
+            size: sizeOf(cable) ?? { kind: "metric", section: 1.5 },
             material: cable.material ?? "copper",
             insulation: cable.insulation ?? "PVC",
             ...(cable.method === undefined ? {} : { method: cable.method }),
@@ -127,7 +128,7 @@ function withRoute(
 }
 
 /** Both ends of a cable into its terminals. [m] */
-const ENDS = 0.6;
+const ENDS = 2 * lengthAllowance.end;
 
 function assumptionsOf(
   site: Site,

@@ -135,7 +135,8 @@ const lumped = ({ board }: FoundCircuit, own: readonly FedLuminaire[], length: n
     length: i === 0 ? length : 0,
   }));
 
-function sizeOf({ section, gauge, form, protective }: FoundCable = {}): ConductorSize | undefined {
+/** Size of a cable as entered. @param cable - As entered. @returns Gauge before section; undefined where neither is on record. @example 12 AWG: stranded if nobody said */
+export function sizeOf({ section, gauge, form, protective }: FoundCable = {}): ConductorSize | undefined {
   if (gauge !== undefined) return { kind: "gauge", gauge, form: form ?? "stranded" };
   return isSize(section)
     ? { kind: "metric", section, ...(protective === undefined ? {} : { protective }) }
