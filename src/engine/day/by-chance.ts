@@ -1,9 +1,9 @@
 import { type AlternatingPresence, drawnPresence } from "../energy/index.ts";
 import type { Seconds, Share } from "../quantity/index.ts";
 import { drawsFrom, exponential } from "./chance.ts";
+import { daySeconds } from "./day-task.ts";
 import { type Stay, staysOfSteps, tidyStays } from "./stays.ts";
 
-const DAY: Seconds = 86_400;
 const QUARTER: Seconds = 900;
 
 /** Presence by chance: along a profile with a mobility, or presence and absence that take turns within hours of use. */
@@ -44,7 +44,7 @@ export function staysByChance(
   const { means, hours } = model;
   const stays: Stay[] = [];
   for (let day = 0; day < options.days; day++) {
-    const [begin, end] = [day * DAY + hours.from, day * DAY + hours.to];
+    const [begin, end] = [day * daySeconds + hours.from, day * daySeconds + hours.to];
     let there = draw() < means.occupied / (means.occupied + means.vacant);
     for (let at = begin; at < end; there = !there) {
       const next = Math.min(end, at + exponential(there ? means.occupied : means.vacant, draw));

@@ -1,11 +1,12 @@
 import {
+  bridged,
   type ControlDevice,
   type ControlEvent,
   type ControlLoad,
   type ControlOutput,
   type ControlTask,
   type Interval,
-  runControl,
+  pressesInTheDark,
 } from "../control/index.ts";
 import type { Lux, Seconds, Share } from "../quantity/index.ts";
 import { type DayCurve, daylightAt, daylightStep } from "./daylight.ts";
@@ -51,7 +52,7 @@ export interface DayInput {
  * @param input - The days
  * @returns Controllers, events, people; the days begin at its `watchFrom`
  * @source CONTROL-MACHINE
- * @source daySeconds-PATTERN
+ * @source DAY-PATTERN
  */
 export function dayTask(load: SwitchedLoad, input: DayInput): ControlTask {
   const lead = input.before === "every-day" ? daySeconds : 0;
@@ -92,23 +93,13 @@ export function dayTask(load: SwitchedLoad, input: DayInput): ControlTask {
     movements,
     events: daylightEvents(devices, { input, until: lead + input.days * daySeconds }),
     people: {
-      [load.id]: joined([...before, ...people.map(([from, to]): Interval => [from + lead, to + lead])]),
+      // A stay up to midnight and one from midnight on are one.
+      [load.id]: bridged([...before, ...people.map(([from, to]): Interval => [from + lead, to + lead])], 0),
     },
     watchFrom: lead,
     until: lead + input.days * daySeconds,
   };
-  return { ...task, events: [...task.events, ...presses(task, load.id)] };
-}
-
-/** A stay up to midnight and one from midnight on are one. */
-function joined(people: readonly Interval[]): Interval[] {
-  const stays: [Seconds, Seconds][] = [];
-  for (const [from, to] of people) {
-    const last = stays.at(-1);
-    if (last && from <= last[1]) last[1] = Math.max(last[1], to);
-    else stays.push([from, to]);
-  }
-  return stays;
+  return { ...task, events: [...task.events, ...pressesInTheDark(task, load.id)] };
 }
 
 function controllerOf(load: SwitchedLoad, device: LoadDevice, input: DayInput): ControlDevice {
@@ -149,18 +140,4 @@ function daylightEvents(
     const value = daylightAt(daylight, at % daySeconds);
     return looking.map(({ id: device }): ControlEvent => ({ kind: "daylight", at, device, value }));
   });
-}
-
-/** Who comes into the dark presses: that is when automatic controllers would have switched on. */
-function presses(task: ControlTask, load: string): ControlEvent[] {
-  const switching = task.devices.filter(({ output }) => output.kind !== "slave");
-  if (switching.some(({ parameters }) => parameters.mode === "automatic")) return [];
-  const devices = task.devices.map((device) => ({
-    ...device,
-    parameters: { ...device.parameters, mode: "automatic" as const },
-  }));
-  const { on, length } = runControl({ ...task, devices }).loads[load]!;
-  return Array.from(on.subarray(0, length)).flatMap((at) =>
-    switching.map(({ id: device }): ControlEvent => ({ kind: "button", at, device })),
-  );
 }

@@ -1,4 +1,4 @@
-import type { Interval } from "../control/index.ts";
+import { bridged, type Interval } from "../control/index.ts";
 import type { Seconds } from "../quantity/index.ts";
 import { drawsFrom, seedFor } from "./chance.ts";
 
@@ -20,20 +20,18 @@ const shortestPause: Seconds = 10;
  * @example 9:00–10:00 and 9:30–11:00 are 9:00–11:00
  */
 export function tidyStays(stays: readonly Stay[]): readonly Stay[] {
-  const tidy: Stay[] = [];
-  for (const what of ["somebody", "only-movement"] as const) {
-    let last: Stay | undefined;
-    for (const stay of stays.filter((one) => one.what === what && one.to > one.from).sort(byBeginning)) {
-      if (last && stay.from <= last.to) {
-        last = { ...last, to: Math.max(last.to, stay.to) };
-        tidy[tidy.length - 1] = last;
-      } else {
-        last = stay;
-        tidy.push(stay);
-      }
-    }
-  }
-  return tidy.sort(byBeginning);
+  const kinds = ["somebody", "only-movement"] as const;
+  return kinds
+    .flatMap((what) =>
+      bridged(
+        stays
+          .filter((one) => one.what === what && one.to > one.from)
+          .sort(byBeginning)
+          .map(({ from, to }): Interval => [from, to]),
+        0,
+      ).map(([from, to]): Stay => ({ from, to, what })),
+    )
+    .sort(byBeginning);
 }
 
 const byBeginning = (a: Stay, b: Stay): number => a.from - b.from || a.to - b.to;
@@ -45,15 +43,13 @@ const byBeginning = (a: Stay, b: Stay): number => a.from - b.from || a.to - b.to
  * @param bridge - A pause of up to so long is somebody whom nothing recorded; none by default [s]
  * @returns Ascending, apart [s]
  */
-export function peopleOf(rows: readonly (readonly Stay[])[], bridge: Seconds = 0): readonly Interval[] {
-  const people: [Seconds, Seconds][] = [];
-  for (const { from, to } of tidyStays(rows.flat().filter(({ what }) => what === "somebody"))) {
-    const last = people.at(-1);
-    if (last && from - last[1] <= bridge) last[1] = Math.max(last[1], to);
-    else people.push([from, to]);
-  }
-  return people;
-}
+export const peopleOf = (rows: readonly (readonly Stay[])[], bridge: Seconds = 0): readonly Interval[] =>
+  bridged(
+    tidyStays(rows.flat().filter(({ what }) => what === "somebody")).map(
+      ({ from, to }): Interval => [from, to],
+    ),
+    bridge,
+  );
 
 /**
  * Movements that a detector sees in its stays: one at the beginning, one at the end, and between them pauses that are drawn

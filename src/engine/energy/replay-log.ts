@@ -1,9 +1,10 @@
 import {
+  bridged,
   type ControlDevice,
   type ControlParameters,
   type ControlTask,
   type Interval,
-  runControl,
+  pressesInTheDark,
 } from "../control/index.ts";
 import type { Seconds, Share } from "../quantity/index.ts";
 import { compareDelays, type DelayResult } from "./delays.ts";
@@ -120,18 +121,15 @@ function controlTask(
   );
   const seen = seenAllTheWhile(present, { movementHold, delay });
   const movements = Object.fromEntries(devices.map(({ id }) => [id, seen]));
-  const control = { devices, loads: [{ id: LOAD }], movements, people: { [LOAD]: people }, until: span };
-  if (devices.some(({ parameters }) => parameters.mode === "automatic")) return { ...control, events: [] };
-  // Who comes into the dark presses: that is when an automatic controller would have switched on.
-  const automatic = devices.map((device) => ({
-    ...device,
-    parameters: { ...device.parameters, mode: "automatic" as const },
-  }));
-  const { on, length } = runControl({ ...control, devices: automatic, events: [] }).loads[LOAD]!;
-  const events = Array.from(on.subarray(0, length)).flatMap((at) =>
-    devices.map(({ id: device }) => ({ kind: "button" as const, at, device })),
-  );
-  return { ...control, events };
+  const control: ControlTask = {
+    devices,
+    loads: [{ id: LOAD }],
+    movements,
+    events: [],
+    people: { [LOAD]: people },
+    until: span,
+  };
+  return { ...control, events: pressesInTheDark(control, LOAD) };
 }
 
 function withoutLight({ threshold: _, ...parameters }: ControlParameters): ControlParameters {
@@ -155,17 +153,6 @@ function seenAllTheWhile(
     times.push(last);
   }
   return Float64Array.from(times);
-}
-
-/** Stretches with the pauses between them filled that are no longer than somebody sits still. */
-function bridged(present: readonly Interval[], still: Seconds): Interval[] {
-  const stays: [Seconds, Seconds][] = [];
-  for (const [from, to] of present) {
-    const last = stays.at(-1);
-    if (last && from - last[1] <= still) last[1] = to;
-    else stays.push([from, to]);
-  }
-  return stays;
 }
 
 /** Times of rows without the rounding of the clock that wrote them: 59 s and 61 s between rows are 60 s each. */
