@@ -68,7 +68,7 @@ test("[DOC-2] every @param names a parameter that exists", () => {
 
 test("[DOC-3] every @source names an entry of the register", () => {
   const wrong = sourceFiles("src/engine").flatMap((file) =>
-    [...file.text.matchAll(/@source\s+([A-Z0-9][A-Z0-9-]+)/g)]
+    [...file.text.matchAll(/@source\s+([^\s,*]+)/g)]
       .map((match) => match[1]!)
       .filter((id) => !(id in sources))
       .map((id) => `${file.path}: ${id}`),

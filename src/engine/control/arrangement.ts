@@ -21,6 +21,8 @@ export interface ControlDevice {
 /** Lamps that are switched together. */
 export interface ControlLoad {
   readonly id: string;
+  /** What people call it, for sentences; its id if absent. */
+  readonly title?: string;
   /** What they add at a controller's light sensor while they burn. [lx] */
   readonly lightAt?: Readonly<Record<string, Lux>>;
   /** Driven by pulses: stays lit for `time`; a pulse while lit starts it anew, or is ignored. */

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { sentenceOf } from "../check/index.ts";
 import {
   busTimer,
   type ControlDevice,
@@ -241,6 +242,26 @@ describe("power, faults and codes", () => {
     expect(run.faults.map(({ problem, from }) => [problem.code, from])).toEqual([
       ["lit-while-empty", 400],
       ["never-off", 0],
+    ]);
+  });
+  test("a fault speaks of the light by its title, and of times as a clock tells them from the first day watched on", () => {
+    const day = 86_400;
+    const run = simulate({
+      devices: [device({ offDelay: 300 })],
+      loads: [{ ...lamps, title: "The light of D1" }],
+      events: [...at("movement", [9 * 3600, 9 * 3600 + day, 10 * 3600 + 2 * day])],
+      people: {
+        lamps: [
+          [9 * 3600 + day, 9 * 3600 + day + 390],
+          [10 * 3600 + 2 * day, 10 * 3600 + 2 * day + 320],
+        ],
+      },
+      watchFrom: day,
+      until: 3 * day,
+    });
+    expect(run.faults.map(({ problem }) => sentenceOf(problem))).toEqual([
+      "The light of D1 goes off at 9:05 while somebody is there, and stays dark for 1.5 min.",
+      "The light of D1 goes off at 10:05 on day 2 while somebody is there, and stays dark for 20 s.",
     ]);
   });
   test("switching off by hand or by daylight while somebody is there is no fault", () => {

@@ -3,6 +3,7 @@ import type { Seconds } from "../quantity/index.ts";
 import type { ControlTask, Interval } from "./arrangement.ts";
 import { type ControlRun, runControl } from "./simulate.ts";
 import { C } from "./states.ts";
+import { clockTime, lengthOfTime } from "./told-time.ts";
 import type { LoadTrack, StateTrack } from "./track.ts";
 
 /** A fault over time: what, where, and from when to when. */
@@ -63,18 +64,29 @@ export function simulate(task: ControlTask, limits: FaultLimits = usualLimits): 
       faults.push(...offWhileOccupied(task, { id, track, people }));
       faults.push(...litWhileEmpty(task, { id, track, people }));
     }
-    faults.push(...hunting(id, track, limits), ...neverOff(task, { id, track, limits }));
+    faults.push(...hunting(task, { id, track, limits }), ...neverOff(task, { id, track, limits }));
   }
   const watchFrom = task.watchFrom ?? 0;
   return { ...run, holds, faults: faults.filter(({ from, to }) => from >= watchFrom || to > watchFrom) };
 }
 
-const seconds = (time: Seconds): number => Math.round(time);
+/** A time of the task for a sentence: what leads in is not told. */
+const told = (task: ControlTask, time: Seconds): string =>
+  clockTime(Math.max(0, time - (task.watchFrom ?? 0)));
+
+const titleOf = (task: ControlTask, id: string): string =>
+  task.loads.find((load) => load.id === id)?.title ?? id;
 
 interface LitLoad {
   readonly id: string;
   readonly track: LoadTrack;
   readonly people: readonly Interval[];
+}
+
+interface LimitedLoad {
+  readonly id: string;
+  readonly track: LoadTrack;
+  readonly limits: FaultLimits;
 }
 
 /** Switched off by a delay, a grace or a stair timer while somebody was there. By hand, by daylight or by power is no fault. */
@@ -94,7 +106,7 @@ function offWhileOccupied(task: ControlTask, { id, track, people }: LitLoad): Co
     faults.push({
       problem: {
         code: "switched-off-while-occupied",
-        values: { load: id, at: seconds(at), dark: seconds(to - at) },
+        values: { load: titleOf(task, id), at: told(task, at), dark: lengthOfTime(to - at) },
         records: device === undefined ? [] : [device],
       },
       load: id,
@@ -134,10 +146,10 @@ function emptyFault(
 ): ControlFault {
   const devices = onLoad(task, id).map((index) => task.devices[index]!.id);
   const values = {
-    load: id,
-    from: seconds(stretch.from),
-    seconds: seconds(stretch.to - stretch.from),
-    allowed: seconds(stretch.allowed),
+    load: titleOf(task, id),
+    from: told(task, stretch.from),
+    long: lengthOfTime(stretch.to - stretch.from),
+    allowed: lengthOfTime(stretch.allowed),
   };
   return {
     problem: { code: "lit-while-empty", values, records: devices },
@@ -170,7 +182,7 @@ const onLoad = (task: ControlTask, id: string): number[] =>
   task.devices.flatMap(({ output }, index) => (output.kind !== "slave" && output.load === id ? [index] : []));
 
 /** Off by brightness and soon on by darkness, again and again: the lamps fool the sensor. */
-function hunting(id: string, track: LoadTrack, limits: FaultLimits): ControlFault[] {
+function hunting(task: ControlTask, { id, track, limits }: LimitedLoad): ControlFault[] {
   const faults: ControlFault[] = [];
   let start = -1;
   let times = 0;
@@ -187,7 +199,10 @@ function hunting(id: string, track: LoadTrack, limits: FaultLimits): ControlFaul
     }
     if (times >= limits.huntingTimes) {
       faults.push({
-        problem: { code: "light-hunts", values: { load: id, times, at: seconds(track.off[start]!) } },
+        problem: {
+          code: "light-hunts",
+          values: { load: titleOf(task, id), times, at: told(task, track.off[start]!) },
+        },
         load: id,
         from: track.off[start]!,
         to: track.on[i]!,
@@ -199,10 +214,7 @@ function hunting(id: string, track: LoadTrack, limits: FaultLimits): ControlFaul
   return faults;
 }
 
-function neverOff(
-  task: ControlTask,
-  { id, track, limits }: { readonly id: string; readonly track: LoadTrack; readonly limits: FaultLimits },
-): ControlFault[] {
+function neverOff(task: ControlTask, { id, track, limits }: LimitedLoad): ControlFault[] {
   const faults: ControlFault[] = [];
   for (let i = 0; i < track.length; i++) {
     const lit = track.off[i]! - track.on[i]!;
@@ -210,7 +222,7 @@ function neverOff(
     faults.push({
       problem: {
         code: "never-off",
-        values: { load: id, hours: Math.round(lit / 3600), at: seconds(track.on[i]!) },
+        values: { load: titleOf(task, id), hours: Math.round(lit / 3600), at: told(task, track.on[i]!) },
       },
       load: id,
       from: track.on[i]!,

@@ -82,6 +82,7 @@ export function dayTask(load: SwitchedLoad, input: DayInput): ControlTask {
   const timed = devices.some(({ output }) => output.kind === "impulse");
   const lamps: ControlLoad = {
     id: load.id,
+    title: `The light of ${load.devices.map(({ tag }) => tag).join(", ")}`,
     ...(input.lamps.lightAt > 0
       ? { lightAt: Object.fromEntries(devices.map(({ id }) => [id, input.lamps.lightAt])) }
       : {}),

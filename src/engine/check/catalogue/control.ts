@@ -4,24 +4,24 @@ import type { CatalogueEntry } from "./entry.ts";
 export const controlProblems = {
   "switched-off-while-occupied": {
     severity: "must",
-    message: "Load {load} goes off at {at} s while somebody is there, and stays dark for {dark} s.",
+    message: "{load} goes off at {at} while somebody is there, and stays dark for {dark}.",
     remedy: "Lengthen the off delay, add a detector that sees who sits still, or fit one with sound.",
   },
   "lit-while-empty": {
     severity: "should",
     message:
-      "Load {load} burns for {seconds} s from {from} s on with nobody there, beyond the {allowed} s that its delay explains.",
+      "{load} stays lit for {long} from {from} on with nobody there, beyond the {allowed} that its delay explains.",
     remedy:
       "Find what triggers it: spill from another room, a heat source, or another controller that holds it.",
   },
   "light-hunts": {
     severity: "must",
-    message: "Load {load} goes off by brightness and on again {times} times running from {at} s on.",
+    message: "{load} goes off by brightness and on again {times} times running from {at} on.",
     remedy: "Raise the threshold for off, or use a controller that takes off what its own lamps add.",
   },
   "never-off": {
     severity: "should",
-    message: "Load {load} burns for {hours} h without a break from {at} s on.",
+    message: "{load} stays lit for {hours} h without a break from {at} on.",
     remedy: "Look at who holds it, at the delay, and at what moves in view of the detector.",
   },
   "delay-recommended": {

@@ -135,7 +135,7 @@ const lumped = ({ board }: FoundCircuit, own: readonly FedLuminaire[], length: n
     length: i === 0 ? length : 0,
   }));
 
-/** Size of a cable as entered. @param cable - As entered. @returns Gauge before section; undefined where neither is on record. @example 12 AWG: stranded if nobody said */
+/** Size of a cable as entered. @param section - Of its line conductors [mm²], with gauge, form and protective conductor. @returns Gauge before section; undefined where neither is on record. @example 12 AWG: stranded if nobody said */
 export function sizeOf({ section, gauge, form, protective }: FoundCable = {}): ConductorSize | undefined {
   if (gauge !== undefined) return { kind: "gauge", gauge, form: form ?? "stranded" };
   return isSize(section)
