@@ -1,7 +1,7 @@
 import type { Problem } from "../check/index.ts";
 import { unknownFacts } from "./derive.ts";
 import type { SetDevice } from "./device-settings.ts";
-import { groupConflicts } from "./group-conflicts.ts";
+import { groupConflicts, inMinutes } from "./group-conflicts.ts";
 
 /**
  * Settings that contradict the room, the group, a rule, or each other; and what was chosen where nobody knows whether it fits.
@@ -13,9 +13,6 @@ import { groupConflicts } from "./group-conflicts.ts";
 export function settingConflicts(devices: readonly SetDevice[]): Problem[] {
   return [...devices.flatMap(deviceConflicts), ...groupConflicts(devices)];
 }
-
-/** [min] to a tenth, as it is read. */
-const minutes = (seconds: number): number => Math.round((seconds / 60) * 10) / 10;
 
 function deviceConflicts({ context, settings }: SetDevice): Problem[] {
   const { tag, room, device, place, longestDelay, stairTimer, daylight, hears } = context;
@@ -43,8 +40,8 @@ function deviceConflicts({ context, settings }: SetDevice): Problem[] {
     doubt("Sound", unknownFacts.fanNear);
   if (longestDelay && settings.offDelay.value > longestDelay.delay) {
     report("delay-above-rule", {
-      minutes: minutes(settings.offDelay.value),
-      limit: minutes(longestDelay.delay),
+      minutes: inMinutes(settings.offDelay.value),
+      limit: inMinutes(longestDelay.delay),
       rule: longestDelay.rule,
     });
   }

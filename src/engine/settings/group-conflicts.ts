@@ -1,8 +1,8 @@
 import type { Problem } from "../check/index.ts";
 import type { SetDevice } from "./device-settings.ts";
 
-/** [min] to a tenth, as it is read. */
-const minutes = (seconds: number): number => Math.round((seconds / 60) * 10) / 10;
+/** A time as it is read. @param seconds - Any. @returns [min] to a tenth. @example 90 s: 1.5 */
+export const inMinutes = (seconds: number): number => Math.round((seconds / 60) * 10) / 10;
 
 /**
  * What devices on one load contradict each other in.
@@ -46,7 +46,7 @@ function joinedConflicts(members: readonly SetDevice[]): Problem[] {
   const delays = joined.map(({ settings }) => settings.offDelay.value);
   const [shortest, longest] = [Math.min(...delays), Math.max(...delays)];
   if (shortest !== longest)
-    found.push(about("parallel-delays-differ", joined, { longest: minutes(longest) }));
+    found.push(about("parallel-delays-differ", joined, { longest: inMinutes(longest) }));
   // Every contact decides by its own sensor, and each takes the others' lamps for daylight.
   if (joined.filter(({ settings }) => settings.threshold.value !== "off").length > 1)
     found.push(about("parallel-thresholds", joined));

@@ -69,24 +69,30 @@ export const boardsOf = (
 ): {
   readonly boards: readonly Board[];
   readonly assumptions: readonly WiringAssumption[];
-} => ({
-  boards: found.boards.map((board) => {
-    const {
-      storey: _,
-      at: __,
-      system: ___,
-      voltage: ____,
-      network: _____,
-      readings: ______,
-      ...rest
-    } = board;
-    const own = supplyOfBoard(board);
-    return JSON.stringify(own) === JSON.stringify(supplyOf(found).supply) ? rest : { ...rest, supply: own };
-  }),
-  assumptions: found.boards
-    .filter(({ readings, ...board }) => readings !== "measured" && hasReadings(board))
-    .map(({ id, name }) => ({ text: `Readings at ${name || "the board"} were not measured`, records: [id] })),
-});
+} => {
+  const usual = JSON.stringify(supplyOf(found).supply);
+  return {
+    boards: found.boards.map((board) => {
+      const {
+        storey: _,
+        at: __,
+        system: ___,
+        voltage: ____,
+        network: _____,
+        readings: ______,
+        ...rest
+      } = board;
+      const own = supplyOfBoard(board);
+      return JSON.stringify(own) === usual ? rest : { ...rest, supply: own };
+    }),
+    assumptions: found.boards
+      .filter(({ readings, ...board }) => readings !== "measured" && hasReadings(board))
+      .map(({ id, name }) => ({
+        text: `Readings at ${name || "the board"} were not measured`,
+        records: [id],
+      })),
+  };
+};
 
 const hasReadings = ({
   loopImpedance,
