@@ -1,8 +1,8 @@
 import type { Calculated } from "../contract.ts";
 
-/** What is known before anything was calculated. */
+/** What is known before anything was calculated: an older state than any of a job, the first of which is 0. */
 export const nothingCalculated: Calculated = {
-  revision: 0,
+  revision: -1,
   busy: false,
   rooms: new Map(),
   zones: new Map(),

@@ -34,8 +34,8 @@ export function useFollowed({
     const settings = followSettings(keep("settings"));
     const look = (): void => {
       const { job, stage } = store.get();
-      const { busy, revision } = calculator.current();
-      const calm = !busy && revision > 0;
+      const { busy, revision, trouble } = calculator.current();
+      const calm = !busy && (revision >= 0 || trouble !== undefined);
       if (calm || stage === "wire") wiring.follow(job, stage === "wire");
       if (calm || stage === "set") settings.follow(job, true);
     };

@@ -64,7 +64,7 @@ export function EyeView({ job, device, calculated, onClose }: EyeViewProps) {
           ))}
         {t(job.readOnly ? "eye.how.look" : "eye.how")}
       </p>
-      <Outcome job={job} room={room} calculated={calculated} />
+      <Outcome room={room} calculated={calculated} />
       <MaskFields
         masks={detector.masks}
         selected={selected}
@@ -82,15 +82,13 @@ export function EyeView({ job, device, calculated, onClose }: EyeViewProps) {
 }
 
 interface OutcomeProps extends Pick<EyeViewProps, "calculated"> {
-  readonly job: OpenJob;
   readonly room: Room;
 }
 
 /** What the masks lead to: whether the room is still watched. */
-function Outcome({ job, room, calculated }: OutcomeProps) {
+function Outcome({ room, calculated }: OutcomeProps) {
   const coverage = calculated.rooms.get(room.id);
-  if (coverage === undefined || calculated.busy || calculated.revision !== job.revision)
-    return <p className="hint">{t("eye.calculating")}</p>;
+  if (coverage === undefined || calculated.busy) return <p className="hint">{t("eye.calculating")}</p>;
   const gaps = coverage.gaps.filter(({ tolerated }) => !tolerated).length;
   return (
     <div role="status">
