@@ -120,7 +120,10 @@ test.each(["mouse", "finger"] as const)(
     await button(page, "See what it sees").click();
     const disc = page.locator(".eye-disc");
     // What the masks lead to is told once it is calculated, and moves the disc where the card is short.
-    await page.getByText(/out of sight/).first().waitFor();
+    await page
+      .getByText(/out of sight/)
+      .first()
+      .waitFor();
     await disc.scrollIntoViewIfNeeded();
     await disc.click({ trial: true });
     const box = (await disc.boundingBox())!;

@@ -2,7 +2,7 @@ import { useState } from "react";
 import { Button } from "react-aria-components";
 import type { LensMask, Room } from "#engine";
 import { radiansOf } from "#engine";
-import type { EyeViewProps, OpenJob } from "../contract.ts";
+import type { EyeViewProps } from "../contract.ts";
 import { Say } from "../fields/index.ts";
 import { t } from "../texts/eye.ts";
 import { EyeDisc } from "./eye-disc.tsx";
