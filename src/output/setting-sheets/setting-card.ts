@@ -13,8 +13,8 @@ const inner: Millimetres = cardSize[0] - 2 * margin;
 /** From line to line of a reason, 1.3 of the em: reasons are read at arm's length, on a ladder. */
 const lineHeight: Millimetres = 1.3 * emOf(2.5);
 /** From the last line of one setting to the next. */
-const entryGap: Millimetres = 1.8;
-const headHeight: Millimetres = 24.4;
+const entryGap: Millimetres = 2.4;
+const headHeight: Millimetres = 30;
 const footHeight: Millimetres = 8.6;
 const valueAt: Millimetres = 34;
 const labelAt: Millimetres = 70;
@@ -46,24 +46,39 @@ interface Entry {
 
 /** The cards of one device: one, or more where the reasons are long. */
 export function settingCards(input: CardInput): readonly Card[] {
-  const entries = settingOrder.map((name) => entryOf(input, name));
-  const room = cardSize[1] - headHeight - footHeight;
-  const pages: Entry[][] = [[]];
-  let used = 0;
-  for (const entry of entries) {
-    const height = heightOf(entry);
-    if (used > 0 && used + height > room) {
-      pages.push([]);
-      used = 0;
-    }
-    pages.at(-1)!.push(entry);
-    used += height;
-  }
+  const pages = onCards(settingOrder.map((name) => entryOf(input, name)));
   return pages.map(
     (page, i): Card =>
       (at, sheet) =>
         cardMarks(input, { page, number: i + 1, of: pages.length, at, sheet }),
   );
+}
+
+/** As few cards as hold all entries, about equally full. */
+function onCards(entries: readonly Entry[]): readonly (readonly Entry[])[] {
+  const room = cardSize[1] - headHeight - footHeight;
+  const fewest = filledTo(entries, room).length;
+  const all = entries.reduce((sum, entry) => sum + heightOf(entry), 0);
+  for (let limit = all / fewest; limit < room; limit += 1) {
+    const cards = filledTo(entries, limit);
+    if (cards.length === fewest) return cards;
+  }
+  return filledTo(entries, room);
+}
+
+function filledTo(entries: readonly Entry[], limit: Millimetres): readonly (readonly Entry[])[] {
+  const cards: Entry[][] = [[]];
+  let used = 0;
+  for (const entry of entries) {
+    const height = heightOf(entry);
+    if (used > 0 && used + height > limit) {
+      cards.push([]);
+      used = 0;
+    }
+    cards.at(-1)!.push(entry);
+    used += height;
+  }
+  return cards;
 }
 
 const heightOf = ({ reason }: Entry): Millimetres => (reason.length + 1) * lineHeight + entryGap;
@@ -135,14 +150,14 @@ function cardMarks(
       size: 5,
       weight: "semibold",
     }),
-    words([right, top + 5.6], `Set before it goes up${more}`, { anchor: "end" }),
-    words([right, top + 9], fitted(context.room, inner - 36, { size: 2.5 }), { anchor: "end" }),
-    words([left, top + 12.8], fitted(model?.title ?? "model unknown", inner, { size: 2.5 })),
-    words([left, top + 16.2], fitted(place, inner, { size: 2.5 })),
-    mark([left + valueAt - 2.2, top + 18.6]),
-    words([left + valueAt, top + 19.8], "chosen, or derived", { colour: muted }),
-    words([left + labelAt, top + 19.8], "on this device", { colour: muted }),
-    line([left, top + 20.8], [right, top + 20.8], { width: 0.35, colour: ink }),
+    words([right, top + 5.8], `Set before it goes up${more}`, { anchor: "end" }),
+    words([right, top + 10.3], fitted(context.room, inner - 36, { size: 2.5 }), { anchor: "end" }),
+    words([left, top + 14.8], fitted(model?.title ?? "model unknown", inner, { size: 2.5 })),
+    words([left, top + 19.3], fitted(place, inner, { size: 2.5 })),
+    mark([left + valueAt - 2.2, top + 22.6]),
+    words([left + valueAt, top + 23.8], "chosen, or derived", { colour: muted }),
+    words([left + labelAt, top + 23.8], "on this device", { colour: muted }),
+    line([left, top + 25.2], [right, top + 25.2], { width: 0.35, colour: ink }),
     ...rows,
     words([left, foot - 4.2], "Set by", { colour: muted }),
     line([left + 11, foot - 4.1], [left + 50, foot - 4.1], { width: 0.18, colour: muted }),
