@@ -26,8 +26,8 @@ export interface Placed extends RoutePoint {
   readonly down: Metres;
 }
 
-/** Length to lay between two places along the walls' directions, allowances at both ends and for waste. */
-function laid(way: Metres, down: Metres): Metres {
+/** Length to lay from a way on the plan, allowances at both ends and for waste. */
+export function laid(way: Metres, down: Metres): Metres {
   return (way + down + 2 * lengthAllowance.end) * (1 + lengthAllowance.waste);
 }
 

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { wiringOfSite } from "#engine";
+import { deriveWiring, wiringOfSite } from "#engine";
 import { crossedTexts } from "../drawing/crossings.fixture.ts";
 import type { Mark, Sheet, TextMark } from "../drawing/mark.ts";
 import { ferryWingTitle } from "../ferry-wing.fixture.ts";
@@ -202,13 +202,37 @@ test("Every luminaire is fed by one cable, and all that it feeds on to hangs on 
 
 test("A length is an estimate where the plan gives one, and to be measured where it does not", () => {
   const [corridor, , toilet] = wiredPlan.groups;
-  // From (0.3, 0.2) to (2.5, 1.0): 3.0 m along the walls, 0.3 m at each end, a tenth for bends.
-  expect(corridor!.cables[0]!.length).toBeCloseTo((3 + 0.6) * 1.1, 9);
+  // From (0.3, 0.2) to (2.5, 1.0): up from 1.8 m to the ceiling at 2.5 m, 3.0 m along the walls, 0.3 m at each end, a tenth for bends.
+  expect(corridor!.cables[0]!.length).toBeCloseTo((0.7 + 3 + 0.6) * 1.1, 9);
   expect(toilet!.cables[0]!.length).toBeUndefined();
   const cables = wiringTables({ site: wiredSite, plan: wiredPlan }).find(
     ({ name }) => name === "cable-schedule.csv",
   )!;
   expect(cables.content).toContain(",measure\r\n");
+});
+
+test("Cables on paper are those that the engine derives for the screen, device by device and metre by metre", () => {
+  const { route } = deriveWiring(wiredSite, wiredInstallation).circuits[0]!;
+  const [corridor, office] = wiredPlan.groups;
+  expect(corridor!.cables.map(({ from, to }) => [from, to])).toEqual(
+    route!.cables.map(({ from, to }) => [from, to]),
+  );
+  expect(corridor!.cables.map(({ conductors }) => conductors.length)).toEqual(
+    route!.cables.map(({ cores }) => cores),
+  );
+  const laid = corridor!.cables.reduce((sum, { length }) => sum + (length ?? Number.NaN), 0);
+  expect(laid).toBeCloseTo(route!.boughtLength, 9);
+  // A signal to a master is in no route: there the papers go their own way, and have the signal.
+  expect(office!.cables.some(({ conductors }) => conductors.includes("signal"))).toBe(true);
+});
+
+test("What is always on and in no group has its cable on the first sheet of its circuit, where the supply goes through it", () => {
+  const more = {
+    ...wiredSite,
+    luminaires: [...wiredSite.luminaires, { ...wiredSite.luminaires[0]!, id: "lone", room: "store" }],
+  };
+  const plan = wiringPlan(more, wiredInstallation, wiringOfSite(more, wiredInstallation));
+  expect(plan.groups.map(({ cables }) => cables.filter(({ to }) => to === "lone").length)).toEqual([1, 0, 0]);
 });
 
 test("More apparatus than a sheet holds goes on in parts, and none of it is lost or doubled", () => {
@@ -236,7 +260,7 @@ test("The schedule says of each terminal which conductor of which cable goes whe
   const lines = wiringTables({ site: wiredSite, plan: wiredPlan })
     .find(({ name }) => name === "terminal-schedule.csv")!
     .content.split("\r\n");
-  expect(lines).toContain('B0.02,L′,L′,"brown, black or grey","E1–E5, B0.01","W2, W3",');
+  expect(lines).toContain('B0.02,L′,L′,"brown, black or grey","E1–E5, B0.01","W6, W7",');
   expect(lines).toContain('B0.01,others,,,"left empty: button, signal in",,');
   expect(lines).toContain("S1,1,L2,black,Lighting 2,W15,");
   expect(lines).toContain("B0.05,L *,L1,brown,Lighting 3,W16,");

@@ -1,5 +1,6 @@
 import {
   type BuiltWiring,
+  deriveWiring,
   type FoundInstallation,
   type Load,
   roomTitle,
@@ -8,6 +9,7 @@ import {
   supplyOfCircuit,
   type WiredDetector,
 } from "#engine";
+import { derivedCables, derivedRuns, type OnOwnCircuit } from "./derived-cables.ts";
 import { type Designations, designations } from "./designations.ts";
 import { type CableRun, placesOf } from "./group-cables.ts";
 import { groupRuns } from "./group-runs.ts";
@@ -23,7 +25,7 @@ interface Members {
   readonly emergency: readonly Load[];
 }
 
-/** What the papers of the wiring show: one group for each switched line, with its cables named. */
+/** What the papers of the wiring show: one group for each switched line, with its cables named; their ways and lengths are the engine's wherever it derives them. */
 export function wiringPlan(site: Site, found: FoundInstallation, whole: BuiltWiring): WiringPlan {
   const built = withShortNames(found, whole);
   const { model } = built;
@@ -31,8 +33,10 @@ export function wiringPlan(site: Site, found: FoundInstallation, whole: BuiltWir
   const signallers = groupOfSignallers(site, built);
   const members = model.switchedLines.map((line) => membersOf(built, line, signallers));
   const places = placesOf(site, found);
+  const derived = deriveWiring(site, found);
+  const routed = derivedCables(derived, model, members.map(onOwnCircuit));
   const wiredButtons = new Set<string>();
-  let cables = 0;
+  let named = 0;
   const groups = members.map((own, index): GroupPlan => {
     const feed = feedOf(found, built, names, own);
     const foreign = (circuit: string): string | undefined =>
@@ -46,19 +50,24 @@ export function wiringPlan(site: Site, found: FoundInstallation, whole: BuiltWir
     const before = members
       .slice(0, index)
       .findLast((one) => one.detectors[0] && circuitOf(one) === feed?.circuit.id);
-    const runs: readonly CableRun[] = groupRuns({
-      places,
-      feed,
-      source: before?.detectors[0]?.id ?? feed?.board?.id,
-      // What is on another circuit gets no cable from this one.
-      detectors: own.detectors.filter((one) => !isForeign(one)),
-      loads: own.loads.filter(isOwn).map(({ id }) => id),
-      emergency: own.emergency.filter(isOwn).map(({ id }) => id),
-      // A button that speaks to two groups has one cable.
-      buttons: buttons.filter(
-        ({ button, foreign: other }) => !wiredButtons.has(button.id) && other === undefined,
-      ),
-    });
+    // A button that speaks to two groups has one cable.
+    const unwired = buttons.filter(
+      ({ button, foreign: other }) => !wiredButtons.has(button.id) && other === undefined,
+    );
+    const cables = routed.get(own.line.id);
+    const runs: readonly CableRun[] =
+      cables && feed
+        ? derivedRuns(cables, { feed, buttons: unwired })
+        : groupRuns({
+            places,
+            feed,
+            source: before?.detectors[0]?.id ?? feed?.board?.id,
+            // What is on another circuit gets no cable from this one.
+            detectors: own.detectors.filter((one) => !isForeign(one)),
+            loads: own.loads.filter(isOwn).map(({ id }) => id),
+            emergency: own.emergency.filter(isOwn).map(({ id }) => id),
+            buttons: unwired,
+          });
     for (const { button } of buttons) wiredButtons.add(button.id);
     const mains = model.contactors.filter(({ main }) => main.switchedLine === own.line.id);
     return {
@@ -91,7 +100,7 @@ export function wiringPlan(site: Site, found: FoundInstallation, whole: BuiltWir
       emergency: loadGroups(site, own.emergency, { names, foreign }),
       cables: runs.map((run) => ({
         ...run,
-        designation: `W${++cables}`,
+        designation: `W${++named}`,
         section: feed?.found?.cable?.section,
       })),
     };
@@ -159,6 +168,23 @@ function groupOfSignallers(site: Site, { model }: BuiltWiring): ReadonlyMap<stri
       return lines.size === 1 && line !== undefined ? [[wired.id, line]] : [];
     }),
   );
+}
+
+/** What of a group is on the circuit that feeds it. */
+function onOwnCircuit(own: Members): OnOwnCircuit {
+  const circuit = circuitOf(own);
+  const here = (loads: readonly Load[]): readonly string[] =>
+    loads.filter((load) => load.circuit === circuit).map(({ id }) => id);
+  return {
+    line: own.line.id,
+    circuit,
+    detectors: own.detectors
+      .filter(({ line }) => line.kind !== "line" || line.circuit === circuit)
+      .map(({ id }) => id),
+    loads: here(own.loads),
+    emergency: here(own.emergency),
+    signals: own.detectors.some(({ role }) => role === "slave") ? "some" : "none",
+  };
 }
 
 const circuitOf = ({ detectors, loads }: Members): string | undefined => {
