@@ -80,10 +80,10 @@ export function needsOf(site: Site, plan: WiringPlan | undefined): PlanNeeds {
 const withoutWaste = (length: Metres): Metres => length / (1 + lengthAllowance.waste);
 
 /** A neutral name by which one buys it. */
-const cableName = ({ conductors, section }: PlannedCable): string =>
-  section === undefined
+const cableName = ({ conductors, size }: PlannedCable): string =>
+  size === undefined
     ? `cable, ${conductors.length} cores, section unknown`
-    : `cable ${conductors.length} × ${section} mm²`;
+    : `cable ${conductors.length} × ${size.text}`;
 
 /** One connector for each conductor that goes on at a device, taken as with one clamp for each terminal: an estimate. */
 function connectorsOf(cables: readonly PlannedCable[]): number {

@@ -18,8 +18,8 @@ export function conductorWords(conductors: readonly ConductorKind[], region: Wir
     .join(", ");
 }
 
-export const sectionWords = (section: number | undefined): string =>
-  section === undefined ? "unknown" : `${section} mm²`;
+export const sizeWords = (size: PlannedCable["size"]): string =>
+  size === undefined ? "unknown" : size.from === "calculated" ? `≥ ${size.text}` : size.text;
 
 export const lengthWords = (length: number | undefined): string =>
   length === undefined ? "measure" : length.toFixed(1);
@@ -54,7 +54,7 @@ export function groupCableRows(
       nameOf(first!.from, names),
       names.ofAll(chain.map(({ to }) => to)),
       conductorWords(first!.conductors, region),
-      sectionWords(first!.section),
+      sizeWords(first!.size),
       lengthWords(known ? chain.reduce((sum, { length }) => sum + (length ?? 0), 0) : undefined),
     ];
   });

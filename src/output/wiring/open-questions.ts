@@ -34,7 +34,9 @@ export function openQuestions(group: GroupPlan): readonly string[] {
       : undefined,
     found && found.sharedNeutral === "unknown" ? "whether the neutral serves other circuits too" : undefined,
     found?.sharedNeutral === "yes" ? "! the neutral serves another circuit too: do not connect" : undefined,
-    found && found.cable?.section === undefined ? "section of the cable" : undefined,
+    found && found.cable?.section === undefined && found.cable?.gauge === undefined
+      ? "section of the cable"
+      : undefined,
     line.override === "unknown" ? "whether a switch stays beside the contacts" : undefined,
     noSheet.length > 0
       ? `names of the terminals of ${many(noSheet.map(({ wired }) => wired.tag))}: see data sheet`

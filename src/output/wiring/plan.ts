@@ -77,8 +77,8 @@ export interface GroupFeed {
 export interface PlannedCable extends CableRun {
   /** W1, W2, … over the whole job. */
   readonly designation: string;
-  /** [mm²] */
-  readonly section: number | undefined;
+  /** "1.5 mm²" or "12 AWG"; calculated: nobody entered it, and it is the smallest with which every check of the circuit passes. */
+  readonly size: { readonly text: string; readonly from: "entered" | "calculated" } | undefined;
 }
 
 /** Everything on one switched line. */

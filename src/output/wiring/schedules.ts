@@ -1,7 +1,7 @@
 import type { Site } from "#engine";
 import { cutOutWords, millimetres } from "../setting-out/device-rows.ts";
 import type { Column } from "../setting-out/table.ts";
-import { conductorWords, lengthWords, nameOf, sectionWords } from "./cable-rows.ts";
+import { conductorWords, lengthWords, nameOf, sizeWords } from "./cable-rows.ts";
 import { type ConductorKind, colourWords, markings } from "./conductors.ts";
 import type { GroupPlan, PlannedDetector, Terminal, WiringPlan } from "./plan.ts";
 import type { Table } from "./table-sheets.ts";
@@ -159,7 +159,7 @@ export function cableSchedule({ groups, names }: WiringPlan): Table {
         group.feed?.circuit.name ?? "unknown",
         String(cable.conductors.length),
         conductorWords(cable.conductors, group.supply.region),
-        sectionWords(cable.section),
+        sizeWords(cable.size),
         lengthWords(cable.length),
       ]),
     ),
@@ -167,7 +167,8 @@ export function cableSchedule({ groups, names }: WiringPlan): Table {
 }
 
 export const cableNotes: readonly string[] = [
-  "Lengths are estimates from the plan, along the walls' directions, with 0.3 m at each end and a tenth for bends and waste: measure before cutting. Existing cables that can stay are not told apart from new ones.",
+  "Lengths are estimates from the plan, along the walls' directions, from the top of the board along ceilings and above doors wherever the circuit's route was found, with 0.3 m at each end and a tenth for bends and waste: measure before cutting. Existing cables that can stay are not told apart from new ones.",
+  "≥ where nobody entered the section: the smallest with which every check of the circuit passes.",
 ];
 
 /** Boxes and mountings, one for each device. */

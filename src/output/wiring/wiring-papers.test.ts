@@ -1,11 +1,12 @@
 import { expect, test } from "vitest";
-import { deriveWiring, wiringOfSite } from "#engine";
+import { deriveWiring, type FoundInstallation, wiringOfSite } from "#engine";
 import { crossedTexts } from "../drawing/crossings.fixture.ts";
 import type { Mark, Sheet, TextMark } from "../drawing/mark.ts";
 import { ferryWingTitle } from "../ferry-wing.fixture.ts";
 import { cautionWords } from "./caution-band.ts";
 import { conductorOrder, conductorPens } from "./conductors.ts";
 import { ranges } from "./designations.ts";
+import { cableSchedule } from "./schedules.ts";
 import { wiredInstallation, wiredPlan, wiredSite } from "./wired-wing.fixture.ts";
 import { wiringDrawings, wiringSchedules, wiringTables } from "./wiring-documents.ts";
 import { wiringPlan } from "./wiring-plan.ts";
@@ -224,6 +225,22 @@ test("Cables on paper are those that the engine derives for the screen, device b
   expect(laid).toBeCloseTo(route!.boughtLength, 9);
   // A signal to a master is in no route: there the papers go their own way, and have the signal.
   expect(office!.cables.some(({ conductors }) => conductors.includes("signal"))).toBe(true);
+});
+
+test("A section that nobody entered is at least the smallest that passes every check, a gauge stays a gauge; what is not proven is unknown", () => {
+  const sizes = (cable: FoundInstallation["circuits"][number]["cable"]): readonly (string | undefined)[] => {
+    const [first, ...others] = wiredInstallation.circuits;
+    const found = { ...wiredInstallation, circuits: [{ ...first!, cable: cable! }, ...others] };
+    const plan = wiringPlan(wiredSite, found, wiringOfSite(wiredSite, found));
+    const { columns, rows } = cableSchedule(plan);
+    const at = columns.findIndex(({ head }) => head === "Section");
+    return [...new Set(plan.groups[0]!.cables.map((_, i) => rows[i]![at]))];
+  };
+  const laid = { cores: 3, length: 31, method: "C", ambient: 25, inInsulation: 0, concealed: "no" } as const;
+  expect(sizes({ ...laid, section: 2.5 })).toEqual(["2.5 mm²"]);
+  expect(sizes(laid)).toEqual(["≥ 1.5 mm²"]);
+  expect(sizes({ gauge: 12 })).toEqual(["12 AWG"]);
+  expect(sizes({ ...laid, method: undefined as never })).toEqual(["unknown"]);
 });
 
 test("What is always on and in no group has its cable on the first sheet of its circuit, where the supply goes through it", () => {

@@ -1,5 +1,6 @@
 import {
   type BuiltWiring,
+  type DerivedWiring,
   deriveWiring,
   type FoundInstallation,
   type Load,
@@ -14,7 +15,7 @@ import { type Designations, designations } from "./designations.ts";
 import { type CableRun, placesOf } from "./group-cables.ts";
 import { groupRuns } from "./group-runs.ts";
 import { loadGroups } from "./load-groups.ts";
-import type { GroupFeed, GroupPlan, PlannedButton, WiringPlan } from "./plan.ts";
+import type { GroupFeed, GroupPlan, PlannedButton, PlannedCable, WiringPlan } from "./plan.ts";
 import { terminalsOf } from "./terminals.ts";
 
 /** What hangs on a switched line, before it is drawn. */
@@ -101,13 +102,20 @@ export function wiringPlan(site: Site, found: FoundInstallation, whole: BuiltWir
       cables: runs.map((run) => ({
         ...run,
         designation: `W${++named}`,
-        section: feed?.found?.cable?.section,
+        size: sizeOf(feed, derived),
       })),
     };
   });
   const drawn = new Set(members.flatMap(({ detectors }) => detectors.map(({ id }) => id)));
+  // What a route takes for granted matters where one was drawn.
+  const drawnCircuits = new Set(
+    groups.flatMap(({ line, feed }) => (feed && routed.has(line.id) ? [feed.circuit.id] : [])),
+  );
+  const taken = derived.assumptions
+    .map(({ text, records }) => ({ text, records: records.filter((id) => drawnCircuits.has(id)) }))
+    .filter(({ records }) => records.length > 0);
   return {
-    built,
+    built: { ...built, assumptions: [...built.assumptions, ...taken] },
     names,
     groups,
     leftOut: model.detectors.filter(({ id }) => !drawn.has(id)).map(({ tag }) => tag),
@@ -215,6 +223,17 @@ function feedOf(
       name: board.name.trim() || "distribution board",
     },
   };
+}
+
+function sizeOf(feed: GroupFeed | undefined, { circuits }: DerivedWiring): PlannedCable["size"] {
+  const { gauge, section } = feed?.found?.cable ?? {};
+  if (gauge !== undefined) return { text: `${gauge} AWG`, from: "entered" };
+  if (section !== undefined) return { text: `${section} mm²`, from: "entered" };
+  const derived = circuits.find(({ id }) => id === feed?.circuit.id)?.section;
+  // A section with which nothing fails, and not everything passes, is no answer to print.
+  return derived?.section !== undefined && derived.standing === "proven"
+    ? { text: `${derived.section} mm²`, from: "calculated" }
+    : undefined;
 }
 
 function buttonsOf(
