@@ -230,13 +230,32 @@ test("Cables on paper are those that the engine derives for the screen, device b
 test("A section that nobody entered is at least the smallest that passes every check, a gauge stays a gauge; what is not proven is unknown", () => {
   const sizes = (cable: FoundInstallation["circuits"][number]["cable"]): readonly (string | undefined)[] => {
     const [first, ...others] = wiredInstallation.circuits;
-    const found = { ...wiredInstallation, circuits: [{ ...first!, cable: cable! }, ...others] };
-    const plan = wiringPlan(wiredSite, found, wiringOfSite(wiredSite, found));
+    const [board] = wiredInstallation.boards;
+    const found = {
+      boards: [{ ...board!, dropUsed: 0.005 }],
+      circuits: [{ ...first!, breakingCapacity: 6000, letThrough: 12000, cable: cable! }, ...others],
+    };
+    const site = {
+      ...wiredSite,
+      luminaires: wiredSite.luminaires.map((one) => ({ ...one, powerFactor: 0.95 })),
+    };
+    const plan = wiringPlan(site, found, wiringOfSite(site, found));
     const { columns, rows } = cableSchedule(plan);
     const at = columns.findIndex(({ head }) => head === "Section");
     return [...new Set(plan.groups[0]!.cables.map((_, i) => rows[i]![at]))];
   };
-  const laid = { cores: 3, length: 31, method: "C", ambient: 25, inInsulation: 0, concealed: "no" } as const;
+  const laid = {
+    cores: 3,
+    length: 31,
+    method: "C",
+    ambient: 25,
+    inInsulation: 0,
+    concealed: "no",
+    material: "copper",
+    insulation: "PVC",
+    withSignals: "none",
+    grouping: { arrangement: "bunched", circuits: 1 },
+  } as const;
   expect(sizes({ ...laid, section: 2.5 })).toEqual(["2.5 mm²"]);
   expect(sizes(laid)).toEqual(["≥ 1.5 mm²"]);
   expect(sizes({ gauge: 12 })).toEqual(["12 AWG"]);
