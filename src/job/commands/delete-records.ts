@@ -54,7 +54,7 @@ export function deletion(
   const lost = job.notes.filter(({ id }) => notes.has(id)).flatMap(({ photos }) => photos);
   gone.set("photos", new Set([...named("photos"), ...lost.filter((id) => !seen.has(id))]));
   gone.set("boards", named("boards"));
-  gone.set("circuits", named("circuits"));
+  for (const kind of ["circuits", "instruments", "openPoints"] as const) gone.set(kind, named(kind));
   const problems = modelsInUse(job, gone.get("models")!, gone.get("detectors")!);
   if (problems.length > 0) return { problems };
 

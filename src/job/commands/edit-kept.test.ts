@@ -60,3 +60,29 @@ test("What was asked before the visit is kept field by field, and an unset field
   document.undo();
   expect(document.job().visit).toEqual({ asbestosRegister: "not-seen", yearBuilt: 1968 });
 });
+
+test("What was recorded on site is added and never changed; undo takes back a slip", () => {
+  const document = job();
+  const entry = {
+    id: "t1",
+    time: "2026-11-26T17:40:00+01:00",
+    about: { kind: "room", id: "store" },
+    step: "station",
+    part: "door-1",
+    outcome: "not-seen",
+  } as const;
+  const add = editKept("test.enter", [{ do: "put", kind: "testEntries", record: entry }]);
+  expect(document.run(add).done).toBe(true);
+  for (const step of [
+    { do: "put", kind: "testEntries", record: { ...entry, outcome: "seen" } },
+    { do: "set", kind: "testEntries", id: "t1", fields: { outcome: "seen" } },
+    { do: "remove", kind: "testEntries", id: "t1" },
+  ] as const) {
+    const { done, problems } = document.run(editKept("test.change", [step]));
+    expect(done).toBe(false);
+    expect(problems).toEqual([{ code: "job-entry-stands", values: { id: "t1" }, records: ["t1"] }]);
+  }
+  expect(document.job().testEntries).toEqual([entry]);
+  document.undo();
+  expect(document.job().testEntries).toEqual([]);
+});

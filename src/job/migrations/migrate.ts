@@ -14,6 +14,18 @@ export const migrations: readonly Migration[] = [
     adds: "visit, switches, boards, circuits, notes and photos",
     change: (file) => ({ visit: {}, switches: [], boards: [], circuits: [], photos: [], notes: [], ...file }),
   },
+  {
+    to: 4,
+    adds: "instruments, entries of the test, open points, signatures and revisions",
+    change: (file) => ({
+      instruments: [],
+      testEntries: [],
+      openPoints: [],
+      signatures: [],
+      revisions: [],
+      ...file,
+    }),
+  },
 ];
 
 /**

@@ -1,4 +1,5 @@
 export {
+  addedKinds,
   emptyJob,
   type JobBoard,
   type JobCeilingThing,
@@ -8,18 +9,23 @@ export {
   type JobDwellPlace,
   type JobFile,
   type JobFloorPiece,
+  type JobInstrument,
   type JobInterference,
   type JobLuminaire,
   type JobModel,
   type JobNote,
   type JobObstacle,
   type JobOpening,
+  type JobOpenPoint,
   type JobPhoto,
   type JobRecords,
+  type JobRevision,
   type JobRoom,
   type JobSettings,
+  type JobSignature,
   type JobStorey,
   type JobSwitch,
+  type JobTestEntry,
   type JobUnderlay,
   type JobVisit,
   jobFileSchema,
@@ -55,4 +61,5 @@ export {
   settingLocks,
   testModes,
 } from "./settings.ts";
+export { testOutcomes, testSubjects } from "./testing.ts";
 export { breakerTypes, supplySystems } from "./wiring.ts";

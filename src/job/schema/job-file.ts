@@ -6,12 +6,25 @@ import { visit } from "./wiring.ts";
 
 export const jobFormat = "roomwake-job";
 /** Version of the file that this program writes; see `migrations/`. */
-export const jobVersion = 3;
+export const jobVersion = 4;
 
 export type RecordKind = keyof typeof recordSchemas;
 export const recordKinds = Object.keys(recordSchemas) as readonly RecordKind[];
-/** Kinds that calculations do not look at: drawings and pictures are for eyes, boards and circuits for the wiring. */
-export const keptKinds = ["underlays", "boards", "circuits", "photos", "notes"] as const;
+/** Kinds that the plan's calculations do not look at: drawings and pictures are for eyes, boards and circuits for the wiring, the rest for the test. */
+export const keptKinds = [
+  "underlays",
+  "boards",
+  "circuits",
+  "photos",
+  "notes",
+  "instruments",
+  "testEntries",
+  "openPoints",
+  "signatures",
+  "revisions",
+] as const;
+/** Kinds whose records are only ever added: what was recorded on site stands, and two people's records always meet. */
+export const addedKinds = ["testEntries", "signatures", "revisions"] as const satisfies readonly KeptKind[];
 export type KeptKind = (typeof keptKinds)[number];
 export type SiteKind = Exclude<RecordKind, KeptKind>;
 export const isSiteKind = (kind: RecordKind): kind is SiteKind =>
@@ -57,6 +70,11 @@ export type JobBoard = JobRecords["boards"];
 export type JobCircuit = JobRecords["circuits"];
 export type JobPhoto = JobRecords["photos"];
 export type JobNote = JobRecords["notes"];
+export type JobInstrument = JobRecords["instruments"];
+export type JobTestEntry = JobRecords["testEntries"];
+export type JobOpenPoint = JobRecords["openPoints"];
+export type JobSignature = JobRecords["signatures"];
+export type JobRevision = JobRecords["revisions"];
 export type JobModel = JobRecords["models"];
 export type JobDetector = JobRecords["detectors"];
 /** What a person chose to set on a detector. */
@@ -109,6 +127,11 @@ export const jobFileSchema = kept({
   circuits: list("circuits"),
   photos: list("photos"),
   notes: list("notes"),
+  instruments: list("instruments"),
+  testEntries: list("testEntries"),
+  openPoints: list("openPoints"),
+  signatures: list("signatures"),
+  revisions: list("revisions"),
 });
 
 /** A job with nothing in it. @example emptyJob("Annex").rooms is [] */
@@ -136,4 +159,9 @@ export const emptyJob = (name: string): JobFile => ({
   circuits: [],
   photos: [],
   notes: [],
+  instruments: [],
+  testEntries: [],
+  openPoints: [],
+  signatures: [],
+  revisions: [],
 });

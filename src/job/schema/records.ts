@@ -2,6 +2,7 @@ import * as z from "zod";
 import { model } from "./model.ts";
 import { noteSchema, photoSchema } from "./notes.ts";
 import { detectorSetting, settings } from "./settings.ts";
+import { instrument, openPoint, revision, signature, testEntry } from "./testing.ts";
 import { underlay } from "./underlay.ts";
 import {
   celsius,
@@ -220,4 +221,9 @@ export const recordSchemas = {
   circuits: circuit,
   photos: photoSchema,
   notes: noteSchema,
+  instruments: instrument,
+  testEntries: testEntry,
+  openPoints: openPoint,
+  signatures: signature,
+  revisions: revision,
 } as const;

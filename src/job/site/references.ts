@@ -57,6 +57,12 @@ const checks: {
   boards: () => undefined,
   circuits: () => undefined,
   photos: () => undefined,
+  // What was recorded of something that is gone stays on record.
+  instruments: () => undefined,
+  testEntries: () => undefined,
+  openPoints: () => undefined,
+  signatures: () => undefined,
+  revisions: () => undefined,
   notes: (note, present) =>
     has(present, "storeys", note.storey) ? undefined : { what: "the storey", id: note.storey },
 };

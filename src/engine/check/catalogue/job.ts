@@ -58,6 +58,11 @@ export const jobProblems = {
     message: "{what} “{id}” is no longer in the job.",
     remedy: "Somebody else may have deleted it; undo that, or go on without it.",
   },
+  "job-entry-stands": {
+    severity: "must",
+    message: "Entry “{id}” was recorded on site and is not changed afterwards.",
+    remedy: "Record a correction beside it; undo takes back what was entered last by mistake.",
+  },
   "job-model-in-use": {
     severity: "must",
     message: "{count} detectors still use the model “{title}”.",

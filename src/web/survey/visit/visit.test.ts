@@ -1,5 +1,13 @@
 import { describe, expect, test } from "vitest";
-import { createJobDocument, editKept, type JobBoard, type JobCircuit, jobText, parseJob } from "#job";
+import {
+  createJobDocument,
+  editKept,
+  emptyJob,
+  type JobBoard,
+  type JobCircuit,
+  jobText,
+  parseJob,
+} from "#job";
 import { asbestosIsOpen, openPoints } from "./open-points.ts";
 import { boardQuestions, circuitQuestions } from "./questions.ts";
 
@@ -17,10 +25,9 @@ const circuit: JobCircuit = {
   driversKnown: "unknown",
   remark: "",
 };
-const kept = (boards: readonly JobBoard[], circuits: readonly JobCircuit[], visit = {}) =>
-  ({ kept: { boards, circuits, visit, underlays: [], photos: [], notes: [] } }) as Parameters<
-    typeof openPoints
-  >[0];
+const kept = (boards: readonly JobBoard[], circuits: readonly JobCircuit[], visit = {}) => ({
+  kept: { ...emptyJob("House"), boards, circuits, visit },
+});
 const words = (questions: readonly { readonly word: string }[]) => questions.map(({ word }) => word);
 
 describe("open points", () => {
