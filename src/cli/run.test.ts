@@ -251,6 +251,7 @@ test("pack writes plans, setting-out sheets and the schedule; twice the same byt
     "quote-2.svg",
     "quote.pdf",
     "plan-ground-floor.dxf",
+    "building.ifc",
     "device-schedule.csv",
     "materials.csv",
     "materials.xlsx",

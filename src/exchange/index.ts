@@ -65,6 +65,7 @@ export { readRulePacks } from "./rule-packs/read-rule-packs.ts";
 export type {
   BlockPlace,
   DrawingBlock,
+  FoundDetector,
   ImportReport,
   ImportResult,
   LeftOut,

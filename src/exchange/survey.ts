@@ -26,10 +26,26 @@ export interface SurveyRecords {
   readonly luminaires: readonly Luminaire[];
   /** Luminaires that hang in no room of the file, with the storey they belong to; their `room` is "". */
   readonly looseLuminaires: readonly { readonly storey: string; readonly luminaire: Luminaire }[];
+  /** Detectors that the file shows. What they can see is in no model: a job takes them over where it knows theirs. */
+  readonly detectors?: readonly FoundDetector[];
   /** Drawings to lie under the plan, as lines: the plan itself, or the walls of a building model's storeys that have no rooms. */
   readonly drawings: readonly SurveyDrawing[];
   /** What was taken off the file's x and y: file = record + shift. [m] */
   readonly shift: Point;
+}
+
+/** A detector as a foreign file shows it. */
+export interface FoundDetector {
+  readonly id: string;
+  readonly tag: string;
+  /** Id of its room. */
+  readonly room: string;
+  /** What the file calls its model; "" where it does not say. */
+  readonly model: string;
+  readonly at: Point;
+  /** Above the local floor. */
+  readonly height: Metres;
+  readonly turn: Radians;
 }
 
 /** A drawing under the plan of a storey. */

@@ -11,6 +11,7 @@ import { readOpenings, wallHoles } from "./openings.ts";
 import { type Frames, framesIn } from "./placement.ts";
 import { type Relations, relationsOf, storeyOf } from "./relations.ts";
 import { readRooms } from "./rooms.ts";
+import { readSensors } from "./sensors.ts";
 import { nearOrigin } from "./shift.ts";
 import { flightsOf, readFlights } from "./stairs.ts";
 import { type ReadStorey, readStoreys, standingStoreys } from "./storeys.ts";
@@ -88,6 +89,8 @@ export function readBuilding(model: IfcModel, context: BuildingContext): ImportR
   const flights = rooms.length > 0 ? flightsOf(model) : [];
   const floorPieces = readFlights(flights, meshesOf(context.open, flights), inside);
 
+  const detectors = readSensors(inside);
+
   progress("walls", 0.9);
   const bare = new Set(
     storeys
@@ -118,6 +121,7 @@ export function readBuilding(model: IfcModel, context: BuildingContext): ImportR
     ...read,
     luminaires: luminaires.placed,
     looseLuminaires: luminaires.loose,
+    ...(detectors.length > 0 && { detectors }),
     drawings,
     shift: [0, 0],
   });

@@ -46,6 +46,9 @@ export function nearOrigin(survey: SurveyRecords): SurveyRecords {
       storey,
       luminaire: { ...luminaire, at: point(luminaire.at) },
     })),
+    ...(survey.detectors && {
+      detectors: survey.detectors.map((each) => ({ ...each, at: point(each.at) })),
+    }),
     drawings: survey.drawings.map((drawing) => ({
       ...drawing,
       lines: drawing.lines.map((value, i) => tidy(value - shift[(i & 1) as 0 | 1])),

@@ -1,5 +1,6 @@
 import type {
   CeilingThing,
+  Detector,
   DwellPlace,
   FloorPiece,
   Interference,
@@ -26,6 +27,8 @@ export interface SurveyRecords {
   readonly interference?: readonly Interference[];
   readonly ceilingThings?: readonly CeilingThing[];
   readonly switches?: readonly Switch[];
+  /** Detectors as the file shows them: what they can see is for the job to know, by their model. */
+  readonly detectors?: readonly Pick<Detector, "id" | "tag" | "room" | "model" | "at" | "height" | "turn">[];
   /** Drawings to lie under the plan, as lines. [m] */
   readonly drawings?: readonly SurveyDrawing[];
 }

@@ -1,6 +1,14 @@
 import { describe, expect, test } from "vitest";
 import type { Opening, Point, Room } from "#engine";
-import { createJobDocument, editSite, loadFile, type Reading, takeReading } from "../index.ts";
+import {
+  addModel,
+  createJobDocument,
+  demoModels,
+  editSite,
+  loadFile,
+  type Reading,
+  takeReading,
+} from "../index.ts";
 import { emptyJob } from "../schema/job-file.ts";
 
 const room = (id: string, left: number, right: number, more: Partial<Room> = {}): Room => ({
@@ -178,5 +186,33 @@ describe("a file read into a job that is being worked on", () => {
       origin: [3, 1],
       layers: [{ name: "WALLS", shown: false }],
     });
+  });
+
+  test("detectors of the file come in where the job knows their model; the others are named in a note", () => {
+    const document = job();
+    for (const model of demoModels) document.run(addModel(model));
+    const detector = { tag: "B1.01", room: "a", at: [2, 2] as Point, height: 2.5, turn: Math.PI / 2 };
+    const known = demoModels[0]!.id;
+    const { problems } = document.run(
+      takeReading({
+        ...first,
+        survey: {
+          ...first.survey,
+          detectors: [
+            { ...detector, id: "known", model: known },
+            { ...detector, id: "unknown", tag: "B1.02", model: "elsewhere" },
+          ],
+        },
+      }),
+    );
+    expect(document.job().detectors).toMatchObject([
+      { id: "known", tag: "B1.01", room: "a", model: known, at: [2, 2], height: 2.5, turn: 90 },
+    ]);
+    expect(problems).toEqual([
+      {
+        code: "detectors-of-unknown-model",
+        values: { count: 1, tags: "B1.02", model: "elsewhere" },
+      },
+    ]);
   });
 });

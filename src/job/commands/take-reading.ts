@@ -1,4 +1,4 @@
-import { type Outline, outlineContains, type Problem, poleOf } from "#engine";
+import { type Detector, type Outline, outlineContains, type Problem, poleOf } from "#engine";
 import { readRecord } from "../parse/read-record.ts";
 import type { JobFile, JobRecords, JobUnderlay, RecordKind } from "../schema/job-file.ts";
 import { lostReference } from "../site/references.ts";
@@ -10,8 +10,8 @@ import { put, recordOf } from "./record-edits.ts";
 import { printOf } from "./record-print.ts";
 import type { SurveyRecords } from "./survey-records.ts";
 
-/** The kinds that a reading writes beside its drawing, what is referred to first. */
-const readKinds = [
+/** The kinds that a survey consists of, what is referred to first. */
+const surveyKinds = [
   "rooms",
   "floorPieces",
   "openings",
@@ -22,10 +22,12 @@ const readKinds = [
   "luminaires",
   "switches",
 ] as const satisfies readonly RecordKind[];
+/** The kinds that a reading writes beside its drawing. */
+const readKinds = [...surveyKinds, "detectors"] as const;
 type ReadKind = (typeof readKinds)[number];
 
 /** What hangs or stands in a room. */
-const contents = [...readKinds.slice(1), "detectors"] as const;
+const contents = readKinds.slice(1);
 
 /** A file that was read, and what was chosen for it. */
 export interface Reading {
@@ -45,7 +47,8 @@ export interface Reading {
 export const takeReading = (reading: Reading): Command => ({
   name: "take-reading",
   edits: (job) => {
-    const { survey } = reading;
+    const notes: Problem[] = [];
+    const survey = { ...reading.survey, detectors: detectorsOf(job, reading, notes) };
     const drawings = drawingsOf(reading);
     const known = knownPrints(job, drawings);
     const staying = stayingRooms(job, known);
@@ -57,7 +60,6 @@ export const takeReading = (reading: Reading): Command => ({
     );
     if ("problems" in removed) return removed;
     const edits: Edit[] = [...removed.edits];
-    const notes: Problem[] = [];
     const prints: Record<string, string> = {};
     const present = { storeys: new Set(job.storeys.map(({ id }) => id)) } as Record<RecordKind, Set<string>>;
     for (const storey of survey.storeys) {
@@ -65,6 +67,7 @@ export const takeReading = (reading: Reading): Command => ({
       edits.push(put("storeys", fromSite("storeys", storey)));
       present.storeys.add(storey.id);
     }
+    present.models = new Set(job.models.map(({ id }) => id));
     const floor = outlinesByStorey(job, new Set(gone));
     for (const kind of readKinds) {
       present[kind] = new Set(
@@ -107,6 +110,21 @@ export const takeReading = (reading: Reading): Command => ({
     return { edits, notes };
   },
 });
+
+/** Detectors of the file whose model the job knows: of the others nobody could say what they see. */
+function detectorsOf(job: JobFile, { survey }: Reading, notes: Problem[]): readonly Detector[] {
+  const found = survey.detectors ?? [];
+  const models = new Set(job.models.map(({ id }) => id));
+  for (const model of new Set(found.map((detector) => detector.model))) {
+    if (models.has(model)) continue;
+    const tags = found.filter((detector) => detector.model === model).map(({ tag }) => tag);
+    const named = [...tags.slice(0, 3), ...(tags.length > 3 ? ["…"] : [])].join(", ");
+    notes.push({ code: "detectors-of-unknown-model", values: { count: tags.length, tags: named, model } });
+  }
+  return found
+    .filter(({ model }) => models.has(model))
+    .map((detector) => ({ ...detector, controls: [], group: "", masks: [], pinned: true }));
+}
 
 /** The drawings of a reading; a model without lines still leaves a record, to remember what was read. */
 function drawingsOf({ survey, file }: Reading): readonly JobUnderlay[] {
@@ -192,7 +210,7 @@ function liesOn(room: JobRecords["rooms"], floor: ReadonlyMap<string, readonly O
 /** Prints of all that a job holds of what a reading writes: for a job that was made of one reading. */
 export function printsOf(job: JobFile): Readonly<Record<string, string>> {
   return Object.fromEntries(
-    readKinds.flatMap((kind) =>
+    surveyKinds.flatMap((kind) =>
       job[kind].flatMap((raw) => {
         const { record } = readRecord(kind, raw);
         return record ? [[`${kind}/${record.id}`, printOf(record)]] : [];

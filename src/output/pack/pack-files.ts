@@ -15,10 +15,12 @@ import { planSheet } from "../drawing/plan-sheet.ts";
 import type { SheetTitle } from "../drawing/title-block.ts";
 import type { DeviceZone } from "../drawing/zone-marks.ts";
 import { storeyDxf } from "../dxf/storey-dxf.ts";
+import { siteIfc } from "../ifc/site-ifc.ts";
 import { type PdfFonts, pdfOf } from "../pdf/pdf.ts";
 import { offerFiles } from "../quote/offer-files.ts";
 import type { AsbestosKnown } from "../setting-out/asbestos-band.ts";
 import { settingOutSheets, type UnnumberedSheet } from "../setting-out/setting-out-sheets.ts";
+import { settingLines } from "../setting-sheets/setting-lines.ts";
 import { settingSheets } from "../setting-sheets/setting-sheets.ts";
 import { svgOf } from "../svg/svg.ts";
 import type { WiringPlan } from "../wiring/plan.ts";
@@ -66,7 +68,7 @@ export interface PackFile {
 }
 
 /**
- * The files of a pack: plans and setting-out sheets of every storey that has rooms, as SVG and PDF, each plan as DXF, and the device schedule;
+ * The files of a pack: plans and setting-out sheets of every storey that has rooms, as SVG and PDF, each plan as DXF, the whole as a building model, and the device schedule;
  * with the wiring a drawing for each switched group, and schedules of terminals, cables and boxes; with the settings a card for each device.
  */
 export async function packFiles(input: PackInput): Promise<readonly PackFile[]> {
@@ -136,12 +138,23 @@ export async function packFiles(input: PackInput): Promise<readonly PackFile[]> 
       sheets: [],
     }),
   );
+  const model: PackFile = {
+    name: "building.ifc",
+    content: siteIfc(site, {
+      job: input.details.job,
+      site: input.details.site,
+      drawnBy: input.details.drawnBy,
+      created: input.created,
+      settings: settingLines(input.settings?.devices ?? []),
+    }),
+    sheets: [],
+  };
   const tables = [
     { name: "device-schedule.csv", content: deviceSchedule(site) },
     ...wiring.tables,
     ...offer.tables,
   ];
-  return [...files, ...drawings, ...tables.map((table) => ({ ...table, sheets: [] }))];
+  return [...files, ...drawings, model, ...tables.map((table) => ({ ...table, sheets: [] }))];
 }
 
 /** Materials and quote. A job without detectors has nothing to offer. */

@@ -7,6 +7,12 @@ export const exchangeProblems = {
     message: "The file is empty.",
     remedy: "Export it again, or copy it again from where it came.",
   },
+  "detectors-of-unknown-model": {
+    severity: "note",
+    message:
+      "The file shows detectors of model “{model}”, which this job does not know: {tags} ({count} in all) were not taken over.",
+    remedy: "Add the model with its data sheet and read the file again, or place detectors anew.",
+  },
   "ifc-not-step": {
     severity: "must",
     message: "This is no IFC file: it does not begin with ISO-10303-21 but looks like {found}.",
