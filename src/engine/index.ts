@@ -11,5 +11,6 @@ export * from "./review/index.ts";
 export * from "./rules/index.ts";
 export * from "./settings/index.ts";
 export * from "./site/index.ts";
+export * from "./site-test/index.ts";
 export * from "./source/index.ts";
 export * from "./wiring/index.ts";

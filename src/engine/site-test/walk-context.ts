@@ -1,0 +1,146 @@
+import {
+  type CountedDevice,
+  countedDevices,
+  coverageOf,
+  type PreparedRoom,
+  planningReach,
+  prepareRoom,
+  type RoomCoverage,
+  sightHeightOf,
+  type Zone,
+  zoneInScene,
+} from "../coverage/index.ts";
+import { DECLARED_AT, longestReach, reachTowards, type ZoneKind } from "../detector/index.ts";
+import {
+  distanceBetween,
+  type Point,
+  prepareWays,
+  type Region,
+  simplified,
+  type Ways,
+} from "../geometry/index.ts";
+import { type Metres, wholeTurn } from "../quantity/index.ts";
+import { type Detector, floorHeight, type Site } from "../site/index.ts";
+
+/** A device that sees a place, and how much of its planned reach is left there. */
+export interface Watch {
+  readonly device: string;
+  readonly headroom: Metres;
+}
+
+/** A place as one kind of zone sees it. */
+export interface PlaceQuestion {
+  readonly at: Point;
+  readonly kind: ZoneKind;
+  readonly sightHeight?: Metres;
+}
+
+/** What planning a walk test needs to know of a room, each made once. */
+export interface WalkContext {
+  readonly site: Site;
+  readonly prepared: PreparedRoom;
+  readonly coverage: RoomCoverage;
+  /** Devices that switch the room's light. */
+  readonly devices: readonly CountedDevice[];
+  readonly standing: Region;
+  readonly ways: Ways;
+  /** Zone of a device with the doors closed, planning margin taken off. */
+  readonly zone: (device: CountedDevice, kind: ZoneKind, sightHeight?: Metres) => Zone;
+  /** Planned reach of a device in the direction of a place. [m] */
+  readonly reach: (device: CountedDevice, place: PlaceQuestion) => Metres;
+  /** Devices that see a place, the one with most headroom first. */
+  readonly watchers: (place: PlaceQuestion) => readonly Watch[];
+  /** How devices hang, as one line: see `Station.basis`. */
+  readonly basis: (devices: readonly string[]) => string;
+}
+
+/** Corners of ways are thinned to chords this deep, as coverage does. [m] */
+const WAY_CHORD: Metres = 5e-3;
+
+/**
+ * A room made ready for planning its walk test.
+ *
+ * @param site - Snapshot of the job. @param roomId - Id of a room of the site; throws on another. @param known - Its coverage, if already at hand.
+ * @returns Zones, planned reach and watchers of places, worked out at the first use.
+ * @source SIGHT-GEOMETRY
+ * @example In an empty room with one detector of 3.4 m planned reach a place 3 m away has 0.4 m of headroom
+ */
+export function walkContext(site: Site, roomId: string, known?: RoomCoverage): WalkContext {
+  const prepared = prepareRoom(site, roomId);
+  const coverage = known ?? coverageOf(prepared, site.detectors);
+  const devices = countedDevices(prepared, prepared.look.detectorsFor(roomId).filter(isPlaced));
+  const standing = simplified(coverage.demand.standing, WAY_CHORD);
+  const zones = new Map<string, Zone>();
+  const zone: WalkContext["zone"] = (device, kind, sightHeight) => {
+    const key = `${device.id} ${kind} ${sightHeight ?? ""}`;
+    const known = zones.get(key);
+    if (known) return known;
+    const made = zoneInScene(prepared.closed(), {
+      device,
+      kind,
+      ...(sightHeight === undefined ? {} : { sightHeight }),
+    });
+    zones.set(key, made);
+    return made;
+  };
+  const reach: WalkContext["reach"] = (device, { at, kind, sightHeight }) => {
+    const { look, room } = prepared;
+    const hung = look.roomById.get(device.room) ?? room;
+    const lens = hung.floor + floorHeight(look.floorPiecesOf(hung.id), device.at) + device.height;
+    const { shape } = planningReach(site.defaults, {
+      device,
+      kind,
+      height: lens - room.floor - floorHeight(look.floorPiecesOf(room.id), at),
+      sight: sightHeight ?? sightHeightOf(kind, site.defaults),
+      purpose: "coverage",
+      temperature: room.highestTemperature ?? DECLARED_AT,
+    });
+    if (shape.kind === "round") return longestReach(shape);
+    return reachTowards(shape, Math.atan2(at[1] - device.at[1], at[0] - device.at[0]) - device.turn);
+  };
+  return {
+    site,
+    prepared,
+    coverage,
+    devices,
+    standing,
+    ways: prepareWays(standing),
+    zone,
+    reach,
+    watchers: (place) =>
+      devices
+        .filter((device) => zone(device, place.kind, place.sightHeight).has(place.at[0], place.at[1]))
+        .map((device) => ({
+          device: device.id,
+          headroom: Math.max(0, reach(device, place) - distanceBetween(device.at, place.at)),
+        }))
+        .toSorted((a, b) => b.headroom - a.headroom || (a.device < b.device ? -1 : 1)),
+    basis: (ids) => basisOf(site, ids),
+  };
+}
+
+/**
+ * How devices hang, as one line: place and height to the centimetre, turn to the degree, masks, model.
+ *
+ * @param site - Snapshot of the job. @param devices - Ids, in any order.
+ * @returns Equal lines for devices that hang alike; ids that lead nowhere are named as missing.
+ * @example A detector moved by 20 cm has another basis; one renamed has the same
+ */
+export function basisOf(site: Site, devices: readonly string[]): string {
+  return devices
+    .toSorted()
+    .map((id) => {
+      const one = site.detectors.find((detector) => detector.id === id);
+      if (!one) return `${id} missing`;
+      const degrees = Math.round((wholeTurn(one.turn) * 180) / Math.PI) % 360;
+      const masks = one.masks.map(({ from, to, inner, outer }) =>
+        [from, to, inner, outer].map((angle) => Math.round((angle * 180) / Math.PI)).join("-"),
+      );
+      const place = [one.at[0], one.at[1], one.height].map((metres) => Math.round(metres * 100)).join(",");
+      return [id, one.model, place, degrees, ...masks].join(" ");
+    })
+    .join("; ");
+}
+
+const isPlaced = ({ at, height, turn }: Detector): boolean =>
+  [...at, height, turn].every(Number.isFinite) && height > 0;
