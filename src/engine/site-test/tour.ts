@@ -33,7 +33,8 @@ export function shortestTour(lengths: TourLengths): Tour {
 }
 
 /** Length of a tour in a given order. @param lengths - Ways. [m] @param order - Stations. @returns [m] @example The empty order: 0 */
-export function tourLength({ fromStart, between }: TourLengths, order: readonly number[]): Metres {
+export function tourLength(lengths: TourLengths, order: readonly number[]): Metres {
+  const { fromStart, between } = lengths;
   let sum = 0;
   for (const [i, station] of order.entries()) {
     const before = order[i - 1];
