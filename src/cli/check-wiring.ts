@@ -15,6 +15,19 @@ export const wiringJson = (review: WiringReview | undefined): object => ({
         supply: review.supply,
         circuits: review.circuits.map(circuitJson),
         contacts: review.contacts,
+        mountings: review.mountings.map(({ checks, fixing, ...mounting }) => ({
+          ...mounting,
+          fixing: fixing ?? null,
+          checks: checks.map(({ verdict, what, actual, limit, unit, source, assumptions }) => ({
+            verdict,
+            what,
+            actual: actual ?? null,
+            limit: limit ?? null,
+            unit,
+            source,
+            assumptions,
+          })),
+        })),
         assumptions: review.assumptions,
       }
     : null,

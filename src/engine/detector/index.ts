@@ -11,7 +11,16 @@ export {
   widthOnDome,
 } from "./mask-geometry.ts";
 export { type MaskedSector, maskContains, maskedDistances, maskedSectors } from "./masks.ts";
-export type { Declaration, DetectorModel, Lens, LensMask, ZoneKind, ZoneRow } from "./model.ts";
+export type {
+  Declaration,
+  DetectorModel,
+  Fixing,
+  Indicator,
+  Lens,
+  LensMask,
+  ZoneKind,
+  ZoneRow,
+} from "./model.ts";
 export {
   declaredReachAt,
   longestReach,

@@ -23,6 +23,15 @@ export interface Lens {
   readonly elementOffset?: Metres;
 }
 
+/** box: in a ceiling box · surface: under the ceiling · ceiling-panel: through a panel, held by springs or claws. */
+export type Fixing = "box" | "surface" | "ceiling-panel";
+
+/** A sign that a detector gives, such as "red, blinks once a second", and its meaning. */
+export interface Indicator {
+  readonly sign: string;
+  readonly meaning: string;
+}
+
 /** The data sheet of a detector as data. What is not known stays absent: it is shown as "unknown until entered". */
 export interface DetectorModel {
   readonly id: string;
@@ -41,7 +50,15 @@ export interface DetectorModel {
   readonly lens?: Lens;
   readonly cutOut?: Metres;
   /** How it is fixed. */
-  readonly fixing?: "box" | "surface" | "ceiling-panel";
+  readonly fixing?: Fixing;
+  /** Other ways of fixing that its data sheet declares. */
+  readonly otherFixings?: readonly Fixing[];
+  /** Side on which cables enter it. */
+  readonly cableEntry?: "back" | "side" | "either";
+  /** What closes the entry around the cable. */
+  readonly entrySeal?: "none" | "grommet" | "gland";
+  /** What its indicators show, and what that means: words of its own data sheet. */
+  readonly indicators?: readonly Indicator[];
   /** Room that it needs above the ceiling, or in the box. [m] */
   readonly depth?: Metres;
   /** Thickness of ceiling that its springs or claws hold. [m] */

@@ -1,4 +1,4 @@
-import type { DetectorModel, LensMask, LoadKind } from "../detector/index.ts";
+import type { DetectorModel, Fixing, LensMask, LoadKind } from "../detector/index.ts";
 import type { Outline, Point } from "../geometry/index.ts";
 import type {
   AmpereSquareSeconds,
@@ -81,8 +81,18 @@ export interface Room {
   readonly daylight?: boolean;
   /** The ceiling holds back fire: no cut-out without its seal. */
   readonly fireRatedCeiling?: boolean;
+  /** Holes in the fire-rated ceiling are sealed. */
+  readonly penetrationsSealed?: boolean;
+  /** Thickness of the ceiling's panel. */
+  readonly ceilingThickness?: Metres;
+  /** Free height above the panel; 0: nothing is free above it. */
+  readonly ceilingVoid?: Metres;
+  /** Depth of the boxes in the ceiling. */
+  readonly ceilingBoxDepth?: Metres;
   /** Water may splash here. */
   readonly wet?: boolean;
+  /** Highest fixed water outlet of a bath or shower, above the floor. */
+  readonly highestOutlet?: Metres;
 }
 
 /** A part of a room's floor with its own height. A flight rises evenly from the edge nearest `from` to the edge nearest `to`. Heights above the room's floor. */
@@ -252,6 +262,12 @@ export interface Detector {
   readonly baseLoad?: "yes" | "no" | "unknown";
   /** A switch that it cannot overrule keeps its light on. */
   readonly override?: "yes" | "no" | "unknown";
+  /** How this one is fixed, where its data sheet allows several ways. */
+  readonly fixing?: Fixing;
+  /** Recessed in a fire-rated ceiling: whether in a cover that was tested with it. */
+  readonly testedCover?: "yes" | "no" | "unknown";
+  /** Zone of a bath or shower that it hangs in, where somebody measured. */
+  readonly wetZone?: "0" | "1" | "2" | "outside";
 }
 
 /** Numbers that a person may change per job; printed wherever they were used. */

@@ -2,42 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { shareAmongContacts, switchingChoices } from "./groups.ts";
 import { labourTime, materialsList, quoteTotal } from "./materials.ts";
-import { mountingChecks } from "./mounting.ts";
 import { detector, row } from "./wiring.fixture.ts";
-
-describe("mounting", () => {
-  const panel = {
-    fixing: "ceiling-panel",
-    depth: 0.08,
-    ceilingThickness: { min: 0.005, max: 0.025 },
-  } as const;
-  const device = { tag: "B1", id: "d1" };
-  const verdicts = (
-    model: Parameters<typeof mountingChecks>[0],
-    ceiling: Parameters<typeof mountingChecks>[1],
-  ) => mountingChecks(model, ceiling, device).map(({ verdict, code }) => [verdict, code]);
-  const fits = "detector-does-not-fit";
-  test("depth and thickness against the ceiling; what nobody measured is not proven", () => {
-    expect(verdicts(panel, { thickness: 0.0125, voidHeight: 0.2 })).toEqual([
-      ["pass", fits],
-      ["pass", fits],
-    ]);
-    expect(verdicts(panel, { thickness: 0.03, voidHeight: 0.06 })).toEqual([
-      ["fail", fits],
-      ["fail", fits],
-    ]);
-    expect(verdicts(panel, { thickness: 0.003, voidHeight: 0.2 })[1]).toEqual(["fail", fits]);
-    expect(verdicts(panel, {})).toEqual([
-      ["not-proven", fits],
-      ["not-proven", fits],
-    ]);
-    expect(verdicts({}, { thickness: 0.01, voidHeight: 0.2 })).toEqual([
-      ["not-proven", fits],
-      ["not-proven", fits],
-    ]);
-    expect(verdicts({ fixing: "surface" }, {})).toEqual([]);
-  });
-});
 
 describe("materials, labour and quote", () => {
   test("equal items add up, spare makes whole pieces, a missing price stays unknown", () => {

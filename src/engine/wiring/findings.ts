@@ -53,7 +53,8 @@ function brokenRule(rule: WiringRule, { verdict, name, detail, room, records, co
   };
 }
 
-function problemOf(check: WiringCheck): readonly Problem[] {
+/** The problem that a check makes. @param check - With its evidence. @returns One where it fails or is not proven; none where it passes. @example A pass: none */
+export function problemOf(check: WiringCheck): readonly Problem[] {
   if (check.verdict === "pass") return [];
   const { code, name, room, records, verdict, what, unit } = check;
   const shared = { ...(room === undefined ? {} : { room }), records, evidence: [check] };

@@ -5,7 +5,7 @@ import { middleRooms } from "./demo-middle.ts";
 import { demoModels } from "./demo-models.ts";
 import { northRooms } from "./demo-north.ts";
 import { southRooms } from "./demo-south.ts";
-import { fed, wiring } from "./demo-wiring.ts";
+import { ceilinged, fed, wiring } from "./demo-wiring.ts";
 import type { Drawn } from "./drawing.ts";
 
 /** Hangs already when the demo is opened for the first time, so that there is something to see. */
@@ -68,7 +68,8 @@ function demoIn(state: "found" | "mended", head: { readonly id: string; readonly
     Object.fromEntries(
       recordKinds.map((kind) => {
         const records = parts.flatMap((part): readonly unknown[] => part[kind] ?? []);
-        return [kind, kind === "luminaires" ? fed(records as RecordInputs["luminaires"][]) : records];
+        if (kind === "luminaires") return [kind, fed(records as RecordInputs["luminaires"][])];
+        return [kind, kind === "rooms" ? ceilinged(records as RecordInputs["rooms"][]) : records];
       }),
     ) as Drawn,
     state,

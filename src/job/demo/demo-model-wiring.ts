@@ -9,6 +9,9 @@ type ModelWiring = Pick<
   | "fixing"
   | "depth"
   | "ceilingThickness"
+  | "cableEntry"
+  | "entrySeal"
+  | "indicators"
   | "waterProtection"
   | "contact"
   | "terminals"
@@ -56,7 +59,17 @@ const terminals: NonNullable<Sheet["terminals"]> = [
 /** Through a panel of the ceiling. */
 const recessed = { fixing: "ceiling-panel", ceilingThickness: { min: 0.005, max: 0.025 } } as const;
 
+/** Signs of the invented models. */
+const indicators: NonNullable<Sheet["indicators"]> = [
+  { sign: "red, on for 2 s", meaning: "it sees somebody, in test mode" },
+  { sign: "red, blinks once a second", meaning: "warm-up after its supply came" },
+  { sign: "red, dark", meaning: "in use: it shows nothing" },
+];
+
 const ready = {
+  cableEntry: "either",
+  entrySeal: "grommet",
+  indicators,
   terminals,
   inputs: { pushButton: "line", holdOff: 0.002, extension: false },
   warmUpOutput: "on",

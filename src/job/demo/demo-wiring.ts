@@ -93,6 +93,13 @@ export const fed = (luminaires: readonly Luminaire[]): readonly Luminaire[] =>
     };
   });
 
+/** Rooms with their ceilings: panels of mineral fibre on a grid, or a solid ceiling with boxes cast into it. */
+export const ceilinged = (rooms: readonly RecordInputs["rooms"][]): readonly RecordInputs["rooms"][] =>
+  rooms.map((room) => ({
+    ...room,
+    ...(room.ceilingGrid ? { ceilingThickness: 0.015, ceilingVoid: 0.3 } : { ceilingBoxDepth: 0.065 }),
+  }));
+
 /** The lighting board in the plant room, its five circuits, and the switches on the walls, all as they should be. */
 export const wiring: Drawn = {
   boards: [

@@ -22,6 +22,7 @@ const lens = kept({
 });
 
 export const loadKinds = ["resistive", "incandescent", "fluorescent", "led", "inductive"] as const;
+export const fixings = ["box", "surface", "ceiling-panel"] as const;
 export const contactKinds = ["relay", "potential-free", "electronic"] as const;
 export const terminalKinds = [
   "line-in",
@@ -85,7 +86,14 @@ export const model = kept({
   deliveryState: words.optional(),
   lens: lens.optional(),
   cutOut: extent.optional(),
-  fixing: z.enum(["box", "surface", "ceiling-panel"]).optional(),
+  fixing: z.enum(fixings).optional(),
+  otherFixings: z.array(z.enum(fixings)).max(fixings.length).optional(),
+  cableEntry: z.enum(["back", "side", "either"]).optional(),
+  entrySeal: z.enum(["none", "grommet", "gland"]).optional(),
+  indicators: z
+    .array(kept({ sign: words, meaning: words }))
+    .max(50)
+    .optional(),
   depth: extent.optional(),
   ceilingThickness: kept({ min: length, max: extent }).optional(),
   waterProtection: z.number().int().min(0).max(9).optional(),

@@ -95,7 +95,15 @@ const room = kept({
   /** Whether daylight reaches it; absent where nobody said. */
   daylight: z.boolean().optional(),
   fireRatedCeiling: z.boolean().optional(),
+  penetrationsSealed: z.boolean().optional(),
+  /** Of the panel [m], and what is free above it [m]. */
+  ceilingThickness: length.optional(),
+  ceilingVoid: length.optional(),
+  /** Of the boxes in the ceiling. [m] */
+  ceilingBoxDepth: length.optional(),
   wet: z.boolean().optional(),
+  /** Highest fixed water outlet of a bath or shower, above the floor. [m] */
+  highestOutlet: length.optional(),
 });
 
 const floorPiece = kept({

@@ -1,5 +1,5 @@
 import * as z from "zod";
-import { loadKinds } from "./model.ts";
+import { fixings, loadKinds } from "./model.ts";
 import { id, kept, length, point, share, words } from "./values.ts";
 
 /** How far something is known: nothing is guessed, and what is not known stays so until somebody looked. */
@@ -194,6 +194,12 @@ export const detectorWiring = {
   baseLoad: known.optional(),
   /** A switch that it cannot overrule keeps its light on, as plant rooms need. */
   override: known.optional(),
+  /** How this one is fixed, where its data sheet allows several ways. */
+  fixing: z.enum(fixings).optional(),
+  /** Recessed in a fire-rated ceiling: whether in a cover that was tested with it. */
+  testedCover: known.optional(),
+  /** Zone of a bath or shower that it hangs in, where somebody measured. */
+  wetZone: z.enum(["0", "1", "2", "outside"]).optional(),
 } as const;
 
 /** What one asks on the telephone, and what must be known of the house before somebody drills. */

@@ -108,8 +108,18 @@ export const wiringProblems = {
   },
   "detector-does-not-fit": {
     severity: "must",
-    message: "{name} does not fit its ceiling: {what} is {actual} m; the limit is {limit} m.",
+    message: "{name} does not fit its ceiling: {what} is {amount}; the limit is {most}.",
     remedy: "Take a detector for surface or box, or another place.",
+  },
+  "fixing-not-declared": {
+    severity: "must",
+    message: "{name} is to be fixed in a way that its data sheet does not declare: {what}.",
+    remedy: "Choose a declared way of fixing, or enter it in the data sheet if it is there.",
+  },
+  "cable-entry-open": {
+    severity: "should",
+    message: "The cable entry of {name} has no seal, and water may splash there.",
+    remedy: "Seal the entry as the data sheet allows, or take a device whose entry is sealed.",
   },
   "wiring-not-proven": {
     severity: "note",

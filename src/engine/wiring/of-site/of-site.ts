@@ -10,6 +10,8 @@ import type {
   WiringModel,
   WiringRoom,
 } from "../model.ts";
+import { fixingOf } from "../mounting.ts";
+import { wetZones } from "../wet-zones.ts";
 import { cablesOf } from "./cables-of.ts";
 import { circuitNamed, circuitsOf } from "./circuits-of.ts";
 import type { FoundInstallation, WiringAssumption } from "./found.ts";
@@ -69,7 +71,7 @@ export function wiringOfSite(site: Site, found: FoundInstallation): BuiltWiring 
       detectors: outputs.detectors.map((fed) => wiredDetector(site, found, outputs, fed)),
       buttons: buttonsOf(site, found),
       contactors: outputs.contactors.map(contactorOf),
-      rooms: site.rooms.map(wiringRoom),
+      rooms: site.rooms.map((room) => wiringRoom(site, room)),
     },
     assumptions: [
       ...supply.assumptions,
@@ -152,6 +154,7 @@ function wiredDetector(
 ): WiredDetector {
   const circuit = found.circuits.find((one) => one.id === id);
   const model = site.models.find((one) => one.id === detector.model);
+  const fixing = fixingOf(detector, model);
   const others = outputs.detectors.filter((one) => output !== undefined && one.switchedLine === output);
   return {
     id: detector.id,
@@ -176,8 +179,8 @@ function wiredDetector(
     ...(model?.standby === undefined ? {} : { standby: model.standby }),
     ...leakageOf(model),
     ...(model?.waterProtection === undefined ? {} : { waterProtection: model.waterProtection }),
-    ...(model?.fixing === undefined ? {} : { recessed: model.fixing === "ceiling-panel" }),
-    testedCover: "unknown",
+    ...(fixing === undefined ? {} : { recessed: fixing === "ceiling-panel" }),
+    testedCover: detector.testedCover ?? "unknown",
   };
 }
 
@@ -211,14 +214,17 @@ const buttonsOf = (site: Site, found: FoundInstallation): readonly PushButton[] 
     ];
   });
 
-const wiringRoom = (room: Room): WiringRoom => ({
+const wiringRoom = (site: Site, room: Room): WiringRoom => ({
   id: room.id,
   name: roomTitle(room),
   use: useOf(room),
+  zones: wetZones(room, site.detectors),
   household: "unknown",
-  fireRatedCeiling: room.fireRatedCeiling === undefined ? "unknown" : room.fireRatedCeiling ? "yes" : "no",
-  penetrationsSealed: "unknown",
+  fireRatedCeiling: known(room.fireRatedCeiling),
+  penetrationsSealed: known(room.penetrationsSealed),
 });
+
+const known = (fact: boolean | undefined): Known => (fact === undefined ? "unknown" : fact ? "yes" : "no");
 
 /** Where water may splash, people wash or change: as a shower. Elsewhere wet rooms ask for protection against water alone. */
 function useOf({ use, wet, escapeRoute }: Room): WiringRoom["use"] {

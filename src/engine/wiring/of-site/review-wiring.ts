@@ -5,8 +5,9 @@ import { designCurrent } from "../circuit-case.ts";
 import { circuitChecks } from "../circuit-checks.ts";
 import { circuitTree } from "../circuit-tree.ts";
 import { contactChecks } from "../contact-checks.ts";
-import { wiringFindings } from "../findings.ts";
+import { problemOf, wiringFindings } from "../findings.ts";
 import type { Supply, WiringModel } from "../model.ts";
+import { type Mounting, mountingsOf } from "../mounting.ts";
 import { coveredWiring, supplyOfCircuit } from "../supply.ts";
 import { driversIn } from "../switched-group.ts";
 import type { WiringCheck } from "../wiring-check.ts";
@@ -49,6 +50,8 @@ export interface WiringReview {
   readonly circuits: readonly CircuitReview[];
   /** Of each detector that switches something. */
   readonly contacts: readonly ContactReview[];
+  /** Of each detector in its ceiling. */
+  readonly mountings: readonly Mounting[];
   readonly problems: readonly Problem[];
   readonly assumptions: readonly WiringAssumption[];
 }
@@ -64,6 +67,7 @@ export function reviewWiring(site: Site, found: FoundInstallation): WiringReview
   if (!hasWiring(site, found)) return undefined;
   const built = wiringOfSite(site, found);
   const { model } = coveredWiring(built.model);
+  const mountings = mountingsOf(site);
   const breakers = model ? breakerChecks(model) : [];
   const covered = new Set(model?.circuits.map(({ id }) => id));
   return {
@@ -72,11 +76,14 @@ export function reviewWiring(site: Site, found: FoundInstallation): WiringReview
       circuitReview(built, circuit, covered.has(circuit.id) ? breakers : undefined),
     ),
     contacts: model ? contactReviews(model) : [],
+    mountings,
     problems: toldProblems(
       built,
-      [...wiringFindings(built.model), ...(model ? built.doubts : [])].map((problem) =>
-        withProvenDrop(built, problem),
-      ),
+      [
+        ...wiringFindings(built.model),
+        ...(model ? built.doubts : []),
+        ...mountings.flatMap(({ checks }) => checks.flatMap(problemOf)),
+      ].map((problem) => withProvenDrop(built, problem)),
     ),
     assumptions: built.assumptions,
   };

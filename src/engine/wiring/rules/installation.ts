@@ -150,6 +150,8 @@ const waterProtection: Readonly<Partial<Record<WiringRoom["use"], number>>> = {
   "store-wet": 4,
 };
 
+const ZONE = "the zone of the shower or bath: its highest fixed outlet, or the zone as measured";
+
 /** W-21: wet rooms: 30 mA on every circuit, no mains detector in zones 0 to 2, protected against water. @param model - The wiring. @returns Hits. @source IEC-60364-7-701 @example Detector in zone 2: fails */
 export const wetRooms = (model: WiringModel): readonly RuleHit[] =>
   model.rooms.flatMap((room): readonly RuleHit[] => {
@@ -174,7 +176,7 @@ export const wetRooms = (model: WiringModel): readonly RuleHit[] =>
             ? [{ ...where, verdict: "fail" as const, detail: `a mains detector in zone ${zone}` }]
             : []),
           ...(room.use === "shower" && zone === undefined
-            ? [{ ...where, verdict: "not-proven" as const, detail: "the zone of the shower or bath" }]
+            ? [{ ...where, verdict: "not-proven" as const, detail: ZONE }]
             : []),
           ...mustBe(declared === undefined ? "unknown" : declared >= needed ? "yes" : "no", {
             ...where,

@@ -1,0 +1,138 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { sentenceOf } from "../check/index.ts";
+import type { Detector } from "../site/index.ts";
+import { mountingChecks, mountingsOf } from "./mounting.ts";
+import { detector, installation, model, room, site } from "./of-site/of-site.fixture.ts";
+import { reviewWiring } from "./of-site/review-wiring.ts";
+import { wetZones } from "./wet-zones.ts";
+
+const panel = {
+  fixing: "ceiling-panel",
+  depth: 0.08,
+  cutOut: 0.068,
+  ceilingThickness: { min: 0.005, max: 0.025 },
+} as const;
+const device = { tag: "B1", id: "d1" };
+const verdicts = (
+  own: Parameters<typeof mountingChecks>[0],
+  ceiling: Parameters<typeof mountingChecks>[1],
+): readonly string[] => mountingChecks(own, ceiling, device).map(({ verdict }) => verdict);
+const codes = (own: Partial<typeof model>, more: object = {}, hung: Partial<Detector> = {}) =>
+  reviewWiring(
+    site({
+      models: [{ ...model, ...own }],
+      rooms: [{ ...room, ...more }],
+      detectors: [detector("d1", hung)],
+    }),
+    installation(),
+  )!.problems.map(({ code }) => code);
+
+describe("a device in its ceiling", () => {
+  test("through a panel: depth and thickness against the ceiling; what nobody measured is not proven", () => {
+    expect(verdicts(panel, { thickness: 0.0125, voidHeight: 0.2 })).toEqual(["pass", "pass"]);
+    expect(verdicts(panel, { thickness: 0.03, voidHeight: 0.06 })).toEqual(["fail", "fail"]);
+    expect(verdicts(panel, { thickness: 0.003, voidHeight: 0.2 })).toEqual(["pass", "fail"]);
+    expect(verdicts(panel, {})).toEqual(["not-proven", "not-proven"]);
+    const { cutOut: _, ...noCutOut } = panel;
+    expect(verdicts(noCutOut, { thickness: 0.01, voidHeight: 0.2 })).toEqual(["pass", "pass", "not-proven"]);
+  });
+  test("in a box the depth of the boxes counts; on the surface nothing of the ceiling", () => {
+    expect(verdicts({ fixing: "box", depth: 0.06 }, { boxDepth: 0.065 })).toEqual(["pass"]);
+    expect(verdicts({ fixing: "box", depth: 0.06 }, { boxDepth: 0.05 })).toEqual(["fail"]);
+    expect(verdicts({ fixing: "box", depth: 0.06 }, { voidHeight: 0.5 })).toEqual(["not-proven"]);
+    expect(verdicts({ fixing: "surface" }, {})).toEqual([]);
+  });
+  test("a fixing that nobody entered leaves the mounting unproven", () => {
+    expect(verdicts({}, { thickness: 0.01, voidHeight: 0.2 })).toEqual(["not-proven"]);
+  });
+  test("the cut-out stays clear of the bars of the ceiling grid, whichever way the grid is turned", () => {
+    const toBar = (at: readonly [number, number], turn: number): number | undefined =>
+      mountingsOf({
+        rooms: [{ ...room, ceilingGrid: { tile: [0.6, 0.6], origin: [1, 1], turn } }],
+        models: [model],
+        detectors: [detector("d1", { at })],
+      })[0]!.ceiling.toBar;
+    expect(toBar([1.3, 1.3], 0)).toBeCloseTo(0.3, 9);
+    expect(toBar([1.02, 4.9], 0)).toBeCloseTo(0.02, 9);
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0.01, max: 0.59, noNaN: true }),
+        fc.double({ min: 0.01, max: 0.59, noNaN: true }),
+        fc.integer({ min: -8, max: 8 }),
+        fc.double({ min: -3, max: 3, noNaN: true }),
+        (u, v, tile, turn) => {
+          const [x, y] = [u + tile * 0.6, v - tile * 0.6];
+          const at = [
+            1 + Math.cos(turn) * x - Math.sin(turn) * y,
+            1 + Math.sin(turn) * x + Math.cos(turn) * y,
+          ] as const;
+          expect(toBar(at, turn)).toBeCloseTo(Math.min(u, 0.6 - u, v, 0.6 - v), 9);
+        },
+      ),
+      { seed: 41, numRuns: 200 },
+    );
+    const clear = { thickness: 0.0125, voidHeight: 0.2 };
+    expect(verdicts(panel, { ...clear, toBar: 0.034 })).toEqual(["pass", "pass", "pass"]);
+    expect(verdicts(panel, { ...clear, toBar: 0.033 })).toEqual(["pass", "pass", "fail"]);
+  });
+});
+
+describe("findings of a site", () => {
+  test("a device that does not fit, one fixed as its sheet does not declare, and an entry without a seal", () => {
+    const ceiling = { ceilingThickness: 0.0125, ceilingVoid: 0.06 };
+    expect(codes(panel, ceiling)).toEqual(["detector-does-not-fit"]);
+    expect(codes({}, {}, { fixing: "box" })).toContain("fixing-not-declared");
+    expect(codes({ otherFixings: ["box"] }, { ceilingBoxDepth: 0.05 }, { fixing: "box" })).toEqual([
+      "wiring-not-proven",
+    ]);
+    expect(
+      codes({ otherFixings: ["box"], depth: 0.04 }, { ceilingBoxDepth: 0.05 }, { fixing: "box" }),
+    ).toEqual([]);
+    expect(codes({ entrySeal: "none" }, { wet: true })).toEqual(["cable-entry-open"]);
+    expect(codes({ entrySeal: "grommet" }, { wet: true })).toEqual([]);
+    expect(codes({}, { wet: true })).toEqual(["wiring-not-proven"]);
+  });
+  test("ceilings that nobody measured are one note for all devices", () => {
+    const { problems } = reviewWiring(
+      site({ models: [{ ...model, ...panel }], detectors: [detector("d1"), detector("d2", { at: [2, 2] })] }),
+      installation(),
+    )!;
+    const open = problems.filter(({ code }) => code === "wiring-not-proven");
+    expect(open.map(sentenceOf)).toEqual([
+      "Not proven for D1 and D2: depth above the ceiling.",
+      "Not proven for D1 and D2: thickness of the ceiling.",
+    ]);
+  });
+  test("a fire-rated ceiling with a tested cover and sealed holes is not left open", () => {
+    const ceiling = { fireRatedCeiling: true, ceilingThickness: 0.0125, ceilingVoid: 0.2 };
+    expect(codes(panel, ceiling)).toEqual(["wiring-rule-not-proven", "wiring-rule-not-proven"]);
+    expect(codes(panel, { ...ceiling, penetrationsSealed: true }, { testedCover: "yes" })).toEqual([]);
+    expect(codes(panel, { ...ceiling, penetrationsSealed: true }, { testedCover: "no" })).toEqual([
+      "fire-ceiling-open",
+    ]);
+  });
+});
+
+describe("zones of a bath or shower [V]: tops at the higher of 2.25 m or the highest fixed outlet", () => {
+  const zone = (height: number, highestOutlet?: number, wetZone?: Detector["wetZone"]) =>
+    wetZones({ id: "hall", ...(highestOutlet === undefined ? {} : { highestOutlet }) }, [
+      detector("d1", { height, ...(wetZone === undefined ? {} : { wetZone }) }),
+    ]).d1;
+  test("above the tops is outside; without the outlet's height nothing is known", () => {
+    expect(zone(2.5, 2.1)).toBe("outside");
+    expect(zone(2.25, 2.1)).toBeUndefined();
+    expect(zone(2.5, 2.5)).toBeUndefined();
+    expect(zone(2.5)).toBeUndefined();
+  });
+  test("what somebody measured counts first", () => {
+    expect([zone(2.1, 2.1, "2"), zone(2.5, 2.1, "1"), zone(2.1, 2.1, "outside")]).toEqual([2, 1, "outside"]);
+  });
+  test("a wet changing room is proven with the outlet's height, and a detector in zone 2 fails", () => {
+    const wet = { wet: true, use: "changing" as const };
+    const sealed = { entrySeal: "gland" as const };
+    expect(codes(sealed, wet)).toEqual(["wiring-rule-not-proven"]);
+    expect(codes(sealed, { ...wet, highestOutlet: 2.1 })).toEqual([]);
+    expect(codes(sealed, wet, { wetZone: "2" })).toEqual(["wet-room-unsafe"]);
+  });
+});
