@@ -40,10 +40,12 @@ const wiringFiles = [
   "wiring-schedules-2.svg",
   "wiring-schedules-3.svg",
   "wiring-schedules-4.svg",
+  "wiring-schedules-5.svg",
   "wiring-schedules.pdf",
   "terminal-schedule.csv",
   "cable-schedule.csv",
   "box-list.csv",
+  "fitting-list.csv",
 ];
 
 test("pack draws the wiring of a job that has one, and writes the same bytes the second time", async () => {

@@ -1,4 +1,11 @@
-import { type LabourKind, lengthAllowance, type MaterialNeed, type Metres, type Site } from "#engine";
+import {
+  fixingOf,
+  type LabourKind,
+  lengthAllowance,
+  type MaterialNeed,
+  type Metres,
+  type Site,
+} from "#engine";
 import type { PlannedCable, WiringPlan } from "../wiring/plan.ts";
 
 /** What a plan needs to be bought and done. */
@@ -35,13 +42,28 @@ export function needsOf(site: Site, plan: WiringPlan | undefined): PlanNeeds {
   );
   const removed = site.switches.filter(({ planned }) => planned === "removed").length;
   const detectors = site.detectors.map((one) => ({ ...one, reach: reachOf(one.room, one.height) }));
+  const fixed = (one: (typeof detectors)[number]) => fixingOf(one, models.get(one.model));
   const pieces = (item: string, quantity: number): readonly MaterialNeed[] =>
     quantity > 0 ? [{ item, unit: "piece", quantity }] : [];
   const circuits = new Set(plan?.groups.flatMap(({ feed }) => (feed ? [feed.circuit.id] : [])) ?? []);
   return {
     materials: [
       ...detectors.flatMap(({ model }) => pieces(nameOf(model), 1)),
-      ...pieces("ceiling box", detectors.filter(({ model }) => models.get(model)?.fixing === "box").length),
+      ...pieces("ceiling box", detectors.filter((one) => fixed(one) === "box").length),
+      ...pieces(
+        "tested cover for a fire-rated ceiling",
+        detectors.filter(
+          (one) => fixed(one) === "ceiling-panel" && rooms.get(one.room)?.fireRatedCeiling === true,
+        ).length,
+      ),
+      ...pieces(
+        "cable gland",
+        cables
+          .flatMap(({ from, to }) => [from, to])
+          .filter((end) =>
+            detectors.some(({ id, model }) => id === end && models.get(model)?.entrySeal === "gland"),
+          ).length,
+      ),
       ...pieces(
         "push-button",
         site.switches.filter(({ id, kind }) => buttons.has(id) && kind !== "push-button").length,

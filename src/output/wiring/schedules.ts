@@ -1,12 +1,12 @@
 import type { Site } from "#engine";
-import { cutOutWords, millimetres } from "../setting-out/device-rows.ts";
 import type { Column } from "../setting-out/table.ts";
 import { conductorWords, lengthWords, nameOf, sizeWords } from "./cable-rows.ts";
 import { type ConductorKind, colourWords, markings } from "./conductors.ts";
 import type { GroupPlan, PlannedDetector, Terminal, WiringPlan } from "./plan.ts";
 import type { Table } from "./table-sheets.ts";
 
-const column = (head: string, width: number, align: Column["align"] = "start"): Column => ({
+/** A column of a schedule. */
+export const column = (head: string, width: number, align: Column["align"] = "start"): Column => ({
   head,
   width,
   align,
@@ -169,69 +169,6 @@ export function cableSchedule({ groups, names }: WiringPlan): Table {
 export const cableNotes: readonly string[] = [
   "Lengths are estimates from the plan, along the walls' directions, from the top of the board along ceilings and above doors wherever the circuit's route was found, with 0.3 m at each end and a tenth for bends and waste: measure before cutting. Existing cables that can stay are not told apart from new ones.",
   "≥ where nobody entered the section: the smallest with which every check of the circuit passes.",
-];
-
-/** Boxes and mountings, one for each device. */
-export function boxList(site: Site, { groups }: WiringPlan): Table {
-  const storeyOf = (room: string | undefined): string =>
-    site.storeys.find(({ id }) => id === site.rooms.find((one) => one.id === room)?.storey)?.name ?? "";
-  const seen = new Set<string>();
-  return {
-    columns: [
-      column("At", 16),
-      column("What", 42),
-      column("Room", 40),
-      column("Storey", 24),
-      column("Cut-out mm", 24, "end"),
-      column("Depth mm", 20, "end"),
-      column("Cables", 14, "end"),
-    ],
-    rows: groups.flatMap((group) => [
-      ...group.detectors.map(({ wired, model, room }) => [
-        wired.tag,
-        mountingWords(model?.fixing),
-        room,
-        storeyOf(wired.room),
-        cutOutWords(model).replace("*", ""),
-        model?.depth === undefined ? "unknown" : millimetres(model.depth),
-        String(group.cables.filter(({ from, to }) => from === wired.id || to === wired.id).length),
-      ]),
-      ...group.buttons.flatMap(({ button, designation, room }) => {
-        if (seen.has(button.id)) return [];
-        seen.add(button.id);
-        const planned = site.switches.find(({ id }) => id === button.id)?.planned;
-        return [
-          [
-            designation,
-            planned === "button" ? "existing box of the switch" : "box in the wall",
-            room,
-            storeyOf(button.room),
-            "",
-            "",
-            String(group.cables.filter(({ from, to }) => from === button.id || to === button.id).length),
-          ],
-        ];
-      }),
-    ]),
-  };
-}
-
-/** How a detector is fixed, in words. */
-export const mountingWords = (fixing: "box" | "surface" | "ceiling-panel" | undefined): string => {
-  switch (fixing) {
-    case "box":
-      return "ceiling box";
-    case "surface":
-      return "on the surface";
-    case "ceiling-panel":
-      return "through the ceiling panel";
-    case undefined:
-      return "fixing unknown";
-  }
-};
-
-export const boxNotes: readonly string[] = [
-  "Conductors loop in and out at the devices, so no joint needs a box of its own; a joint made elsewhere needs a box that can be got at, and its minutes. Cable entries sealed as the device's data sheet asks.",
 ];
 
 /** What was taken for granted and what is open, as a table. */

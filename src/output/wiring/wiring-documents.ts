@@ -5,17 +5,17 @@ import type { SheetTitle } from "../drawing/title-block.ts";
 import type { UnnumberedSheet } from "../setting-out/setting-out-sheets.ts";
 import { colourSource } from "./conductors.ts";
 import { ranges } from "./designations.ts";
-import { groupSheets } from "./group-sheets.ts";
-import type { WiringPlan } from "./plan.ts";
 import {
-  assumptionList,
   boxList,
   boxNotes,
-  cableNotes,
-  cableSchedule,
-  terminalNotes,
-  terminalSchedule,
-} from "./schedules.ts";
+  fittingList,
+  fittingNotes,
+  indicatorList,
+  indicatorNotes,
+} from "./fitting-list.ts";
+import { groupSheets } from "./group-sheets.ts";
+import type { WiringPlan } from "./plan.ts";
+import { assumptionList, cableNotes, cableSchedule, terminalNotes, terminalSchedule } from "./schedules.ts";
 import { verifyWords } from "./sheet-frame.ts";
 import { type Table, tableSheets } from "./table-sheets.ts";
 
@@ -82,6 +82,8 @@ export function wiringSchedules({ site, plan, title }: WiringPapersInput): reado
     ]),
     ...sheets("cables", "Cable schedule", cableSchedule(plan), cableNotes, ["IEC-81346-2", ...colours]),
     ...sheets("boxes", "Box list", boxList(site, plan), boxNotes, ["IEC-81346-2"]),
+    ...sheets("fitting", "Fitting list", fittingList(site), fittingNotes, ["IEC-81346-2"]),
+    ...sheets("indicators", "Indicators", indicatorList(site), indicatorNotes, []),
     ...sheets("assumptions", "Assumptions of the wiring", assumptionsOf(site, plan), [], ["IEC-81346-2"]),
   ];
 }
@@ -112,6 +114,7 @@ export const wiringTables = ({
       ["terminal-schedule", terminalSchedule(plan)],
       ["cable-schedule", cableSchedule(plan)],
       ["box-list", boxList(site, plan)],
+      ["fitting-list", fittingList(site)],
     ] as const
   ).map(([name, { columns, rows }]) => ({
     name: `${name}.csv`,
