@@ -16,13 +16,14 @@ export const ZONE_TOP: Metres = 2.25;
  * @example Outlet at 2.1 m, detector at 2.5 m: outside; outlet at 2.6 m: absent
  */
 export function wetZones(
-  { id, highestOutlet }: Pick<Room, "id" | "highestOutlet">,
+  room: Pick<Room, "id" | "highestOutlet">,
   detectors: readonly Pick<Detector, "id" | "room" | "height" | "wetZone">[],
 ): Readonly<Record<string, 0 | 1 | 2 | "outside">> {
+  const { highestOutlet } = room;
   const top = highestOutlet === undefined ? undefined : Math.max(ZONE_TOP, highestOutlet);
   return Object.fromEntries(
     detectors
-      .filter(({ room }) => room === id)
+      .filter((one) => one.room === room.id)
       .flatMap((one): (readonly [string, 0 | 1 | 2 | "outside"])[] => {
         if (one.wetZone !== undefined) return [[one.id, zoneOf[one.wetZone]]];
         return top !== undefined && one.height > top ? [[one.id, "outside"]] : [];
