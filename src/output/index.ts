@@ -8,7 +8,7 @@ export { type PlanSheetInput, planSheet } from "./drawing/plan-sheet.ts";
 export type { Projection } from "./drawing/projection.ts";
 export { plannedWords, type SheetTitle } from "./drawing/title-block.ts";
 export type { DeviceZone } from "./drawing/zone-marks.ts";
-export { storeyDxf } from "./dxf/storey-dxf.ts";
+export { type DrawnBeside, type DrawnCable, storeyDxf } from "./dxf/storey-dxf.ts";
 export type { SettingLine } from "./ifc/devices-ifc.ts";
 export { type SiteIfcDetails, siteIfc } from "./ifc/site-ifc.ts";
 export { type JobSheetDetails, type PackFile, type PackInput, packFiles } from "./pack/pack-files.ts";

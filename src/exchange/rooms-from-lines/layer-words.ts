@@ -9,7 +9,7 @@ const words: readonly (readonly [LayerMeaning, RegExp])[] = [
   ],
   [
     "furniture",
-    /\b(furn|mobil|moebel|mobel|moeb|inneh|chair|chaise|stuhl|desk|table|tisch|case|equip|appl|kitchen|kueche|kitch|sanit|bath|bad|plumb|plfx|fixture|toilet fix|plant|vegetat|tree|car|people|person|stair|trepp|escal|escada|trappe|inventar|stol|bord|light|lumin|electr|elec|hvac|pipe|duct|floor(?!\s*plan)|pavim|tile|belag|boden|fire|sprink|ceil|clng|decke|roof|dach)/,
+    /\b(furn|mobil|moebel|mobel|moeb|inneh|chair|chaise|stuhl|desk|table|tisch|case|equip|appl|kitchen|kueche|kitch|sanit|bath|bad|plumb|plfx|fixture|toilet fix|plant|vegetat|tree|car|people|person|stair|trepp|escal|escada|trappe|inventar|stol|bord|light|lumin|detector|cable|kabel|switch|distribution board|electr|elec|hvac|pipe|duct|floor(?!\s*plan)|pavim|tile|belag|boden|fire|sprink|ceil|clng|decke|roof|dach)/,
   ],
   ["door", /\b(door|opening|tuer|tur|porte|puerta|porta|dor|entrance|entrada)/],
   ["window", /\b(window|fenster|fenetre|ventana|janela|finestra|vindue|glaz|glas|vitr|crystal|curt)/],
@@ -18,8 +18,8 @@ const words: readonly (readonly [LayerMeaning, RegExp])[] = [
   ["room", /\b(room|raum|raeume|space|local|sala|piece|area|zone|office|buero)/],
 ];
 
-/** Whether lettering on a layer may name rooms: tags of detectors, which our own drawings carry, name devices. */
-export const mayNameRooms = (layer: string): boolean => !/\bdetectors?\b/i.test(layer);
+/** Whether lettering on a layer may name rooms: tags of detectors and names of boards, which our own drawings carry, do not. */
+export const mayNameRooms = (layer: string): boolean => !/\b(detectors?|boards?)\b/i.test(layer);
 
 /** Meaning of a layer from its name; parts of names (A-WALL-FULL, xref$0$A-WALL) are looked at one by one. */
 export function meaningOf(layer: string): LayerMeaning {

@@ -1,6 +1,5 @@
-import { DxfWriter, LWPolylineFlags, point3d, TextHorizontalAlignment, Units } from "@tarikjabiri/dxf";
+import { DxfWriter, Units } from "@tarikjabiri/dxf";
 import {
-  degreesOf,
   type Opening,
   type Outline,
   type Point,
@@ -11,35 +10,42 @@ import {
   type Site,
 } from "#engine";
 import { type OnStorey, onStorey } from "../drawing/storey-records.ts";
+import type { DeviceZone } from "../drawing/zone-marks.ts";
+import { detectorBlocks, detectorOn } from "./detector-block.ts";
+import { type DrawingPen, layers, penOn } from "./drawing-pen.ts";
 
-/** Layers of the drawing, with their colour in the index of the format: 7 is the ink of the paper. */
-const layers = {
-  WALLS: 7,
-  DOORS: 4,
-  WINDOWS: 4,
-  NAMES: 7,
-  FURNITURE: 8,
-  STAIRS: 8,
-  LUMINAIRES: 2,
-  DETECTORS: 5,
-  "DETECTOR TAGS": 5,
-} as const;
+/** Height of names in the drawing. [m] */
+const nameHeight = 0.2;
+/** Size of a switch and of a board on the plan. [m] */
+const sizes = { switch: 0.06, board: 0.3 } as const;
 
-type Layer = keyof typeof layers;
+/** What a drawing of a storey shows beside the storey itself. */
+export interface DrawnBeside {
+  /** What each detector sees; each kind of zone has a layer of its own. */
+  readonly zones?: readonly DeviceZone[];
+  /** Cables along the ceilings. */
+  readonly cables?: readonly DrawnCable[];
+  readonly boards?: readonly { readonly name: string; readonly storey?: string; readonly at?: Point }[];
+}
 
-/** Height of names and tags in the drawing. [m] */
-const letters = { name: 0.2, tag: 0.15 } as const;
-/** Radius of a detector's ring in the drawing. [m] */
-const ring = 0.15;
+/** A cable on the plan of its storey. */
+export interface DrawnCable {
+  readonly storey: string;
+  readonly use: "supply" | "switched" | "both" | "button";
+  /** Corners, both ends included. [m] */
+  readonly points: readonly Point[];
+}
 
 /**
  * A storey as a drawing that others can open: model space in metres, one layer a kind of thing, wall faces interrupted at openings.
+ * Each model of detector is a block, put in at the lens and turned as its notch, with the tag as its attribute.
  *
  * @param site - The job.
  * @param storey - Id of the storey.
+ * @param beside - Zones, cables and boards, those of other storeys too.
  * @returns Text of a DXF file (R2007); the same storey gives the same bytes.
  */
-export function storeyDxf(site: Site, storey: string): string {
+export function storeyDxf(site: Site, storey: string, beside: DrawnBeside = {}): string {
   const drawing = new DxfWriter();
   drawing.setUnits(Units.Meters);
   drawing.setVariable("$LASTSAVEDBY", { 1: "Roomwake" });
@@ -58,11 +64,44 @@ export function storeyDxf(site: Site, storey: string): string {
   for (const { footprint } of on.obstacles) pen.ring("FURNITURE", footprint);
   for (const { footprint } of on.floorPieces) pen.ring("STAIRS", footprint);
   for (const luminaire of on.luminaires) pen.ring("LUMINAIRES", rectangleOf(luminaire));
-  for (const { at, tag } of on.detectors) {
-    pen.circle("DETECTORS", at, ring);
-    pen.text("DETECTOR TAGS", [at[0] + 2.5 * ring, at[1] - ring], tag, letters.tag, "left");
-  }
+  zonesOn(pen, on, beside.zones ?? []);
+  for (const { use, points } of (beside.cables ?? []).filter((cable) => cable.storey === storey))
+    pen.path(cableLayers[use], points);
+  for (const { at } of site.switches.filter((one) => on.roomIds.has(one.room)))
+    pen.circle("SWITCHES", at, sizes.switch);
+  for (const board of beside.boards ?? []) if (board.storey === storey) boardOn(pen, board);
+  const blocks = detectorBlocks(drawing, site, on.detectors);
+  for (const detector of on.detectors) detectorOn(drawing, detector, blocks);
   return drawing.stringify();
+}
+
+const cableLayers = {
+  supply: "CABLES SUPPLY",
+  switched: "CABLES SWITCHED",
+  both: "CABLES BOTH",
+  button: "CABLES BUTTON",
+} as const;
+
+const zoneLayers = {
+  seated: "DETECTOR ZONES SEATED",
+  towards: "DETECTOR ZONES TOWARDS",
+  across: "DETECTOR ZONES ACROSS",
+  sound: "DETECTOR ZONES SOUND",
+} as const;
+
+function zonesOn(pen: DrawingPen, on: OnStorey, zones: readonly DeviceZone[]): void {
+  const here = new Set(on.detectors.map(({ id }) => id));
+  for (const { device, kind, region } of zones) {
+    if (!here.has(device)) continue;
+    for (const piece of region)
+      for (const outline of [piece.outline, ...piece.holes]) pen.ring(zoneLayers[kind], outline);
+  }
+}
+
+function boardOn(pen: DrawingPen, { name, at }: NonNullable<DrawnBeside["boards"]>[number]): void {
+  if (at === undefined) return;
+  pen.ring("DISTRIBUTION BOARDS", rectangleOf({ at, length: 2 * sizes.board, width: sizes.board, turn: 0 }));
+  pen.text("DISTRIBUTION BOARDS", [at[0], at[1] - 2 * sizes.board], name, nameHeight);
 }
 
 /** Number above name, about the place of the room that is farthest from its walls. */
@@ -70,52 +109,13 @@ function namesOn(pen: DrawingPen, room: Room): void {
   const { at } = poleOf({ outline: room.outline, holes: room.holes });
   const words = [room.number, room.name].filter((word) => word !== "");
   words.forEach((word, line) => {
-    const down = (line - (words.length - 1) / 2) * 1.5 * letters.name;
-    pen.text("NAMES", [at[0], at[1] - down], word, letters.name);
+    const down = (line - (words.length - 1) / 2) * 1.5 * nameHeight;
+    pen.text("NAMES", [at[0], at[1] - down], word, nameHeight);
   });
 }
 
 const firstRoom = (site: Site, opening: Opening): Room =>
   site.rooms.find(({ id }) => id === opening.rooms[0]) as Room;
-
-interface DrawingPen {
-  readonly line: (layer: Layer, from: Point, to: Point) => void;
-  readonly ring: (layer: Layer, outline: Outline) => void;
-  readonly circle: (layer: Layer, at: Point, radius: number) => void;
-  readonly arc: (
-    layer: Layer,
-    at: Point,
-    arc: { readonly radius: number; readonly from: number; readonly to: number },
-  ) => void;
-  readonly text: (layer: Layer, at: Point, words: string, height: number, align?: "left") => void;
-}
-
-function penOn(drawing: DxfWriter): DrawingPen {
-  const place = ([x, y]: Point) => point3d(settled(x), settled(y));
-  return {
-    line: (layerName, from, to) => drawing.addLine(place(from), place(to), { layerName }),
-    ring: (layerName, outline) =>
-      drawing.addLWPolyline(
-        outline.map((point) => ({ point: { x: settled(point[0]), y: settled(point[1]) } })),
-        { flags: LWPolylineFlags.Closed, layerName },
-      ),
-    circle: (layerName, at, radius) => drawing.addCircle(place(at), settled(radius), { layerName }),
-    arc: (layerName, at, { radius, from, to }) =>
-      drawing.addArc(place(at), settled(radius), settled(degreesOf(from)), settled(degreesOf(to)), {
-        layerName,
-      }),
-    text: (layerName, at, words, height, align) =>
-      drawing.addText(place(at), height, words, {
-        layerName,
-        ...(align === "left"
-          ? {}
-          : { secondAlignmentPoint: place(at), horizontalAlignment: TextHorizontalAlignment.Center }),
-      }),
-  };
-}
-
-/** Tenths of a millimetre, and of a millidegree: far below what a drawing shows. */
-const settled = (value: number): number => Math.round(value * 1e4) / 1e4 + 0;
 
 /** A face lies on a wall when it is nearer than this. [m] */
 const onFace = 0.002;

@@ -1,12 +1,13 @@
-import type {
-  BuiltWiring,
-  FoundInstallation,
-  PlannedDevice,
-  PriceList,
-  QuoteItem,
-  RoomCoverage,
-  Site,
-  Storey,
+import {
+  type BuiltWiring,
+  deriveWiring,
+  type FoundInstallation,
+  type PlannedDevice,
+  type PriceList,
+  type QuoteItem,
+  type RoomCoverage,
+  type Site,
+  type Storey,
 } from "#engine";
 import { deviceSchedule } from "../csv/device-schedule.ts";
 import type { Variant } from "../drawing/ink.ts";
@@ -14,7 +15,7 @@ import type { Sheet } from "../drawing/mark.ts";
 import { planSheet } from "../drawing/plan-sheet.ts";
 import type { SheetTitle } from "../drawing/title-block.ts";
 import type { DeviceZone } from "../drawing/zone-marks.ts";
-import { storeyDxf } from "../dxf/storey-dxf.ts";
+import { type DrawnCable, storeyDxf } from "../dxf/storey-dxf.ts";
 import { siteIfc } from "../ifc/site-ifc.ts";
 import { type PdfFonts, pdfOf } from "../pdf/pdf.ts";
 import { offerFiles } from "../quote/offer-files.ts";
@@ -134,7 +135,11 @@ export async function packFiles(input: PackInput): Promise<readonly PackFile[]> 
   const drawings = storeys.map(
     (storey): PackFile => ({
       name: `plan-${slugs.get(storey.id)}.dxf`,
-      content: storeyDxf(site, storey.id),
+      content: storeyDxf(site, storey.id, {
+        zones: input.zones,
+        cables: wiring.cables,
+        boards: input.wiring?.found.boards ?? [],
+      }),
       sheets: [],
     }),
   );
@@ -181,10 +186,12 @@ function wiringOf(input: PackInput): {
   readonly documents: readonly Document[];
   readonly tables: readonly { readonly name: string; readonly content: string }[];
   readonly plan: WiringPlan | undefined;
+  readonly cables: readonly DrawnCable[];
 } {
   const { site, wiring, variant = "colour" } = input;
-  if (wiring === undefined) return { documents: [], tables: [], plan: undefined };
-  const plan = wiringPlan(site, wiring.found, wiring.built);
+  if (wiring === undefined) return { documents: [], tables: [], plan: undefined, cables: [] };
+  const derived = deriveWiring(site, wiring.found);
+  const plan = wiringPlan(site, wiring.found, wiring.built, derived);
   const papers = {
     site,
     plan,
@@ -202,6 +209,7 @@ function wiringOf(input: PackInput): {
     ],
     tables: plan.groups.length === 0 ? [] : wiringTables(papers),
     plan,
+    cables: derived.circuits.flatMap(({ route }) => route?.cables ?? []),
   };
 }
 

@@ -27,14 +27,18 @@ interface Members {
 }
 
 /** What the papers of the wiring show: one group for each switched line, with its cables named; their ways and lengths are the engine's wherever it derives them. */
-export function wiringPlan(site: Site, found: FoundInstallation, whole: BuiltWiring): WiringPlan {
+export function wiringPlan(
+  site: Site,
+  found: FoundInstallation,
+  whole: BuiltWiring,
+  derived: DerivedWiring = deriveWiring(site, found),
+): WiringPlan {
   const built = withShortNames(found, whole);
   const { model } = built;
   const names = designations(site, found, model);
   const signallers = groupOfSignallers(site, built);
   const members = model.switchedLines.map((line) => membersOf(built, line, signallers));
   const places = placesOf(site, found);
-  const derived = deriveWiring(site, found);
   const routed = derivedCables(derived, model, members.map(onOwnCircuit));
   const wiredButtons = new Set<string>();
   let named = 0;
