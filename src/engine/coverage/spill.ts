@@ -1,9 +1,20 @@
-import { areaOf, difference, intersection, type Region, regionOf, union } from "../geometry/index.ts";
+import type { DetectorModel } from "../detector/index.ts";
+import {
+  areaOf,
+  contains,
+  difference,
+  distanceToRings,
+  intersection,
+  type Region,
+  regionOf,
+  ringsOf,
+  union,
+} from "../geometry/index.ts";
 import type { SquareMetres } from "../quantity/index.ts";
 import { controlledRooms, type Detector, floorOf, isUsableOutline, revealOf } from "../site/index.ts";
 import type { PreparedRoom } from "./prepared-room.ts";
 import type { Spill } from "./results.ts";
-import { spillZone } from "./spill-zone.ts";
+import { spillFarthest, spillZone } from "./spill-zone.ts";
 import { deviceOf } from "./watchers.ts";
 
 /** Less spill than this is a sliver along a jamb in which nobody stands. [m²] */
@@ -39,15 +50,21 @@ export function spillOf(prepared: PreparedRoom, detectors: readonly Detector[]):
       ? regionOf(revealOf(opening, first).outline)
       : [];
   });
-  const indoors = union([...others.map((other) => other.floor), reveals, prepared.standing?.floor ?? []]);
+  const own = prepared.standing?.floor ?? [];
+  const walls = ringsOf(own);
+  /** In the middle of a large room no look can leave it: the disc of its reach lies in the room. */
+  const staysWithin = (detector: Detector, model: DetectorModel): boolean =>
+    contains(own, detector.at) &&
+    distanceToRings(detector.at, walls) > spillFarthest(scene, deviceOf(detector, model));
+  const indoors = union([...others.map((other) => other.floor), reveals, own]);
   for (const detector of detectors) {
     const model = look.modelById.get(detector.model);
-    if (!model) continue;
-    const zone = difference(spillZone(scene, deviceOf(detector, model)), prepared.standing?.floor ?? []);
+    if (!model || staysWithin(detector, model)) continue;
+    const zone = difference(spillZone(scene, deviceOf(detector, model)), own);
     if (areaOf(zone) < LEAST_SPILL) continue;
-    const own = new Set(controlledRooms(detector));
+    const lit = new Set(controlledRooms(detector));
     for (const other of others) {
-      if (!own.has(other.id)) note(other.id, intersection(zone, other.floor), detector.id);
+      if (!lit.has(other.id)) note(other.id, intersection(zone, other.floor), detector.id);
     }
     note(null, difference(zone, indoors), detector.id);
   }

@@ -1,4 +1,4 @@
-import { maskContains, reachOf, reachTowards, type ZoneKind } from "../detector/index.ts";
+import { longestReach, maskContains, reachOf, reachTowards, type ZoneKind } from "../detector/index.ts";
 import { distanceToSegment, FACE_FIT, type Outline, type Point } from "../geometry/index.ts";
 import type { Metres } from "../quantity/index.ts";
 import { lookUp, nameOfOpening, nameOfThing, roomTitle } from "../site/index.ts";
@@ -33,8 +33,10 @@ export function unseenReason(
   const height = lens - ground;
   const declared = reachOf(device.model, { kind, height, sightHeight: sight, mounted: device.height });
   if (declared.standing === "limits") return { kind: "mounting-limits", device: device.id };
-  const azimuth = Math.atan2(point[1] - device.at[1], point[0] - device.at[0]) - device.turn;
   const distance = Math.hypot(point[0] - device.at[0], point[1] - device.at[1]);
+  // Planning never exceeds the declared reach: most devices of a hall are told from a place by this alone.
+  if (distance > longestReach(declared.shape) + FACE_FIT) return { kind: "beyond-reach" };
+  const azimuth = Math.atan2(point[1] - device.at[1], point[0] - device.at[0]) - device.turn;
   const asked = { device, kind, height, sight, purpose: "coverage" as const };
   const within = (temperature: number): boolean =>
     distance <= reachTowards(planningReach(scene.site.defaults, { ...asked, temperature }).shape, azimuth);

@@ -1,5 +1,6 @@
 import {
   areaOf,
+  boundsOf,
   difference,
   distanceToRings,
   distanceToSegment,
@@ -83,6 +84,7 @@ export function ceilingOf(
   const heightAt = (at: Point): Metres => room.ceilingHeight - floorHeight(pieces, at);
   const clear = wallClearance(floor, { clearances: look.site.defaults.clearances, walls });
   const kept = keptClear(look, room);
+  const boxes = kept.map(({ ring, clear: distance }) => boxRound(ring, distance));
   const taken = union(kept.map(({ ring, clear: distance }) => grown(ring, distance - DRAWN)));
   const edges = ringsOf(floor);
   return {
@@ -93,7 +95,8 @@ export function ceilingOf(
       if (placeInRegion(floor, at) !== "inside") return "outside";
       if (distanceToRings(at, edges) < clear.distanceAt(at) - DRAWN) return "wall";
       return kept.find(
-        ({ ring, clear: distance }) => distanceToThing(at, ring) < distance - DRAWN || outlineHolds(ring, at),
+        ({ ring, clear: distance }, index) =>
+          boxes[index]!(at) && (distanceToThing(at, ring) < distance - DRAWN || outlineHolds(ring, at)),
       )?.why;
     },
   };
@@ -209,6 +212,12 @@ function disc([x, y]: Point, radius: Metres): Region {
       holes: [],
     },
   ];
+}
+
+/** Whether a place lies in the box that holds a thing and its clearance: a hall has hundreds of things, and few are near. */
+function boxRound(ring: Outline, clear: Metres): (at: Point) => boolean {
+  const { minX, minY, maxX, maxY } = boundsOf([ring]);
+  return ([x, y]) => x >= minX - clear && x <= maxX + clear && y >= minY - clear && y <= maxY + clear;
 }
 
 function distanceToThing(at: Point, ring: Outline): Metres {

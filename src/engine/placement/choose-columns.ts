@@ -87,27 +87,36 @@ async function tryColumns(
   const matrix = matrixOf({ scenes: task.scenes, purpose: "coverage" });
   matrix.addRows(question.rows);
   const base = longestWall(room).turn;
-  const columnsAt = (points: readonly Point[]): Column[] =>
-    columnsOf(ceiling, { points, models: task.models, base }).filter(
-      (column) => strictness.heat === "seen" || !seesHeat(task, column),
-    );
+  const columnsAt = (points: readonly Point[]): readonly Column[] =>
+    columnsOf(ceiling, { points, models: task.models, base });
+  const may = (column: Column): boolean =>
+    column.fixed !== undefined || strictness.heat === "seen" || !seesHeat(task, column);
   const columns = [...task.fixed, ...columnsAt(candidates.points)];
-  let tried = await addInSlices(matrix, { columns, world, until });
+  await world.breathe();
+  let tried = await addInSlices(matrix, { columns, may, world, until });
   let hopeless = unseen(matrix);
-  if (hopeless.length > 0 && candidates.from === "free-grid" && ceiling.allowed.length > 0) {
+  if (
+    hopeless.length > 0 &&
+    tried === "all" &&
+    candidates.from === "free-grid" &&
+    ceiling.allowed.length > 0
+  ) {
     // A free grid may miss a nook: the allowed places nearest to what nobody sees are tried as well.
     const near: Point[] = [];
     for (const row of hopeless) {
+      if (near.length % 64 === 63) await world.breathe();
+      if (world.cancelled() || world.now() >= until) break;
       const at = nearestIn(ceiling.allowed, row.at);
       if (at !== undefined && ceiling.refusal(at) === undefined) near.push(at);
     }
-    const added = await addInSlices(matrix, { columns: columnsAt(thinned(near)), world, until });
+    const added = await addInSlices(matrix, { columns: columnsAt(thinned(near)), may, world, until });
     if (added === "stopped") tried = added;
     hopeless = unseen(matrix);
   }
   const beside = (column: Column): readonly Column[] =>
     columnsAt(placesBeside(column.device.at).filter((at) => ceiling.refusal(at) === undefined)).filter(
-      ({ device }) => device.model === column.device.model && device.turn === column.device.turn,
+      (other) =>
+        other.device.model === column.device.model && other.device.turn === column.device.turn && may(other),
     );
   return {
     matrix,

@@ -86,6 +86,8 @@ function looksTheSame(row: ZoneRow, turn: Radians): boolean {
 /** What a column covers, with its zones computed when first asked for. */
 export interface Watch {
   readonly covers: (row: DemandRow) => boolean;
+  /** Distance beyond which no such row is covered; below 0 where none is. [m] */
+  readonly farthest: (row: DemandRow) => Metres;
   readonly zone: (question: {
     readonly kind: ZoneKind;
     readonly sightHeight: Metres;
@@ -163,9 +165,13 @@ export function watchOf(
     const dy = y - device.at[1];
     return dx * dx + dy * dy <= last.within && last.has(x, y);
   };
+  const seenAs = (row: DemandRow): ZoneKind => (row.kind === "walk" ? "towards" : "seated");
   return {
-    covers: (row) =>
-      within(row, row.kind === "walk" ? "towards" : "seated") || (row.sound && within(row, "sound")),
+    covers: (row) => within(row, seenAs(row)) || (row.sound && within(row, "sound")),
+    farthest: (row) => {
+      const most = Math.max(testOf(seenAs(row), row).within, row.sound ? testOf("sound", row).within : -1);
+      return most < 0 ? -1 : Math.sqrt(most);
+    },
     zone,
   };
 }

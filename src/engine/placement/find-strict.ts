@@ -1,6 +1,6 @@
 import type { PlacementWorld } from "./contract.ts";
 import { type LocalSearch, localSearch } from "./cover/local-search.ts";
-import { priceSearch } from "./cover/prices.ts";
+import { priceSearch, pricesInSlices } from "./cover/prices.ts";
 import { costStep, roundedUp } from "./cover/steps.ts";
 import { type DemandPart, type DemandRow, rowAt } from "./demand-rows.ts";
 import type { Matrix } from "./matrix.ts";
@@ -51,6 +51,7 @@ export async function findStrict(matrix: Matrix, question: FindQuestion): Promis
   const { parts, world, until, seed } = question;
   const hopeless: DemandRow[] = [];
   const { model } = coverable(matrix);
+  await world.breathe();
   for (const [index, row] of matrix.rows.entries())
     if (matrix.covering(index).length === 0) hopeless.push(row);
   const search = localSearch(model, {
@@ -58,6 +59,7 @@ export async function findStrict(matrix: Matrix, question: FindQuestion): Promis
     ...(question.start === undefined ? {} : { start: question.start }),
   });
   const size = model.rows.reduce((sum, row) => sum + row.length, 0);
+  await world.breathe();
   const slice = Math.max(20, Math.round(3e6 / (size + 3e4)));
   const over = (): boolean => world.cancelled() || world.now() >= until;
   const cheapest = Math.min(...model.costs.filter((cost) => cost > 0), Number.MAX_VALUE);
@@ -68,7 +70,9 @@ export async function findStrict(matrix: Matrix, question: FindQuestion): Promis
   });
   // Prices of the samples: a layout at their bound cannot be beaten, and the search may stop there.
   const prices = priceSearch(model);
-  prices.steps(150, search.best()?.cost ?? found(search.chosen(), []).cost);
+  await world.breathe();
+  const target = search.best()?.cost ?? found(search.chosen(), []).cost;
+  await pricesInSlices(prices, { count: 150, target, breathe: world.breathe, over });
   const least = Math.max(question.enough ?? 0, roundedUp(prices.best().bound, costStep(model.costs)));
   await world.breathe();
   const patienceNow = (): number =>
@@ -96,10 +100,10 @@ export async function findStrict(matrix: Matrix, question: FindQuestion): Promis
       chosen.map((column) => matrix.watches[column]!),
     );
     best = found(chosen, holes);
-    const more = holes.length > 0 && addWitnesses({ holes, matrix, search, hopeless });
     await world.breathe();
-    if (!more || round >= GREEDY_ROUNDS) break;
     if (over()) return { best, hopeless, stopped: "yes" };
+    const more = holes.length > 0 && addWitnesses({ holes, matrix, search, hopeless });
+    if (!more || round >= GREEDY_ROUNDS) break;
   }
   question.onRound?.(best.chosen.length);
   // Then from the cost of the samples' cover upwards, one device more each time that no layout turns up.

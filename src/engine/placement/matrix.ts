@@ -1,6 +1,8 @@
 import { type Column, type Watch, watchOf } from "./columns.ts";
 import type { CoverModel, PlacementWorld } from "./contract.ts";
 import type { DemandRow } from "./demand-rows.ts";
+import { placeField } from "./place-field.ts";
+import { rowField } from "./row-field.ts";
 import { type Scenes, sightBook } from "./sight-book.ts";
 
 /** Which column covers which row; grows by rows and columns. */
@@ -32,6 +34,10 @@ export function matrixOf(options: {
   const rows: DemandRow[] = [];
   const watches: Watch[] = [];
   const covering: number[][] = [];
+  const hung = placeField();
+  const asked = rowField();
+  /** The farthest that any column reaches. [m] */
+  let reach = -1;
   return {
     columns,
     rows,
@@ -39,19 +45,21 @@ export function matrixOf(options: {
     addRows: (more) => {
       for (const row of more) {
         rows.push(row);
-        const list: number[] = [];
-        for (let column = 0; column < watches.length; column++)
-          if (watches[column]!.covers(row)) list.push(column);
-        covering.push(list);
+        // A new sort of row may be seen from farther away than all before.
+        if (asked.add(row)) for (const watch of watches) reach = Math.max(reach, watch.farthest(row));
+        const near = hung.near(row.at, reach).filter((column) => watches[column]!.covers(row));
+        covering.push(near.sort((a, b) => a - b));
       }
     },
     addColumns: (more) => {
       for (const column of more) {
         const watch = watchOf(column, { ...options, book });
-        for (let row = 0; row < rows.length; row++)
-          if (watch.covers(rows[row]!)) covering[row]!.push(columns.length);
+        const { farthest, near } = asked.near(column, watch);
+        for (const row of near) if (watch.covers(rows[row]!)) covering[row]!.push(columns.length);
+        reach = Math.max(reach, farthest);
         columns.push(column);
         watches.push(watch);
+        hung.add(column.device.at);
       }
     },
     covering: (row) => covering[row]!,
@@ -67,21 +75,28 @@ export function matrixOf(options: {
 /**
  * Puts columns in by slices, so that the host can breathe and a person can cancel.
  *
- * @param matrix - The matrix. @param columns - More columns. @param world - Hosts of the work; `until` is the cut-off, a moment of `now`.
- * @returns False if it was cancelled or time ran out; the columns put in so far stay.
- * @example 500 columns with the clock at the cut-off: the first slice only, and false
+ * @param matrix - The matrix. @param columns - More columns. @param may - Which of them; absent: all. @param world - Hosts of the work; `until` is the cut-off, a moment of `now`.
+ * @returns "stopped" if it was cancelled or time ran out; the columns put in so far stay.
+ * @example 500 columns with the clock at the cut-off: the first slice only, and "stopped"
  */
 export async function addInSlices(
   matrix: Matrix,
   {
     columns,
+    may,
     world,
     until,
-  }: { readonly columns: readonly Column[]; readonly world: PlacementWorld; readonly until: number },
+  }: {
+    readonly columns: readonly Column[];
+    readonly may?: (column: Column) => boolean;
+    readonly world: PlacementWorld;
+    readonly until: number;
+  },
 ): Promise<"all" | "stopped"> {
   const order = coarseFirst(columns);
   for (let from = 0; from < columns.length; from += SLICE) {
-    matrix.addColumns(order.slice(from, from + SLICE));
+    const slice = order.slice(from, from + SLICE);
+    matrix.addColumns(may === undefined ? slice : slice.filter(may));
     await world.breathe();
     if (world.cancelled() || world.now() >= until) return from + SLICE >= columns.length ? "all" : "stopped";
   }

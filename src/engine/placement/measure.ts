@@ -7,42 +7,46 @@ import type { Metres, SquareMetres } from "../quantity/index.ts";
 import { floorHeight } from "../site/index.ts";
 import { type Column, type Watch, watchOf } from "./columns.ts";
 import type { DemandRow } from "./demand-rows.ts";
+import type { RowsAtHand } from "./row-field.ts";
 import type { RoomTask } from "./task.ts";
 
 /** What one device gives to a layout; a layout is judged by putting these together. */
 export interface Measure {
   readonly column: Column;
   readonly watch: Watch;
-  /** For each row the metres of reach left beyond it; below 0 where the device does not see it. [m] */
-  readonly inHand: readonly Metres[];
+  /** Rows that the device sees. */
+  readonly seen: Int32Array;
+  /** For each of these the metres of reach left beyond it. [m] */
+  readonly inHand: Float64Array;
   /** For each way through the room the distance after which this device's light is on; infinite if never. [m] */
   readonly lightAt: readonly Metres[];
   /** What it sees of other rooms and of outside. */
   readonly spill: () => SquareMetres;
 }
 
-/** Not seen by a device. */
-const UNSEEN = -1;
-
 /**
  * What a device at a place gives: reach in hand, ways lit, spill.
  *
- * @param task - The room. @param options - The device, and the places that must be seen.
+ * @param task - The room. @param options - The device, what it watches where that is known, and the places that must be seen.
  * @returns The measure; spill is computed when first asked for.
  * @source DERIVED-HERE
  * @example A row 3 m away from a device that reaches 3.4 m: 0.4 m in hand
  */
 export function measureOf(
   task: RoomTask,
-  options: { readonly column: Column; readonly rows: readonly DemandRow[] },
+  options: { readonly column: Column; readonly watch?: Watch; readonly at: RowsAtHand },
 ): Measure {
-  const { column, rows } = options;
-  const watch = watchOf(column, { scenes: task.scenes, purpose: "coverage" });
+  const { column, at } = options;
+  const watch = options.watch ?? watchOf(column, { scenes: task.scenes, purpose: "coverage" });
+  const seen = Int32Array.from(
+    at.near(column, watch).near.filter((row) => watch.covers(at.rows[row]!)),
+  ).sort();
   let spill: SquareMetres | undefined;
   return {
     column,
     watch,
-    inHand: rows.map((row) => (watch.covers(row) ? inHandAt(task, { column, row }) : UNSEEN)),
+    seen,
+    inHand: Float64Array.from(seen, (row) => inHandAt(task, { column, row: at.rows[row]! })),
     lightAt: lightOnWays(task, { column, watch }),
     spill: () => (spill ??= spillAt(task, column)),
   };
@@ -51,19 +55,29 @@ export function measureOf(
 /**
  * Least reach that a layout keeps in hand: at each row the best of its devices, then the least of the rows.
  *
- * @param measures - The layout's devices. @returns Metres; 0 where a row lies within the skin of a zone's edge. [m]
+ * @param measures - The layout's devices. @param count - How many rows there are. @returns Metres; 0 where a row lies within the skin of a zone's edge. [m]
  * @source DERIVED-HERE
  * @example Two devices, every row at least 0.3 m inside the reach of one of them: 0.3 m
  */
-export function leastInHand(measures: readonly Measure[]): Metres {
-  const count = measures[0]?.inHand.length ?? 0;
-  let least = Number.POSITIVE_INFINITY;
-  for (let row = 0; row < count; row++) {
-    let best = 0;
-    for (const measure of measures) best = Math.max(best, measure.inHand[row]!);
-    least = Math.min(least, best);
-  }
-  return Number.isFinite(least) ? least : 0;
+export function leastInHand(measures: readonly Measure[], count: number): Metres {
+  if (measures.length === 0 || count === 0) return 0;
+  const best = new Float64Array(count);
+  for (const { seen, inHand } of measures)
+    for (let i = 0; i < seen.length; i++) best[seen[i]!] = Math.max(best[seen[i]!]!, inHand[i]!);
+  return best.reduce((least, one) => Math.min(least, one), Number.POSITIVE_INFINITY);
+}
+
+/** Whether every row is in sight of some device. @param measures - The layout's devices. @param count - How many rows there are. @returns True if so; one in the skin of an edge is left to places where it is not. */
+export function seesAll(measures: readonly Measure[], count: number): boolean {
+  const seen = new Uint8Array(count);
+  let left = count;
+  for (const measure of measures)
+    for (const row of measure.seen) {
+      if (seen[row] === 1) continue;
+      seen[row] = 1;
+      left--;
+    }
+  return left === 0;
 }
 
 /**

@@ -7,6 +7,7 @@ import type { Found } from "./find-strict.ts";
 import { type Judged, judgedLayout } from "./layout.ts";
 import { leastInHand, measureOf } from "./measure.ts";
 import { refined } from "./quality.ts";
+import { rowsAtHand } from "./row-field.ts";
 import type { RoomTask } from "./task.ts";
 
 /** What the offer needs beside the room. */
@@ -18,6 +19,9 @@ export interface OfferQuestion {
   readonly world: PlacementWorld;
   readonly until: number;
 }
+
+/** Layouts of so many devices are judged in next to no time. */
+const QUICKLY_JUDGED = 60;
 
 /**
  * The layout found, refined and judged, and its alternatives; each of them is strict by the coverage calculation.
@@ -34,12 +38,23 @@ export async function offeredLayouts(
   const { choice, rows, found, options, world, until } = question;
   const { ceiling, candidates, matrix, strictness } = choice;
   const columns = found.chosen.map((column) => matrix.columns[column]!);
+  const at = rowsAtHand(rows);
+  const measures = found.chosen.map((column) =>
+    measureOf(task, { column: matrix.columns[column]!, watch: matrix.watches[column]!, at }),
+  );
+  await world.breathe();
   const plain = (): Judged =>
-    judgedLayout(task, {
-      columns,
-      leastMargin: leastInHand(columns.map((column) => measureOf(task, { column, rows }))),
-    });
-  if (found.holes.length > 0) return [plain()];
+    judgedLayout(task, { columns, leastMargin: leastInHand(measures, rows.length) });
+  if (found.holes.length > 0 || world.cancelled() || world.now() >= until) return [plain()];
+  let end = until;
+  if (columns.length > QUICKLY_JUDGED) {
+    // To judge a hall takes its time, which has to be kept for what refining brings.
+    const begun = world.now();
+    const judged = plain();
+    await world.breathe();
+    end = until - 1.5 * (world.now() - begun);
+    if (world.cancelled() || world.now() >= end) return [judged];
+  }
   const moved = (column: Column, at: Point): Column | undefined => {
     if (ceiling.refusal(at) !== undefined) return undefined;
     const height = ceiling.heightAt(at);
@@ -48,14 +63,14 @@ export async function offeredLayouts(
     return strictness.heat === "unseen" && seesHeat(task, there) ? undefined : there;
   };
   const layouts = await refined(task, {
-    columns,
-    rows,
+    measures,
+    rows: at,
     places: candidates.points,
     hang: candidates.from === "free-grid" ? "free" : "places",
     moved,
     alternatives: options.alternatives,
     world,
-    until,
+    until: end,
   });
   const strict = layouts
     .map((layout) => judgedLayout(task, layout))

@@ -2,8 +2,9 @@ import type { Column } from "./columns.ts";
 import type { PlacementWorld } from "./contract.ts";
 import { checkedChoice } from "./cover/incidence.ts";
 import { solveCover } from "./cover/index.ts";
-import { nonImpliedRows } from "./cover/reduction.ts";
-import { costStep } from "./cover/steps.ts";
+import { priceSearch, pricesInSlices } from "./cover/prices.ts";
+import { isReducible, nonImpliedRows } from "./cover/reduction.ts";
+import { costStep, roundedUp } from "./cover/steps.ts";
 import { type DemandPart, rowAt } from "./demand-rows.ts";
 import { coverable, type Found } from "./find-strict.ts";
 import { type Matrix, matrixOf } from "./matrix.ts";
@@ -55,19 +56,28 @@ export async function proveFewest(matrix: Matrix, question: ProofQuestion): Prom
   let { found } = question;
   let nudges = NUDGES;
   const outward = matrixOf({ scenes: eroded, purpose: "outward" });
+  const over = (): boolean => world.cancelled() || world.now() >= until;
   for (let from = 0; from < matrix.columns.length; from += 64) {
+    // Without some of the columns there is no bound.
+    if (over()) return { found, bound: 0 };
     outward.addColumns(matrix.columns.slice(from, from + 64));
     await world.breathe();
   }
   const { model } = coverable(matrix);
+  const reducible = isReducible(model.rows.length, model.costs.length);
   const rows = matrix.rows.filter((_, index) => matrix.covering(index).length > 0);
-  for (const row of nonImpliedRows(model)) {
+  for (const row of reducible ? nonImpliedRows(model) : rows.keys()) {
     if (rows[row]!.deep) outward.addRows([rows[row]!]);
     if (outward.rows.length % 8 === 0) await world.breathe();
     // Fewer rows bound from below as well; a last tenth of a second turns them into prices.
     if (world.cancelled() || world.now() >= until - 0.1) break;
   }
   const step = costStep(model.costs);
+  if (!reducible) {
+    const prices = priceSearch(coverable(outward).model);
+    await pricesInSlices(prices, { count: 300, target: found.cost, breathe: world.breathe, over });
+    return { found, bound: Math.min(found.cost, Math.max(0, roundedUp(prices.best().bound, step))) };
+  }
   let bound = 0;
   for (let round = 0; round < ROUNDS; round++) {
     const loose = outward.model();
@@ -92,7 +102,7 @@ export async function proveFewest(matrix: Matrix, question: ProofQuestion): Prom
       found = { chosen: answer.chosen, cost: checkedChoice(loose, answer.chosen).cost, holes };
       continue;
     }
-    if (world.cancelled() || world.now() >= until) break;
+    if (over()) break;
     const before = outward.rows.length;
     const news = holes.flatMap((hole) => hole.witnesses.slice(0, 1).map((at) => rowAt(hole.part, at)));
     matrix.addRows(holes.flatMap((hole) => hole.witnesses.map((at) => rowAt(hole.part, at))));
@@ -112,7 +122,7 @@ export async function proveFewest(matrix: Matrix, question: ProofQuestion): Prom
       outward.addColumns(matrix.columns.slice(from, from + 64));
       await world.breathe();
     }
-    if (!grown || world.cancelled() || world.now() >= until) break;
+    if (!grown || over()) break;
     if (shifted === undefined) nudges = 0;
     else found = { chosen: shifted, cost: answer.cost, holes: [] };
     bound = 0;

@@ -4,8 +4,8 @@ import { alignmentOf, middleLines } from "./alignment.ts";
 import { intoFrame, longestWall, outOfFrame } from "./candidates.ts";
 import type { Column } from "./columns.ts";
 import type { PlacementWorld } from "./contract.ts";
-import type { DemandRow } from "./demand-rows.ts";
-import { leastInHand, type Measure, measureOf, worstDark } from "./measure.ts";
+import { leastInHand, type Measure, measureOf, seesAll, worstDark } from "./measure.ts";
+import type { RowsAtHand } from "./row-field.ts";
 import { holesOf } from "./strict.ts";
 import type { RoomTask } from "./task.ts";
 
@@ -17,9 +17,10 @@ export interface Refined {
 
 /** What refining needs beside the room. */
 export interface RefineQuestion {
-  readonly columns: readonly Column[];
+  /** The layout, measured. */
+  readonly measures: readonly Measure[];
   /** Places that must be seen; samples are enough, each layout kept is checked exactly. */
-  readonly rows: readonly DemandRow[];
+  readonly rows: RowsAtHand;
   /** Places that the search chose from. */
   readonly places: readonly Point[];
   /** "free": devices may also hang between the places; "places": only there. */
@@ -87,12 +88,13 @@ const ROOM_TO_MOUNT: Metres = 0.3;
  */
 export async function refined(task: RoomTask, question: RefineQuestion): Promise<readonly Refined[]> {
   const { rows, world } = question;
+  const count = rows.rows.length;
   const { prepared } = task;
   const limit = prepared.demand.asked.catch ? prepared.look.site.defaults.darkWalkLimit : Infinity;
   const known = new Map<string, Measure | undefined>();
   let tried = 0;
   let checked = 0;
-  const start = judged(question.columns.map((column) => measureOf(task, { column, rows })));
+  const start = judged(question.measures);
   let best = await climbed(start, BALANCED);
   const found: Judged[] = [best];
   if (question.alternatives > 0 && best.dark > limit + 1e-6) {
@@ -136,7 +138,7 @@ export async function refined(task: RoomTask, question: RefineQuestion): Promise
     for (let index = 0; index < question.places.length && !over(); index += stride) {
       const column = question.moved(kind, question.places[index]!);
       if (column === undefined) continue;
-      const measure = measureOf(task, { column, rows });
+      const measure = measureOf(task, { column, at: rows });
       const left = worstDark(task, [...measures, measure]);
       if (left < shortest - 1e-9) {
         shortest = left;
@@ -163,7 +165,7 @@ export async function refined(task: RoomTask, question: RefineQuestion): Promise
       measures,
       dark: worstDark(task, measures),
       spill: measures.reduce((sum, measure) => sum + measure.spill(), 0),
-      inHand: leastInHand(measures),
+      inHand: leastInHand(measures, count),
       line: alignmentOf(prepared.room, places),
       crowded: crowdedPairs(places),
     };
@@ -207,7 +209,7 @@ export async function refined(task: RoomTask, question: RefineQuestion): Promise
       const measure = measureAt(now.measures[index]!.column, at);
       if (measure === undefined) continue;
       const measures = now.measures.with(index, measure);
-      if (!seesAll(measures)) continue;
+      if (!seesAll(measures, count)) continue;
       const layout = judged(measures);
       const value = penalty(layout, aim);
       if (value < own - 1e-6) moves.push({ layout, value });
@@ -233,7 +235,7 @@ export async function refined(task: RoomTask, question: RefineQuestion): Promise
     if (tried >= MOST_TRIED) return undefined;
     tried++;
     const moved = question.moved(column, at);
-    const measure = moved === undefined ? undefined : measureOf(task, { column: moved, rows });
+    const measure = moved === undefined ? undefined : measureOf(task, { column: moved, at: rows });
     known.set(key, measure);
     return measure;
   }
@@ -285,10 +287,3 @@ export const crowdedPairs = (places: readonly Point[]): number =>
       sum + places.slice(0, index).filter((other) => apart(place, other) < ROOM_TO_MOUNT - 1e-6).length,
     0,
   );
-
-/** Every row is in sight of some device; one in the skin of an edge is left to places where it is not. */
-function seesAll(measures: readonly Measure[]): boolean {
-  const count = measures[0]?.inHand.length ?? 0;
-  for (let row = 0; row < count; row++) if (measures.every(({ inHand }) => inHand[row]! < 0)) return false;
-  return true;
-}

@@ -46,6 +46,34 @@ export interface PriceSearch {
   readonly best: () => Prices;
   /** Does so many steps of the subgradient method towards the target. */
   readonly steps: (count: number, target: number) => void;
+  /** Entries of the model: the work of a step. */
+  readonly size: number;
+}
+
+/** Entries between two breaths: some hundredths of a second. */
+const ENTRIES_A_BREATH = 1e7;
+
+/**
+ * Steps of a price search, with breaths between them where the model is large.
+ *
+ * @param search - The search. @param work.count - Steps. @param work.target - Cost to aim at. @param work.breathe - Lets the host breathe. @param work.over - Whether time is up.
+ * @returns When all steps are done, or time is up.
+ * @example A model of a million entries: a breath after every ten steps
+ */
+export async function pricesInSlices(
+  search: PriceSearch,
+  work: {
+    readonly count: number;
+    readonly target: number;
+    readonly breathe: () => Promise<void>;
+    readonly over: () => boolean;
+  },
+): Promise<void> {
+  const slice = Math.max(1, Math.floor(ENTRIES_A_BREATH / Math.max(1, search.size)));
+  for (let done = 0; done < work.count && !work.over(); done += slice) {
+    search.steps(Math.min(slice, work.count - done), work.target);
+    if (done + slice < work.count) await work.breathe();
+  }
 }
 
 /**
@@ -74,7 +102,7 @@ export function priceSearch(model: CoverModel, start?: ArrayLike<number>): Price
   let lambda = 1;
   let stale = 0;
   const slope = new Float64Array(rows);
-  return { best: () => best, steps };
+  return { best: () => best, steps, size: model.rows.reduce((sum, row) => sum + row.length, 0) };
 
   function steps(count: number, target: number): void {
     for (let step = 0; step < count && lambda > 1e-4; step++) {

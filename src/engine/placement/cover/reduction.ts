@@ -80,6 +80,12 @@ interface Side {
   readonly mask: Uint32Array;
 }
 
+/** Entries of the two tables of bits that a reduction fills, at most: a gigabit each, 125 MB. */
+const MOST_BITS = 1e9;
+
+/** Whether a model is small enough to be reduced. @param rows - How many rows. @param columns - How many columns. @returns False for a hall so large that the tables would not fit. @example A thousand by a thousand: true */
+export const isReducible = (rows: number, columns: number): boolean => rows * columns <= MOST_BITS;
+
 interface State {
   readonly model: CoverModel;
   readonly full: Incidence;
