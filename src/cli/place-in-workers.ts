@@ -30,11 +30,13 @@ function thread(
 ): Promise<void> {
   const { work, waiting, results } = pool;
   return new Promise((resolve, reject) => {
-    const worker = new Worker(pool.worker);
+    // The solver blocks its thread, which hears no message meanwhile; this it sees.
+    const halt = new Int32Array(new SharedArrayBuffer(4));
+    const worker = new Worker(pool.worker, { workerData: halt });
     const send = (message: ToWorker): void => worker.postMessage(message);
     let late: NodeJS.Timeout | undefined;
     const stop = (): void => {
-      send({ kind: "stop" });
+      Atomics.store(halt, 0, 1);
       late = setTimeout(done, graceful);
     };
     const done = (error?: Error): void => {

@@ -14,8 +14,7 @@ export interface PlacingWork {
 /** What a worker is told, and what it tells. */
 export type ToWorker =
   | { readonly kind: "site"; readonly site: Site }
-  | { readonly kind: "place"; readonly options: PlacementOptions }
-  | { readonly kind: "stop" };
+  | { readonly kind: "place"; readonly options: PlacementOptions };
 export type FromWorker =
   | { readonly kind: "ready" }
   | { readonly kind: "progress"; readonly step: PlacementProgress }

@@ -1,4 +1,4 @@
-import { parentPort } from "node:worker_threads";
+import { parentPort, workerData } from "node:worker_threads";
 import { placeRoom, type Site } from "#engine";
 import { loadSolver } from "#solver";
 import type { FromWorker, ToWorker } from "./place-rooms.ts";
@@ -9,7 +9,8 @@ if (!port) throw new Error("Runs as a worker only");
 
 const tell = (message: FromWorker): void => port.postMessage(message);
 let site: Site | undefined;
-let stopped = false;
+/** Not 0: stop with the best so far. */
+const halt = workerData as Int32Array;
 
 const solver = loadSolver();
 
@@ -17,9 +18,6 @@ port.on("message", (message: ToWorker) => {
   switch (message.kind) {
     case "site":
       site = message.site;
-      return;
-    case "stop":
-      stopped = true;
       return;
     case "place":
       placed(message).catch((error: unknown) =>
@@ -37,7 +35,7 @@ async function placed(message: Extract<ToWorker, { readonly kind: "place" }>): P
   const result = await placeRoom(site, message.options, {
     solver: await solver,
     now: () => performance.now() / 1000,
-    cancelled: () => stopped,
+    cancelled: () => Atomics.load(halt, 0) !== 0,
     progress: (step) => tell({ kind: "progress", step }),
     breathe: () => new Promise((resolve) => setImmediate(resolve)),
   });

@@ -61,7 +61,9 @@ export function webFile(folder: string, path: string): Response | undefined {
       "Content-Security-Policy": contentPolicy,
       "X-Content-Type-Options": "nosniff",
       "Referrer-Policy": "no-referrer",
+      // Both together let the page share memory with its workers.
       "Cross-Origin-Opener-Policy": "same-origin",
+      "Cross-Origin-Embedder-Policy": "require-corp",
       "Cross-Origin-Resource-Policy": "same-origin",
     },
   });

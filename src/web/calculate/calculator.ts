@@ -208,8 +208,8 @@ function overlaid(known: Calculated, live: LiveAnswer): Calculated {
 const kept = <T>(map: ReadonlyMap<string, T>, ids: ReadonlySet<string>): ReadonlyMap<string, T> =>
   [...map.keys()].every((id) => ids.has(id)) ? map : new Map([...map].filter(([id]) => ids.has(id)));
 
-/** After a stop the worker gets this long to hand over the best so far. [ms] */
-const grace = 2500;
+/** After a stop the worker gets this long to hand over the best so far: the layout of a hall is judged in seconds where the machine is slow. [ms] */
+const grace = 8000;
 
 const place: Calculations["place"] = (site, options, { progress, signal }) =>
   new Promise((resolve, reject) => {
@@ -218,6 +218,7 @@ const place: Calculations["place"] = (site, options, { progress, signal }) =>
       name: "place",
     });
     const ask = (question: PlaceQuestion): void => worker.postMessage(question);
+    const halt = crossOriginIsolated ? new Int32Array(new SharedArrayBuffer(4)) : undefined;
     let giveUp: ReturnType<typeof setTimeout> | undefined;
     const end = (): void => {
       clearTimeout(giveUp);
@@ -226,6 +227,7 @@ const place: Calculations["place"] = (site, options, { progress, signal }) =>
     };
     const stop = (): void => {
       ask({ ask: "stop" });
+      if (halt) Atomics.store(halt, 0, 1);
       giveUp = setTimeout(() => {
         end();
         resolve(nothingPlaced(options.room));
@@ -243,7 +245,7 @@ const place: Calculations["place"] = (site, options, { progress, signal }) =>
       reject(new Error(event.message));
     };
     signal.addEventListener("abort", stop, { once: true });
-    ask({ ask: "place", site, options });
+    ask({ ask: "place", site, options, halt });
     if (signal.aborted) stop();
   });
 

@@ -13,13 +13,13 @@ addEventListener("message", ({ data }: MessageEvent<PlaceQuestion>) => {
   else void run(data);
 });
 
-async function run({ site, options }: Extract<PlaceQuestion, { ask: "place" }>): Promise<void> {
+async function run({ site, options, halt }: Extract<PlaceQuestion, { ask: "place" }>): Promise<void> {
   try {
     const solver = await loadSolverInBrowser();
     const result = await placeRoom(site, options, {
       solver,
       now: () => performance.now() / 1000,
-      cancelled: () => stopped,
+      cancelled: () => stopped || (halt !== undefined && Atomics.load(halt, 0) !== 0),
       progress: (step) => tell({ tell: "progress", step }),
       breathe: breath,
     });

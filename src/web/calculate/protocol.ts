@@ -58,7 +58,13 @@ export type ReviewAnswer =
   | { readonly tell: "trouble"; readonly revision: number; readonly sentence: string };
 
 export type PlaceQuestion =
-  | { readonly ask: "place"; readonly site: Site; readonly options: PlacementOptions }
+  | {
+      readonly ask: "place";
+      readonly site: Site;
+      readonly options: PlacementOptions;
+      /** Not 0: stop. Seen even while the solver blocks the worker; only a page that is kept apart from others may share it. */
+      readonly halt?: Int32Array | undefined;
+    }
   | { readonly ask: "stop" };
 
 export type PlaceAnswer =
