@@ -37,6 +37,23 @@ export const ruleSources = {
     verify: true,
     note: "Powers and dates also seen in one summary; the official text was not reached.",
   },
+  "IECC-C408": {
+    kind: "standard",
+    title: "International Energy Conservation Code, functional testing of lighting controls",
+    clause: "C408.3.1",
+    certainty: "read",
+    verify: false,
+    note: "Published code text; in force only where adopted, often amended. Rounding of the share upwards is ours.",
+  },
+  "TITLE-24-NA7": {
+    kind: "standard",
+    title: "California Title 24, acceptance tests of occupancy sensing controls",
+    edition: "2016 to 2022",
+    clause: "NA7.6.2",
+    certainty: "from-memory",
+    verify: true,
+    note: "Groups of seven seen in the wording for outdoor controls (NA7.8) and in the acceptance form; ⌈N/7⌉ is the careful reading.",
+  },
   "OWN-RULES": {
     kind: "practice",
     title: "A firm's own rule pack",
