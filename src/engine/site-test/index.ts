@@ -1,15 +1,57 @@
 export { allowanceOf } from "./choose-stations.ts";
+export { USUAL_WARM_UP } from "./circuit-steps.ts";
 export { boundaryAsked } from "./edge-stations.ts";
+export {
+  deadPairs,
+  type IsolationGroup,
+  isolationGroups,
+  isolationSteps,
+  TESTER_AFTER,
+  TESTER_BEFORE,
+  UNASSIGNED,
+} from "./isolation.ts";
+export {
+  checkReading,
+  delayLimit,
+  type InstrumentRange,
+  type ReadingKind,
+  type ReadingLimit,
+  readingRows,
+} from "./reading.ts";
+export type { SetForTest } from "./room-steps.ts";
 export { type Combination, furtherTests, type SamplePlan, samplePlan, sampleSize } from "./sampling.ts";
 export { type CodeCheck, type SamplingRule, samplingRules } from "./sampling-rules.ts";
+export { countedEntries, type SiteEntry, type StepSubject } from "./site-entry.ts";
 export type * from "./station.ts";
 export { shortestTour, type Tour, type TourLengths, tourLength } from "./tour.ts";
 export {
   type RoomVerdict,
   roomVerdict,
+  STATION_STEP,
   type StationReading,
   type StationVerdict,
+  stationReadings,
   stationVerdict,
 } from "./verdict.ts";
 export { basisOf } from "./walk-context.ts";
 export { type WalkTestOptions, walkTest } from "./walk-test.ts";
+export { stagesOf, type WorkOrder, type WorkOrderOptions, workOrder } from "./work-order.ts";
+export {
+  checkStepReading,
+  mayEnter,
+  mayPowerUp,
+  type Permission,
+  type StepState,
+  type StepStatus,
+  type WorkState,
+  workState,
+} from "./work-state.ts";
+export {
+  type Caution,
+  type StepName,
+  type StepResult,
+  stepId,
+  type WorkStage,
+  type WorkStep,
+  workStages,
+} from "./work-step.ts";

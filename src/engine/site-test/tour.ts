@@ -23,7 +23,7 @@ export const EXACT_UP_TO = 9;
  *
  * @param lengths - Ways between stations; they need not be the same forth and back. [m]
  * @returns Order and length [m]; of equally short orders the first by number.
- * @source HELD-KARP-1962
+ * @source HELD-KARP
  * @example Three stations in a row before the door: one after the other
  */
 export function shortestTour(lengths: TourLengths): Tour {

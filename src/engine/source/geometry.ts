@@ -38,13 +38,6 @@ export const geometrySources = {
     certainty: "from-memory",
     verify: false,
   },
-  "HELD-KARP-1962": {
-    kind: "paper",
-    title: "A dynamic programming approach to sequencing problems",
-    edition: "Journal of the Society for Industrial and Applied Mathematics 10, 1962",
-    certainty: "from-memory",
-    verify: false,
-  },
   "LOZANO-PEREZ-WESLEY-1979": {
     kind: "paper",
     title: "An algorithm for planning collision-free paths among polyhedral obstacles",

@@ -7,6 +7,7 @@ import { paperSources } from "./papers.ts";
 import { placementSources } from "./placement.ts";
 import { practiceSources } from "./practice.ts";
 import { ruleSources } from "./rules.ts";
+import { siteTestSources } from "./site-test.ts";
 import { wiringSources } from "./wiring.ts";
 
 export type { Source } from "./entry.ts";
@@ -22,6 +23,7 @@ const all = {
   ...wiringSources,
   ...paperSources,
   ...ruleSources,
+  ...siteTestSources,
 } as const;
 
 /** Permanent name of a source that a number, formula or check refers to. */

@@ -15,6 +15,7 @@ import { programProblems } from "./program.ts";
 import { ruleProblems } from "./rules.ts";
 import { settingProblems } from "./settings.ts";
 import { siteProblems } from "./site.ts";
+import { siteTestProblems } from "./site-test.ts";
 import { wiringProblems } from "./wiring.ts";
 import { wiringRuleProblems } from "./wiring-rules.ts";
 
@@ -39,6 +40,7 @@ const all = {
   ...commandLineProblems,
   ...wiringProblems,
   ...wiringRuleProblems,
+  ...siteTestProblems,
 } as const;
 
 /** Permanent code of a problem; codes are never reused. */

@@ -1,0 +1,49 @@
+import type { Source } from "./entry.ts";
+
+/** What the order of work and the tests on site are laid out by. */
+export const siteTestSources = {
+  "IEC-60364-6": {
+    kind: "standard",
+    title: "IEC 60364-6, Low-voltage electrical installations: verification, order of the initial tests",
+    edition: "2016",
+    clause: "6.4.2, 6.4.3",
+    certainty: "secondary",
+    verify: true,
+    note: "Contents seen; the order of the clauses from memory, the same as in a national list that was seen.",
+  },
+  "IEC-60364-6-INSULATION": {
+    kind: "standard",
+    title: "IEC 60364-6, least insulation resistance: 1.0 MΩ at 500 V direct voltage up to 500 V",
+    edition: "2016",
+    clause: "6.4.3.3, Table 6.1",
+    certainty: "secondary",
+    verify: true,
+    note: "Table seen in public reproductions. Between live conductors and to earth, switches closed, loads disconnected.",
+  },
+  "IEC-61008-TIME": {
+    kind: "standard",
+    title: "IEC 61008 and IEC 61009, general type: trips within 300 ms at the rated residual current",
+    certainty: "secondary",
+    verify: true,
+  },
+  "IEC-61557-4": {
+    kind: "standard",
+    title: "IEC 61557-4, continuity instruments: at least 200 mA, 4 to 24 V without load",
+    certainty: "from-memory",
+    verify: true,
+  },
+  "OSHA-1910": {
+    kind: "standard",
+    title:
+      "29 CFR 1910.147 and 1910.333(b), lockout and tagout: prepare, shut down, isolate, lock, release, verify",
+    certainty: "from-memory",
+    verify: true,
+  },
+  "OPEN-CONTACT": {
+    kind: "derivation",
+    title: "An unpowered detector's relay is open: a test from the board does not reach the switched line",
+    certainty: "derived",
+    verify: false,
+    note: "Bridged at the detector by a test link whose removal is recorded, or the switched line is tested apart.",
+  },
+} as const satisfies Record<string, Source>;
