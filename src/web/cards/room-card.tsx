@@ -87,7 +87,29 @@ export function RoomCard({ job, room, calculator, store, onPlace, onDay }: RoomC
               </Tick>
             ))}
           </fieldset>
+          {room.wet ? (
+            <LengthField
+              label={t("card.room.outlet")}
+              value={room.highestOutlet}
+              least={0.1}
+              most={10}
+              hint={t("card.room.outlet.hint")}
+              onChange={(highestOutlet) => set({ highestOutlet })}
+              onClear={() => set({ highestOutlet: undefined } as unknown as Partial<Room>)}
+            />
+          ) : null}
+          {room.fireRatedCeiling ? (
+            <Tick
+              on={room.penetrationsSealed === true}
+              onChange={(on) =>
+                set({ penetrationsSealed: on ? true : undefined } as unknown as Partial<Room>)
+              }
+            >
+              {t("card.room.sealed")}
+            </Tick>
+          ) : null}
           <CeilingGrid room={room} set={set} />
+          <CeilingBuild room={room} set={set} />
           <RoomPlanning job={job} room={room} />
           <Corners job={job} room={room} />
         </div>
@@ -207,6 +229,29 @@ function CeilingGrid({ room, set }: { readonly room: Room; readonly set: Set }) 
         </>
       ) : null}
     </div>
+  );
+}
+
+/** What a hole meets: the panel, what is free above it, the boxes. */
+function CeilingBuild({ room, set }: { readonly room: Room; readonly set: Set }) {
+  return (
+    <fieldset className="plain-set">
+      <legend className="field-label">{t("card.room.build")}</legend>
+      <div className="fields">
+        {(["ceilingThickness", "ceilingVoid", "ceilingBoxDepth"] as const).map((name) => (
+          <LengthField
+            key={name}
+            label={t(`card.room.build.${name}`)}
+            value={room[name]}
+            least={0}
+            most={10}
+            placeholder={t("card.room.build.unknown")}
+            onChange={(length) => set({ [name]: length })}
+            onClear={() => set({ [name]: undefined } as unknown as Partial<Room>)}
+          />
+        ))}
+      </div>
+    </fieldset>
   );
 }
 

@@ -13,13 +13,17 @@ export interface HeightRow {
   readonly cells: Readonly<Partial<Record<ZoneKind, Cell>>>;
 }
 
-/** Fields of a model that the form does not show; an edit keeps them. */
+/** Fields of a model that stand in the draft as they stand in the model: mounting and wiring, and what the form does not show. */
 const keptFields = [
   "lens",
   "demo",
   "fixing",
   "depth",
   "ceilingThickness",
+  "otherFixings",
+  "cableEntry",
+  "entrySeal",
+  "indicators",
   "waterProtection",
   "contact",
   "terminals",
@@ -44,7 +48,7 @@ export interface ModelDraft {
   readonly warmUp: number | undefined;
   readonly deliveryState: string;
   readonly cutOut: Metres | undefined;
-  /** What the form does not show and must not lose: lens, contact, the mark of the demo. */
+  /** Mounting, contact, inputs; and what the form does not show and must not lose: lens, the mark of the demo. */
   readonly rest: Partial<Pick<DetectorModel, (typeof keptFields)[number]>>;
 }
 

@@ -14,6 +14,8 @@ import {
   zoneKinds,
 } from "./model-draft.ts";
 import { OutlineEditor } from "./outline-editor.tsx";
+import { SheetElectrical } from "./sheet-electrical.tsx";
+import { SheetMounting } from "./sheet-mounting.tsx";
 import { SheetRest } from "./sheet-rest.tsx";
 import { ViewHead } from "./view-head.tsx";
 import { ZonePicture } from "./zone-picture.tsx";
@@ -173,6 +175,12 @@ export function ModelForm({ draft, onChange, used, onSave, onDelete, onBack }: M
         <div className="stack">
           <HeightsTable draft={draft} onChange={onChange} onDraw={(row, kind) => setDrawn({ row, kind })} />
           <SheetRest draft={draft} limits={limitsOf(draft)} onChange={onChange} />
+          <More word={t("models.mounting")}>
+            <SheetMounting draft={draft} onChange={onChange} />
+          </More>
+          <More word={t("models.electrical")}>
+            <SheetElectrical draft={draft} onChange={onChange} />
+          </More>
         </div>
       </More>
       {tried && missing.length > 0 ? (

@@ -4,7 +4,7 @@ import type { OpenJob } from "../contract.ts";
 import { Choice } from "../fields/index.ts";
 import { setStep } from "../plan/edit/steps.ts";
 import { t } from "../texts/wire.ts";
-import { Maybe } from "./amount.tsx";
+import { Known, Maybe } from "./amount.tsx";
 import { circuitOf, referenceTo } from "./assign.ts";
 
 type Fields = { readonly [Name in keyof Detector]?: Detector[Name] | undefined };
@@ -83,7 +83,55 @@ export function DetectorsWiring({
           {luminaires.length === 0 ? <p className="hint">{t("wire.detector.hint")}</p> : null}
         </>
       )}
+      <Mounted job={job} records={records} set={set} />
     </section>
+  );
+}
+
+const fixings = ["box", "surface", "ceiling-panel"] as const;
+
+/** How they are fixed, and what the room asks of that. */
+function Mounted({
+  job,
+  records,
+  set,
+}: {
+  readonly job: OpenJob;
+  readonly records: readonly Detector[];
+  readonly set: (fields: Fields) => void;
+}) {
+  const common = <K extends keyof Detector>(key: K): Detector[K] | undefined =>
+    records.every((one) => one[key] === records[0]?.[key]) ? records[0]?.[key] : undefined;
+  const rooms = job.site.rooms.filter(({ id }) => records.some(({ room }) => room === id));
+  return (
+    <>
+      <Maybe
+        label={t("wire.detector.fixing")}
+        value={common("fixing")}
+        none={t("wire.detector.fixing.of-sheet")}
+        options={fixings.map((value) => ({ value, word: t(`wire.detector.fixing.${value}`) }))}
+        onChange={(fixing) => set({ fixing })}
+      />
+      {rooms.some(({ fireRatedCeiling }) => fireRatedCeiling) ? (
+        <Known
+          label={t("wire.detector.cover")}
+          value={common("testedCover")}
+          onChange={(testedCover) => set({ testedCover })}
+        />
+      ) : null}
+      {rooms.some(({ wet }) => wet) ? (
+        <Maybe
+          label={t("wire.detector.zone")}
+          value={common("wetZone")}
+          none={t("wire.detector.zone.by-height")}
+          options={(["0", "1", "2", "outside"] as const).map((value) => ({
+            value,
+            word: t(`wire.detector.zone.${value}`),
+          }))}
+          onChange={(wetZone) => set({ wetZone })}
+        />
+      ) : null}
+    </>
   );
 }
 

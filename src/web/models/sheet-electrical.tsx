@@ -1,0 +1,144 @@
+import type { Contact, LoadKind } from "#engine";
+import { FigureField } from "../fields/index.ts";
+import { t } from "../texts/models.ts";
+import { Maybe, type SheetWiringProps, setIn, without } from "./sheet-parts.tsx";
+
+const loads = [
+  "led",
+  "fluorescent",
+  "incandescent",
+  "resistive",
+  "inductive",
+] as const satisfies readonly LoadKind[];
+
+/** The switched output as the data sheet declares it, in the units that stand on it. */
+export function SheetElectrical({ draft, onChange }: SheetWiringProps) {
+  const { rest } = draft;
+  const set = setIn(onChange);
+  const contact = rest.contact;
+  const setContact = (part: { readonly [Name in keyof Contact]?: Contact[Name] | undefined }): void =>
+    set(({ contact: now }) => {
+      const { kind = "relay", rated = {}, ...others } = without({ ...now, ...part });
+      const bare = Object.keys(rated).length === 0 && Object.keys(others).length === 0;
+      return { contact: bare && part.kind === undefined ? undefined : { kind, rated, ...others } };
+    });
+  const unknown = t("models.unknown");
+  const figure = (
+    name: Exclude<keyof Contact, "kind" | "rated" | "ratedPower" | "zeroCross">,
+    how: { readonly unit?: string; readonly per?: number; readonly whole?: boolean },
+  ) => {
+    const { per = 1, ...more } = how;
+    const value = contact?.[name];
+    return (
+      <FigureField
+        label={t(`models.contact.${name}`)}
+        value={value === undefined ? undefined : Number((value / per).toPrecision(9))}
+        placeholder={unknown}
+        least={0}
+        most={100_000_000}
+        onChange={(shown) => setContact({ [name]: shown === 0 ? undefined : shown * per })}
+        onClear={() => setContact({ [name]: undefined })}
+        {...more}
+      />
+    );
+  };
+  return (
+    <div className="fields fields-roomy">
+      <Maybe
+        label={t("models.contact.kind")}
+        value={contact?.kind}
+        options={(["relay", "potential-free", "electronic"] as const).map((value) => ({
+          value,
+          word: t(`models.contact.kind.${value}`),
+        }))}
+        onChange={(kind) => (kind === undefined ? set(() => ({ contact: undefined })) : setContact({ kind }))}
+      />
+      {loads.map((kind) => (
+        <FigureField
+          key={kind}
+          label={t(`models.contact.rated.${kind}`)}
+          value={contact?.rated[kind]}
+          unit="A"
+          placeholder={unknown}
+          least={0.001}
+          most={1000}
+          onChange={(rated) => setContact({ rated: { ...contact?.rated, [kind]: rated } })}
+          onClear={() => setContact({ rated: without({ ...contact?.rated, [kind]: undefined }) })}
+        />
+      ))}
+      <FigureField
+        label={t("models.contact.power.led")}
+        value={contact?.ratedPower?.led}
+        unit="W"
+        placeholder={unknown}
+        least={0.1}
+        most={1_000_000}
+        onChange={(led) => setContact({ ratedPower: { ...contact?.ratedPower, led } })}
+        onClear={() => setContact({ ratedPower: without({ ...contact?.ratedPower, led: undefined }) })}
+      />
+      {figure("makingPeak", { unit: "A" })}
+      {figure("makingWidth", { unit: "µs", per: 1e-6 })}
+      {figure("makingIntegral", { unit: "A²s" })}
+      {figure("drivers", { whole: true })}
+      {figure("capacitance", { unit: "µF", per: 1e-6 })}
+      {figure("backUp", { unit: "A" })}
+      {figure("joined", { whole: true })}
+      {figure("openLeakage", { unit: "mA", per: 1e-3 })}
+      {figure("life", { whole: true })}
+      <Maybe
+        label={t("models.button")}
+        value={rest.inputs === undefined ? undefined : (rest.inputs.pushButton ?? "none")}
+        options={(["line", "neutral", "none"] as const).map((value) => ({
+          value,
+          word: t(`models.button.${value}`),
+        }))}
+        onChange={(button) =>
+          set(({ inputs }) => {
+            if (button === undefined) return { inputs: undefined };
+            const { pushButton: _, ...others } = inputs ?? {};
+            return { inputs: button === "none" ? others : { ...others, pushButton: button } };
+          })
+        }
+      />
+      <Maybe
+        label={t("models.warm-up-output")}
+        value={rest.warmUpOutput}
+        options={(["on", "off"] as const).map((value) => ({
+          value,
+          word: t(`models.warm-up-output.${value}`),
+        }))}
+        onChange={(warmUpOutput) => set(() => ({ warmUpOutput }))}
+      />
+      <FigureField
+        label={t("models.standby")}
+        value={rest.standby}
+        unit="W"
+        placeholder={unknown}
+        least={0}
+        most={1000}
+        onChange={(standby) => set(() => ({ standby }))}
+        onClear={() => set(() => ({ standby: undefined }))}
+      />
+      <FigureField
+        label={t("models.leakage")}
+        value={rest.leakage === undefined ? undefined : Number((rest.leakage * 1000).toPrecision(9))}
+        unit="mA"
+        placeholder={unknown}
+        least={0}
+        most={10_000}
+        onChange={(milliamperes) => set(() => ({ leakage: milliamperes / 1000 }))}
+        onClear={() => set(() => ({ leakage: undefined }))}
+      />
+      <FigureField
+        label={t("models.water")}
+        value={rest.waterProtection}
+        whole
+        placeholder={unknown}
+        least={0}
+        most={9}
+        onChange={(waterProtection) => set(() => ({ waterProtection }))}
+        onClear={() => set(() => ({ waterProtection: undefined }))}
+      />
+    </div>
+  );
+}
