@@ -29,6 +29,8 @@ export interface RuleResult {
   readonly pack: string;
   readonly rule: string;
   readonly check: Check;
+  /** What would have to be known, where it is not proven. */
+  readonly missing?: readonly string[];
   /** Where the rule is broken or not proven. */
   readonly problem?: Problem;
 }
@@ -131,7 +133,13 @@ function resultOf(
           room: facts.room,
           evidence: [check],
         };
-  return { pack: pack.code, rule: rule.code, check, problem };
+  return {
+    pack: pack.code,
+    rule: rule.code,
+    check,
+    ...(verdict === "not-proven" ? { missing } : {}),
+    problem,
+  };
 }
 
 function verdictOf(

@@ -1,4 +1,5 @@
 export { evaluateRules, longestDelayAllowed, type RuleFacts, type RuleResult } from "./evaluate.ts";
+export { openFacts, type RoomResults } from "./open-facts.ts";
 export { type PackStanding, packsInForce } from "./packs-in-force.ts";
 export {
   type Rule,
@@ -12,3 +13,4 @@ export {
   ruleSpaces,
 } from "./rule-pack.ts";
 export { shippedPacks } from "./shipped-packs.ts";
+export { spaceByName, spacesOf } from "./space-of-room.ts";

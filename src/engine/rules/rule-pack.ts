@@ -1,3 +1,4 @@
+import type { SpaceKind } from "../site/index.ts";
 import type { SourceId } from "../source/index.ts";
 
 /** Kinds of space that codes tell apart. */
@@ -18,8 +19,8 @@ export const ruleSpaces = [
   "parking",
   "warehouse",
   "other",
-] as const;
-export type RuleSpace = (typeof ruleSpaces)[number];
+] as const satisfies readonly SpaceKind[];
+export type RuleSpace = SpaceKind;
 
 /** What a rule can look at, each with its unit. */
 export const ruleMeasures = {

@@ -155,11 +155,14 @@ function delayOf({ use, longestDelay, recommendedDelay }: SettingContext): Deriv
   if (recommendedDelay)
     return because(
       recommendedDelay.delay,
-      "The shortest of the simulated delays that leaves people in the light.",
+      `The shortest of the simulated delays that leaves people in the light${sparing(recommendedDelay.saving)}.`,
       "CONTROL-MACHINE",
     );
   return because(wished, `${why}: ${minutes} min.`);
 }
+
+const sparing = (share: number | undefined): string =>
+  share === undefined ? "" : `; it spares ${Math.round(share * 100)} % of the lit hours`;
 
 function thresholdOf(
   context: SettingContext,

@@ -23,6 +23,24 @@ export type RoomUse =
   | "changing"
   | "plant"
   | "other";
+/** Kinds of space that codes tell apart. */
+export type SpaceKind =
+  | "classroom"
+  | "meeting"
+  | "copy"
+  | "break-room"
+  | "office-enclosed"
+  | "office-open"
+  | "restroom"
+  | "storage"
+  | "locker-room"
+  | "corridor"
+  | "stairway"
+  | "lobby"
+  | "library-stacks"
+  | "parking"
+  | "warehouse"
+  | "other";
 export type OpeningKind = "door" | "passage" | "window" | "glazing";
 export type ObstacleKind =
   | "rack"
@@ -75,6 +93,8 @@ export interface Room {
   readonly noDevices: readonly Outline[];
   /** How sure a reader of plans was, 0 … 1, and why; absent once a person has confirmed or drawn the room. */
   readonly proposed?: { readonly confidence: Share; readonly reason: string };
+  /** Kind of space for rules, as somebody chose; what its use leaves open if absent. */
+  readonly space?: SpaceKind;
   /** People leave the building through here. */
   readonly escapeRoute?: boolean;
   /** Daylight reaches it, or none does. Absent: nobody said, and windows speak for themselves. */

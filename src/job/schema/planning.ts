@@ -44,6 +44,8 @@ export const details = kept({
   revision: z.string().max(100).optional(),
   currency: z.string().max(20).optional(),
   region: z.string().max(100).optional(),
+  /** Rated output of heating and air conditioning of the building. [W] */
+  plantPower: z.number().min(0).max(1e9).optional(),
   /** Packs of rules, by code, that a person switched on or off; the others follow the region. */
   rulesOn: packCodes.optional(),
   rulesOff: packCodes.optional(),

@@ -31,6 +31,25 @@ export const roomUses = [
   "plant",
   "other",
 ] as const;
+/** Kinds of space that codes tell apart. */
+export const spaceKinds = [
+  "classroom",
+  "meeting",
+  "copy",
+  "break-room",
+  "office-enclosed",
+  "office-open",
+  "restroom",
+  "storage",
+  "locker-room",
+  "corridor",
+  "stairway",
+  "lobby",
+  "library-stacks",
+  "parking",
+  "warehouse",
+  "other",
+] as const;
 export const openingKinds = ["door", "passage", "window", "glazing"] as const;
 export const obstacleKinds = [
   "rack",
@@ -91,6 +110,8 @@ const room = kept({
   demand: demand.default({ catch: true, walk: true, hold: true }),
   noDevices: z.array(outline).default([]),
   proposed: kept({ confidence: share, reason: words.default("") }).optional(),
+  /** Kind of space for rules, as somebody chose. */
+  space: z.enum(spaceKinds).optional(),
   escapeRoute: z.boolean().optional(),
   /** Whether daylight reaches it; absent where nobody said. */
   daylight: z.boolean().optional(),

@@ -48,6 +48,8 @@ export const detectorSetting = {
   }).optional(),
   /** The stair timer or central timer that its pulses start. [s] */
   timer: kept({ time }).optional(),
+  /** Delay [s] that a simulated day, or a log replayed, recommended, and what it spares of the lit hours; it stays derived. */
+  recommended: kept({ delay: time, saving: z.number().min(-1).max(1).optional() }).optional(),
   /** What the device at hand calls a setting and its position: "position 2", by name of the setting. */
   deviceLabels: z.record(z.string().max(100), z.string().max(200)).optional(),
 } as const;

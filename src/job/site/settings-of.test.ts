@@ -60,6 +60,41 @@ test("readings, timer and the words of the device at hand are kept, and the firs
   expect(devices[0]!.settings.impulse.value).toEqual({ pulse: 1, pause: 9 });
 });
 
+test("a delay that the simulated day recommended is derived, with the simulation as its reason; a person's choice comes first", () => {
+  const delayOf = (detector: object) => {
+    const job = jobWith(detector);
+    return settingsOfSite(siteOf(job).site, settingsOfJob(job).choices).devices[0]!.settings.offDelay;
+  };
+  expect(delayOf({ recommended: { delay: 420, saving: 0.31 } })).toMatchObject({
+    kind: "derived",
+    value: 420,
+    reason:
+      "The shortest of the simulated delays that leaves people in the light; it spares 31 % of the lit hours.",
+  });
+  expect(delayOf({ recommended: { delay: 420 }, settings: { offDelay: 300 } })).toMatchObject({
+    kind: "chosen",
+    value: 300,
+  });
+  expect(delayOf({})).toMatchObject({ kind: "derived", value: 600 });
+});
+
+test("kinds of space and the output of the plant reach the rules", () => {
+  const judged = (details: JobFile["details"], space?: "locker-room" | "lobby") => {
+    const job = jobWith({}, { ...details, date: "2030-01-01", rulesOn: ["iecc-2021", "epbd-2024"] });
+    const own = { ...job, rooms: job.rooms.map((room) => ({ ...room, ...(space ? { space } : {}) })) };
+    const { rooms } = settingsOfSite(siteOf(own).site, settingsOfJob(own).choices);
+    return rooms.flatMap(({ results }) =>
+      results.map(({ pack, rule, check }) => `${pack} ${rule} ${check.verdict}`),
+    );
+  };
+  expect(judged({ plantPower: 100_000 })).toEqual([
+    "iecc-2021 off-delay pass",
+    "epbd-2024 medium-plant pass",
+  ]);
+  expect(judged({ plantPower: 50_000 }, "lobby")).toEqual([]);
+  expect(judged({})).toContain("epbd-2024 medium-plant not-proven");
+});
+
 test("packs follow the region of the job and what was switched by hand", () => {
   const on = (details: JobFile["details"]): readonly string[] =>
     settingsOfJob(jobWith({}, details)).packs.flatMap(({ pack, on }) => (on ? [pack.code] : []));

@@ -25,7 +25,7 @@ export function settingsOfJob(
   job: Pick<JobFile, "detectors" | "details" | "boards" | "circuits">,
   packs: readonly RulePack[] = shippedPacks,
 ): { readonly choices: SettingChoices; readonly packs: readonly PackStanding[] } {
-  const { region, rulesOn, rulesOff, date } = job.details;
+  const { region, rulesOn, rulesOff, date, plantPower } = job.details;
   const standing = packsInForce(packs, { region, on: rulesOn, off: rulesOff });
   const byDetector = <Value>(
     of: (detector: JobFile["detectors"][number]) => Value | undefined,
@@ -41,8 +41,10 @@ export function settingsOfJob(
       chosen: chosenOfJob(job),
       readings: byDetector(({ lightReadings }): LightReadings | undefined => lightReadings),
       timers: byDetector(({ timer }) => timer),
+      recommended: byDetector(({ recommended }) => recommended),
       packs: standing.flatMap(({ pack, on }) => (on ? [pack] : [])),
       installation: installationOf(job),
+      ...(plantPower === undefined ? {} : { plant: plantPower }),
       ...(date !== undefined && day.test(date) ? { day: date } : {}),
     },
     packs: standing,

@@ -1,7 +1,9 @@
 import { Button } from "react-aria-components";
-import type { Seconds, SwitchedLoad } from "#engine";
+import type { Detector, Seconds, SwitchedLoad } from "#engine";
+import type { JobSettings } from "#job";
 import type { OpenJob } from "../contract.ts";
 import { FigureField } from "../fields/index.ts";
+import { setStep } from "../plan/edit/steps.ts";
 import { t } from "../texts/day.ts";
 import { delayText } from "../texts/index.ts";
 import type { DayDraft } from "./day-draft.ts";
@@ -42,7 +44,7 @@ export function DelaysSection({ job, set, draft, delays, onTried }: DelaysSectio
         job={job}
         set={set}
         delay={tried}
-        recommended={delays.value?.recommended.delay}
+        recommended={bestOf(delays.value)}
         onUsed={() => onTried(undefined)}
       />
       <DelaysTable
@@ -55,6 +57,19 @@ export function DelaysSection({ job, set, draft, delays, onTried }: DelaysSectio
       />
     </section>
   );
+}
+
+interface Best {
+  readonly delay: Seconds;
+  readonly saving?: number;
+}
+
+/** The recommended delay with what it spares; undefined where none fits. */
+function bestOf(known: DelaysSectionProps["delays"]["value"]): Best | undefined {
+  const delay = known?.recommended.delay;
+  if (delay === undefined) return undefined;
+  const saving = known?.results.find((result) => result.delay === delay)?.saving;
+  return { delay, ...(saving === undefined ? {} : { saving }) };
 }
 
 /** What is set now, and why. */
@@ -78,17 +93,29 @@ function UseDelay({
   readonly job: OpenJob;
   readonly set: SetLoad;
   readonly delay: Seconds | undefined;
-  readonly recommended: Seconds | undefined;
+  readonly recommended: Best | undefined;
   readonly onUsed: () => void;
 }) {
-  const wanted = delay ?? recommended;
+  const wanted = delay ?? recommended?.delay;
   const already = wanted === undefined || setDelays(load).every((one) => one === wanted);
   if (job.readOnly || already) return null;
   const use = (): void => {
-    job.choose(
-      "day.use-delay",
-      Object.fromEntries(switching(load).map(({ id }) => [id, { offDelay: wanted }])),
-    );
+    // What the simulation recommends is no person's choice: it stays derived, with the simulation as its reason.
+    if (recommended !== undefined && wanted === recommended.delay)
+      job.edit(
+        "day.use-delay",
+        switching(load).map(({ id }) => {
+          const { offDelay: _, ...others } =
+            job.file.detectors.find((one) => one.id === id)?.settings ?? ({} as JobSettings);
+          const settings = Object.keys(others).length === 0 ? undefined : others;
+          return setStep("detectors", id, { settings, recommended } as Partial<Detector>);
+        }),
+      );
+    else
+      job.choose(
+        "day.use-delay",
+        Object.fromEntries(switching(load).map(({ id }) => [id, { offDelay: wanted }])),
+      );
     onUsed();
   };
   return (

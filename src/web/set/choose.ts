@@ -12,7 +12,7 @@ export const keepOn = (
   job: OpenJob,
   device: string,
   fields: {
-    readonly [Name in "settings" | "lightReadings" | "timer" | "deviceLabels"]?:
+    readonly [Name in "settings" | "lightReadings" | "timer" | "deviceLabels" | "recommended"]?:
       | JobDetector[Name]
       | undefined;
   },

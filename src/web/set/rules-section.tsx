@@ -6,6 +6,7 @@ import { More, Tick } from "../fields/index.ts";
 import { Evidence } from "../findings/evidence.tsx";
 import { t } from "../texts/set.ts";
 import { OwnPack, takeOut } from "./own-pack.tsx";
+import { RuleFacts } from "./rule-facts.tsx";
 
 interface RulesSectionProps {
   readonly job: OpenJob;
@@ -22,6 +23,7 @@ export function RulesSection({ job, known: { packs, rooms } }: RulesSectionProps
       {rooms.map((room) => (
         <RoomRow key={room.room} room={room} packs={packs} />
       ))}
+      {anyOn && rooms.length > 0 ? <RuleFacts job={job} rooms={rooms} /> : null}
       <More word={t("set.rules.packs")}>
         <ul className="set-packs">
           {packs.map((standing) => (

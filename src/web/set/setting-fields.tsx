@@ -1,3 +1,4 @@
+import { Button } from "react-aria-components";
 import type { DeviceSettings, SettingName, SettingValues } from "#engine";
 import type { OpenJob } from "../contract.ts";
 import { Choice, FigureField } from "../fields/index.ts";
@@ -53,16 +54,25 @@ function WordChoice({ job, device, settings, name }: SettingFieldsProps & { read
 
 function DelayField({ job, device, settings }: SettingFieldsProps) {
   return (
-    <FigureField
-      label={t("set.delay.minutes")}
-      value={Math.round((settings.offDelay.value / 60) * 100) / 100}
-      least={0.05}
-      most={600}
-      unit="min"
-      onChange={(minutes) =>
-        choose(job, device, { name: "offDelay", value: Math.round(minutes * 60 * 10) / 10 })
-      }
-    />
+    <>
+      <FigureField
+        label={t("set.delay.minutes")}
+        value={Math.round((settings.offDelay.value / 60) * 100) / 100}
+        least={0.05}
+        most={600}
+        unit="min"
+        onChange={(minutes) =>
+          choose(job, device, { name: "offDelay", value: Math.round(minutes * 60 * 10) / 10 })
+        }
+      />
+      {inFile(job, device)?.recommended === undefined || job.readOnly ? null : (
+        <div>
+          <Button className="button" onPress={() => keepOn(job, device, { recommended: undefined })}>
+            {t("set.delay.forget")}
+          </Button>
+        </div>
+      )}
+    </>
   );
 }
 

@@ -12,6 +12,12 @@ export const ruleProblems = {
     message: "In room {room} a rule is not proven: {title} ({clause}). Not known: {missing}.",
     remedy: "Enter what is not known.",
   },
+  "rule-facts-missing": {
+    severity: "note",
+    message: "{missing} is not on record for {rooms}. Rules that cannot be judged there: {count}.",
+    remedy:
+      "Enter it once for each of them: kinds of space and the power of the plant under Set, the rest at the room.",
+  },
   "rule-pack-not-json": {
     severity: "must",
     message: "The rule pack is no JSON: {reason}.",

@@ -26,4 +26,6 @@ export interface SettingChoices {
   readonly installation?: FoundInstallation;
   /** Day for which the job is judged, YYYY-MM-DD. */
   readonly day?: string;
+  /** Rated output of heating and air conditioning of the building. [W] */
+  readonly plant?: number;
 }

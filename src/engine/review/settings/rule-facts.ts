@@ -1,19 +1,7 @@
 import { areaOf, regionOf } from "../../geometry/index.ts";
-import type { RuleFacts, RuleMeasure, RuleSpace } from "../../rules/index.ts";
+import { type RuleFacts, type RuleMeasure, spacesOf } from "../../rules/index.ts";
 import type { SetDevice } from "../../settings/index.ts";
 import { controlledRooms, type Luminaire, type Room, roomTitle, type SiteLookUp } from "../../site/index.ts";
-
-/** Kinds of space that a use leaves open. A use that nobody knows leaves all of them open. */
-const spacesOfUse: Readonly<Record<Room["use"], readonly RuleSpace[] | undefined>> = {
-  passing: ["corridor", "lobby"],
-  stair: ["stairway"],
-  moving: ["storage", "warehouse", "copy", "lobby", "library-stacks", "parking", "other"],
-  sitting: ["office-enclosed", "office-open", "classroom", "meeting", "break-room", "other"],
-  sanitary: ["restroom"],
-  changing: ["locker-room"],
-  plant: ["storage", "other"],
-  other: undefined,
-};
 
 /** What stands beside the site when a room is judged. */
 export interface JudgedWith {
@@ -22,6 +10,8 @@ export interface JudgedWith {
   /** By luminaire whether some output switches it; absent where its circuit is not on record. */
   readonly switched: ReadonlyMap<string, boolean>;
   readonly day?: string;
+  /** Rated output of heating and air conditioning of the building. [W] */
+  readonly plant?: number;
 }
 
 /**
@@ -33,8 +23,8 @@ export interface JudgedWith {
  * @example A corridor with one detector at 3 min and all luminaires switched: off delay 180 s, nothing left on
  */
 export function ruleFactsOf(look: SiteLookUp, room: Room, known: JudgedWith): RuleFacts {
-  const { devices, switched, day } = known;
-  const spaces = spacesOfUse[room.use];
+  const { devices, switched, day, plant } = known;
+  const spaces = spacesOf(room);
   const area = areaOf(regionOf(room.outline, room.holes));
   const left = shareLeftOn(look.luminairesOf(room.id), switched);
   const measures: Partial<Record<RuleMeasure, number>> = { "automatic-control": devices.length > 0 ? 1 : 0 };
@@ -55,6 +45,7 @@ export function ruleFactsOf(look: SiteLookUp, room: Room, known: JudgedWith): Ru
     ...(spaces && { spaces }),
     area,
     ...(day === undefined ? {} : { day }),
+    ...(plant === undefined ? {} : { plant }),
     measures,
   };
 }

@@ -1,5 +1,11 @@
 import type { Problem } from "../../check/index.ts";
-import { evaluateRules, longestDelayAllowed, type RulePack, type RuleResult } from "../../rules/index.ts";
+import {
+  evaluateRules,
+  longestDelayAllowed,
+  openFacts,
+  type RulePack,
+  type RuleResult,
+} from "../../rules/index.ts";
 import { type SetDevice, type SettingContext, settingConflicts, settingsOf } from "../../settings/index.ts";
 import { controlledRooms, lookUp, roomTitle, type Site, type SiteLookUp } from "../../site/index.ts";
 import { type FoundInstallation, type WiringModel, wiringOfSite } from "../../wiring/index.ts";
@@ -80,14 +86,18 @@ export function settingsOfSite(site: Site, choices: SettingChoices = {}): SiteSe
     // A delay above a rule is said at the device that has it.
     ...rooms.flatMap(({ results }) =>
       results.flatMap(({ pack, rule, problem }) =>
-        problem && !(problem.code === "rule-not-met" && shown.has(`${pack} ${rule}`)) ? [problem] : [],
+        problem?.code === "rule-not-met" && !shown.has(`${pack} ${rule}`) ? [problem] : [],
       ),
     ),
+    ...openFacts(rooms),
   ];
   return { devices, rooms, findings: orderedFindings(site, findingsOf(problems)) };
 }
 
-const dayOf = ({ day }: SettingChoices): { readonly day?: string } => (day === undefined ? {} : { day });
+const buildingOf = ({ day, plant }: SettingChoices): { readonly day?: string; readonly plant?: number } => ({
+  ...(day === undefined ? {} : { day }),
+  ...(plant === undefined ? {} : { plant }),
+});
 
 /** Rules on the off delay, by the codes of pack and rule. */
 const delayRules = (pack: RulePack): readonly string[] =>
@@ -103,7 +113,7 @@ function limitOf(
 ): readonly NonNullable<SettingContext["longestDelay"]>[] {
   const room = look.roomById.get(id);
   if (!room || packs.length === 0) return [];
-  const facts = ruleFactsOf(look, room, { devices: [], switched: new Map(), ...dayOf(choices) });
+  const facts = ruleFactsOf(look, room, { devices: [], switched: new Map(), ...buildingOf(choices) });
   const allowed = longestDelayAllowed(packs, facts);
   if (!allowed) return [];
   const { delay, pack, rule } = allowed;
@@ -131,7 +141,7 @@ function roomRules(
     const facts = ruleFactsOf(look, room, {
       devices: devices.filter(({ context }) => own.has(context.device)),
       switched,
-      ...dayOf(choices),
+      ...buildingOf(choices),
     });
     const results = evaluateRules(own.size > 0 ? packs : bare, facts);
     return results.length === 0 ? [] : [{ room: room.id, title: facts.title, results }];
