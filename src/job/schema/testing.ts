@@ -38,6 +38,8 @@ export const testEntry = kept({
   /** Which part of the step: a station, a pair of conductors, a side. */
   part: words.optional(),
   outcome: z.enum(testOutcomes),
+  /** Of a station: how the detectors hung that were tested; of another plan it proves nothing. */
+  basis: words.optional(),
   /** A figure in the unit that stands beside it. */
   value: z.number().min(-1e12).max(1e12).optional(),
   unit: words.optional(),

@@ -18,6 +18,7 @@ import {
 } from "./paint/marks.ts";
 import { paintSignWords } from "./paint/sign-words.ts";
 import { inPixels, type Surface } from "./paint/surface.ts";
+import { discHalf, paintWalkNumbers } from "./paint/walk-marks.ts";
 import { paintWireNames } from "./paint/wires.ts";
 import { paintFigures, paintWalks, paintZones, type ZonePaths, zonePaths } from "./paint/zones.ts";
 import { recordOf, roomsOn } from "./pick.ts";
@@ -62,6 +63,8 @@ export function paintWords(
     const { px, py } = toPixel(picture.view, device.at);
     lettering.block({ px: px + 20, py: py + 4 }, { wide: 36, high: 15 });
   }
+  for (const { path } of picture.walk?.stations ?? [])
+    if (path[0]) lettering.block(toPixel(picture.view, path[0]), { wide: discHalf + 6, high: discHalf + 4 });
   for (const source of picture.wires ? [] : site.interference)
     if (rooms.has(source.room)) lettering.block(toPixel(picture.view, source.at), { wide: 10, high: 10 });
   for (const { head, foot } of placedFlags(surface, picture.flags)) {
@@ -83,6 +86,7 @@ export function paintWords(
   const moves = movesIn(picture);
   for (const device of devicesIn(picture, site, rooms))
     if (!moves(device)) paintDevice(surface, device, picture, "rest");
+  if (picture.walk) paintWalkNumbers(surface, picture.walk);
   paintFlags(surface, picture.flags);
   const metres = barLength(picture.view, 120);
   paintScaleBar(surface, {

@@ -4,6 +4,7 @@ import { paintBase } from "./paint/base.ts";
 import { type Frame, sameFrame } from "./paint/frame.ts";
 import type { LatePainting } from "./paint/handles.ts";
 import { emptied, type Layer, layerOn } from "./paint/layer.ts";
+import { paintWalkWays } from "./paint/walk-marks.ts";
 import { paintWires } from "./paint/wires.ts";
 import { paintZones } from "./paint/zones.ts";
 import type { PaintAnswer, PictureChange, PictureLayer } from "./paint-asked.ts";
@@ -113,6 +114,7 @@ export function paintingOn(
       rebuilt ||
       before.shown !== picture.shown ||
       before.wires !== picture.wires ||
+      before.walk !== picture.walk ||
       before.focus !== picture.focus;
     const known = still;
     if (!before || !sameResults(before, picture)) {
@@ -184,6 +186,7 @@ export function paintingOn(
       const surface = emptied(layers.zones, { ...picture, density });
       paintZones(surface, pathsOf(still), picture.shown);
       if (picture.wires) paintWires(surface, picture.wires);
+      if (picture.walk) paintWalkWays(surface, picture.walk);
       give("zones", now, layers.zones);
       zonesWithoutHeld = picture.held !== undefined;
       if (!picture.held) {

@@ -12,6 +12,7 @@ const plainFields = [
   "palette",
   "shown",
   "wires",
+  "walk",
   "selection",
   "toolState",
   "preview",

@@ -7,6 +7,7 @@ import type { Palette } from "./paint/palette.ts";
 import type { Shown } from "./paint/zones.ts";
 import type { ChosenSide, Grip, ToolState } from "./tools/state.ts";
 import type { Insets, View } from "./view.ts";
+import type { WalkMarks } from "./walks.ts";
 import type { Wires } from "./wires.ts";
 
 /** All that the picture depends on. */
@@ -24,6 +25,8 @@ export interface Painted {
   readonly shown: Shown;
   /** The wiring, in its stage. */
   readonly wires: Wires | undefined;
+  /** The stations of a walk test. */
+  readonly walk: WalkMarks | undefined;
   readonly calculated: DrawnResults;
   readonly selection: readonly RecordRef[];
   readonly toolState: ToolState;

@@ -19,6 +19,7 @@ import { shownByStage } from "./shown-by-stage.ts";
 import { type Input, rest } from "./tools/state.ts";
 import { gripsOf, previewOf } from "./tools/step.ts";
 import { fitted, type Insets } from "./view.ts";
+import { walkMarksOf } from "./walks.ts";
 import { wiresOf } from "./wires.ts";
 import "./plan.css";
 
@@ -78,6 +79,7 @@ export const Plan = memo(function Plan({ store, calculator, actions, insets, inp
           // In the wiring the zones are out of the way.
           shown: shownIn(bench),
           wires: wiresOf(bench),
+          walk: walkMarksOf(bench),
           calculated,
           selection: bench.selection,
           toolState: bench.toolState,

@@ -11,6 +11,7 @@ export const layersOf: Readonly<Record<Stage, readonly Layer[]>> = {
   place: all,
   wire: [],
   set: ["seated", "towards", "across", "sound"],
+  test: ["towards", "seated"],
 };
 
 /** What is shown in the stage that one is in. The same object while nothing of it changed. */

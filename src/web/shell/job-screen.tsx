@@ -152,7 +152,7 @@ export function JobScreen({ source, calculator, fileOf, onHome, standing, begin 
   const place = first && placeOf(site, first);
   const view = store.get().view;
   /** The wiring or the settings of the whole job stand where in other stages the storey does. */
-  const whole = bench.stage === "wire" || bench.stage === "set" ? bench.stage : undefined;
+  const whole = bench.stage === "survey" || bench.stage === "place" ? undefined : bench.stage;
   const roomy =
     (whole !== undefined && !first) || (whole === "set" && first?.kind === "detectors") ? whole : undefined;
   const title = titleOf();
@@ -165,6 +165,7 @@ export function JobScreen({ source, calculator, fileOf, onHome, standing, begin 
       case "eye":
       case "settings":
       case "day":
+      case "walk":
       case "drawings":
       case "rooms":
       case "visit":

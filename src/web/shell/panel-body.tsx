@@ -29,6 +29,8 @@ const WireSelection = lazy(() =>
 );
 const SetPanel = lazy(() => import("../set/index.ts").then((part) => ({ default: part.SetPanel })));
 const SettingCard = lazy(() => import("../set/index.ts").then((part) => ({ default: part.SettingCard })));
+const TestPanel = lazy(() => import("../site-test/index.ts").then((part) => ({ default: part.TestPanel })));
+const WalkPanel = lazy(() => import("../site-test/index.ts").then((part) => ({ default: part.WalkPanel })));
 const DrawCard = lazy(() => import("./draw-card.tsx").then((part) => ({ default: part.DrawCard })));
 const DrawingsPanel = lazy(() =>
   import("../survey/drawings/index.ts").then((part) => ({ default: part.DrawingsPanel })),
@@ -127,6 +129,15 @@ export function PanelBody(props: PanelBodyProps) {
             onPlace={(room) => onPanel({ kind: "place", rooms: [room] })}
             onClose={onClose}
           />
+        ) : panel.kind === "walk" ? (
+          <WalkPanel
+            key={panel.room}
+            job={job}
+            store={store}
+            actions={actions}
+            room={panel.room}
+            onClose={onClose}
+          />
         ) : panel.kind === "drawings" ? (
           <DrawingsPanel {...survey} />
         ) : panel.kind === "rooms" ? (
@@ -152,6 +163,8 @@ export function PanelBody(props: PanelBodyProps) {
           <WirePanel job={job} store={store} actions={actions} />
         ) : stage === "set" ? (
           <SetPanel job={job} store={store} actions={actions} />
+        ) : stage === "test" ? (
+          <TestPanel job={job} store={store} actions={actions} />
         ) : (
           <Known calculator={calculator}>
             {(calculated) => (

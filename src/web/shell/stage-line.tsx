@@ -8,7 +8,7 @@ import type { Actions } from "./actions.ts";
 import { Sign } from "./signs.tsx";
 import { type Stage, type Store, usePart, type Workbench } from "./workbench.ts";
 
-const stages: readonly Stage[] = ["survey", "place", "wire", "set"];
+const stages: readonly Stage[] = ["survey", "place", "wire", "set", "test"];
 
 interface StageLineProps {
   readonly store: Store<Workbench>;
@@ -30,7 +30,7 @@ export const StageLine = memo(function StageLine({ store, actions, findings }: S
   const goTo = (next: Stage): void => {
     actions.take({ kind: "select" });
     // A stage that brings a panel of its own shows it; findings are numbered anew in each list.
-    const fresh = next !== stage && [next, stage].some((one) => one === "wire" || one === "set");
+    const fresh = next !== stage && [next, stage].some((one) => one !== "survey" && one !== "place");
     store.set({
       stage: next,
       ...(fresh ? { pointing: undefined, finding: undefined, selection: [], panel: { kind: "thing" } } : {}),
@@ -163,7 +163,7 @@ function countsOf(
 ): Readonly<Record<Stage, number>> {
   const open = (list: readonly Finding[]): number =>
     list.filter(({ severity }) => severity !== "note").length;
-  const counts = { survey: 0, place: 0, wire: open(own.wire), set: open(own.set) };
+  const counts = { survey: 0, place: 0, wire: open(own.wire), set: open(own.set), test: 0 };
   for (const finding of findings) if (finding.severity !== "note") counts[stageOf(finding)] += 1;
   return counts;
 }

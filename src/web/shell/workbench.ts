@@ -1,6 +1,7 @@
 import { useRef, useSyncExternalStore } from "react";
 import type { Finding, Layout, Point } from "#engine";
 import type { SettingsKnown } from "../calculate/set-protocol.ts";
+import type { Walks } from "../calculate/walk-protocol.ts";
 import type { WiringKnown } from "../calculate/wire-protocol.ts";
 import type { Calculated, OpenJob, RecordRef } from "../contract.ts";
 import type { DayDraft } from "../day/day-draft.ts";
@@ -9,7 +10,7 @@ import type { Shown } from "../plan/paint/zones.ts";
 import { type ChosenSide, type DrawingTools, rest, type Tool, type ToolState } from "../plan/tools/state.ts";
 import type { View } from "../plan/view.ts";
 
-export type Stage = "survey" | "place" | "wire" | "set";
+export type Stage = "survey" | "place" | "wire" | "set" | "test";
 
 /** Panels of the survey. */
 export const surveyPanels = ["drawings", "rooms", "visit", "notes"] as const;
@@ -26,6 +27,8 @@ export type Panel =
   | { readonly kind: "settings" }
   /** A simulated day of what a detector, or those of a room, switch. */
   | { readonly kind: "day"; readonly of: string }
+  /** The walk test of a room. */
+  | { readonly kind: "walk"; readonly room: string }
   | { readonly kind: SurveyPanel };
 
 /** What the screen is about at the moment; not part of the job. */
@@ -59,6 +62,8 @@ export interface Workbench {
   readonly wiring: WiringKnown | undefined;
   /** What is known of the settings; undefined until they were derived for the first time. */
   readonly settings: SettingsKnown | undefined;
+  /** Walk tests as planned, by room, of the plan as it is. */
+  readonly walks: Walks;
   /** The circuit that one looks at in the wiring. */
   readonly circuit: string | undefined;
   /** The next touch of the plan is the place of something. */
@@ -74,7 +79,9 @@ export const findingsHere = (
     ? (wiring?.findings ?? noFindings)
     : stage === "set"
       ? (settings?.findings ?? noFindings)
-      : findings;
+      : stage === "test"
+        ? noFindings
+        : findings;
 
 const noFindings: readonly Finding[] = [];
 
@@ -168,6 +175,7 @@ export function workbenchOf(job: OpenJob, begin: "thing" | "visit" = "thing"): S
     tried: undefined,
     wiring: undefined,
     settings: undefined,
+    walks: { of: undefined, rooms: new Map(), station: undefined },
     circuit: undefined,
     pointing: undefined,
   });

@@ -74,4 +74,5 @@ export const addMenu = {
     ["openings", ["window", "glazing"]],
     ["other", ["switch"]],
   ],
+  test: [["place", ["detector", "obstacle", "heater"]]],
 } as const satisfies Readonly<Record<string, readonly (readonly [string, readonly AddKind[]])[]>>;

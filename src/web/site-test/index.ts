@@ -1,0 +1,2 @@
+export { TestPanel } from "./test-panel.tsx";
+export { WalkPanel } from "./walk-panel.tsx";

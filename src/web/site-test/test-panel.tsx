@@ -1,0 +1,86 @@
+import { Button } from "react-aria-components";
+import { roomTitle } from "#engine";
+import type { OpenJob } from "../contract.ts";
+import { TextBox } from "../fields/index.ts";
+import type { Actions } from "../shell/actions.ts";
+import { type Store, usePart, type Workbench } from "../shell/workbench.ts";
+import { t } from "../texts/test.ts";
+import { Caution } from "../wire/index.ts";
+import { setTester, useTester } from "./tester.ts";
+import { useWalks } from "./use-walks.ts";
+import { VerdictWord } from "./verdict-word.tsx";
+import { progressOf, verdictOf } from "./verdicts.ts";
+import "./site-test.css";
+
+export interface TestPanelProps {
+  readonly job: OpenJob;
+  readonly store: Store<Workbench>;
+  readonly actions: Actions;
+}
+
+/** What is to be tested on site, room by room, and how far it is. */
+export function TestPanel({ job, store, actions }: TestPanelProps) {
+  const { site } = job;
+  const watched = new Set(site.detectors.map(({ room }) => room));
+  const rooms = site.rooms.filter(({ id }) => watched.has(id));
+  const trouble = useWalks(
+    store,
+    rooms.map(({ id }) => id),
+  );
+  const { walks } = usePart(store, (bench) => ({ walks: bench.walks }));
+  const begin = (room: string): void => {
+    const record = site.rooms.find(({ id }) => id === room);
+    if (record) actions.goTo(record.storey);
+    store.set({
+      panel: { kind: "walk", room },
+      selection: [],
+      walks: { ...store.get().walks, station: undefined },
+    });
+  };
+  return (
+    <div className="stack test">
+      <h2 className="panel-title">{t("shell.panel.test")}</h2>
+      <Caution />
+      {rooms.length === 0 ? <p>{t("test.empty")}</p> : <Who />}
+      {trouble ? <p className="hint">{trouble}</p> : null}
+      <div>
+        {rooms.map((room) => {
+          const planned = walks.of === site ? walks.rooms.get(room.id) : undefined;
+          const verdict = planned && verdictOf(job, planned);
+          const progress = verdict && progressOf(verdict);
+          return (
+            <Button key={room.id} className="line-button test-room" onPress={() => begin(room.id)}>
+              <span className="test-room-name">{roomTitle(room)}</span>
+              <span className="hint">
+                {!progress
+                  ? t("test.planning")
+                  : progress.all === 0
+                    ? t("test.nothing")
+                    : progress.walked === 0
+                      ? t("test.room", {
+                          count: progress.all,
+                          minutes: Math.max(1, Math.round((planned?.test.seconds.attended ?? 0) / 60)),
+                        })
+                      : t("test.room.walked", { walked: progress.walked, all: progress.all })}
+              </span>
+              {verdict && progress && progress.walked > 0 ? (
+                <VerdictWord verdict={verdict.check.verdict} />
+              ) : null}
+            </Button>
+          );
+        })}
+      </div>
+    </div>
+  );
+}
+
+/** Who tests: it stands beside every entry. */
+function Who() {
+  const { name, role } = useTester();
+  return (
+    <div className="fields">
+      <TextBox label={t("test.who")} value={name} onChange={(next) => setTester({ name: next })} />
+      <TextBox label={t("test.role")} value={role} onChange={(next) => setTester({ role: next })} />
+    </div>
+  );
+}
