@@ -1,6 +1,7 @@
 export { allowanceOf } from "./choose-stations.ts";
 export { USUAL_WARM_UP } from "./circuit-steps.ts";
 export { boundaryAsked } from "./edge-stations.ts";
+export * from "./faults/index.ts";
 export {
   deadPairs,
   type IsolationGroup,

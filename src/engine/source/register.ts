@@ -2,6 +2,7 @@ import { controlSources } from "./control.ts";
 import { daySources } from "./day.ts";
 import { detectionSources } from "./detection.ts";
 import { exchangeSources } from "./exchange.ts";
+import { faultSources } from "./faults.ts";
 import { geometrySources } from "./geometry.ts";
 import { paperSources } from "./papers.ts";
 import { placementSources } from "./placement.ts";
@@ -24,6 +25,7 @@ const all = {
   ...paperSources,
   ...ruleSources,
   ...siteTestSources,
+  ...faultSources,
 } as const;
 
 /** Permanent name of a source that a number, formula or check refers to. */

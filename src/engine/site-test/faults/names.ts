@@ -87,7 +87,7 @@ export const faultTests = {
 
 export type FaultTest = keyof typeof faultTests;
 
-/** Outcome of a test by its name. */
-export type Outcome<Test extends FaultTest = FaultTest> = (typeof faultTests)[Test][number];
+/** TestOutcome of a test by its name. */
+export type TestOutcome<Test extends FaultTest = FaultTest> = (typeof faultTests)[Test][number];
 
 export const faultTestNames = Object.keys(faultTests) as readonly FaultTest[];

@@ -1,7 +1,7 @@
 import { prepareRoom, unseenReason } from "../../../coverage/index.ts";
 import { deviceOf } from "../../../coverage/watchers.ts";
 import { distanceBetween, type Point } from "../../../geometry/index.ts";
-import { type FaultTest, faultTests, type Outcome, type Symptom } from "../names.ts";
+import { type FaultTest, faultTests, type Symptom, type TestOutcome } from "../names.ts";
 import type { Built } from "./built.fixture.ts";
 import { complaintOf, lived, ordinaryDay, plannedDelay, type Trial } from "./complaint.fixture.ts";
 import { drawsOf } from "./draws.fixture.ts";
@@ -12,15 +12,19 @@ import { ownDetectors, ROOM } from "./plan.fixture.ts";
 export const MISREAD = 0.04;
 
 /** What comes out of a test in a room as built, misread now and then. */
-export function outcomeOf<Test extends FaultTest>(trial: Trial, symptom: Symptom, test: Test): Outcome<Test> {
+export function outcomeOf<Test extends FaultTest>(
+  trial: Trial,
+  symptom: Symptom,
+  test: Test,
+): TestOutcome<Test> {
   const draw = drawsOf(trial.seed, `misread ${test}`);
-  const true_ = truth(trial, symptom)[test]() as Outcome<Test>;
+  const true_ = truth(trial, symptom)[test]() as TestOutcome<Test>;
   if (draw() >= MISREAD) return true_;
-  const others = (faultTests[test] as readonly Outcome<Test>[]).filter((one) => one !== true_);
+  const others = (faultTests[test] as readonly TestOutcome<Test>[]).filter((one) => one !== true_);
   return others[Math.floor(draw() * others.length)]!;
 }
 
-type Experiments = { readonly [Test in FaultTest]: () => Outcome<Test> };
+type Experiments = { readonly [Test in FaultTest]: () => TestOutcome<Test> };
 
 /** Every test as something that is done in the room. */
 function truth(trial: Trial, symptom: Symptom): Experiments {
@@ -192,12 +196,12 @@ function truth(trial: Trial, symptom: Symptom): Experiments {
 const isSemi = ({ parameters }: Built): boolean => parameters.d1!.mode === "semi-automatic";
 
 /** When it goes off, or comes on again, as people tell it. */
-function rhythm(trial: Trial, symptom: Symptom): Outcome<"ask-rhythm"> {
+function rhythm(trial: Trial, symptom: Symptom): TestOutcome<"ask-rhythm"> {
   const { built } = trial;
   const delay = plannedDelay(built);
   const script = ordinaryDay(trial);
   const { lit } = lived(trial, script, "day");
-  const tell = (seconds: number): Outcome<"ask-rhythm"> =>
+  const tell = (seconds: number): TestOutcome<"ask-rhythm"> =>
     seconds < 100
       ? "at-once"
       : seconds < 0.8 * delay
@@ -225,7 +229,7 @@ function rhythm(trial: Trial, symptom: Symptom): Outcome<"ask-rhythm"> {
 }
 
 /** What an instrument or a remote reads, held against what was planned. */
-function settingsRead(built: Built): Outcome<"read-settings"> {
+function settingsRead(built: Built): TestOutcome<"read-settings"> {
   for (const { id } of ownDetectors(built.site)) {
     const [real, planned] = [built.parameters[id]!, built.plan.settings[id]!];
     if (real.testTime > 3600) return "test-mode";
@@ -238,7 +242,7 @@ function settingsRead(built: Built): Outcome<"read-settings"> {
 }
 
 /** From the worst place: in plain sight of the nearest lens, or what is between. */
-function lookToLens(built: Built): Outcome<"look-to-the-lens"> {
+function lookToLens(built: Built): TestOutcome<"look-to-the-lens"> {
   const site = {
     ...built.site,
     models: built.site.models.map((model) => ({

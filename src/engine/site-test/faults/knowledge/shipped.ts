@@ -1,0 +1,16 @@
+import type { FaultKnowledge } from "../knowledge-types.ts";
+import { commonness } from "./commonness.ts";
+import { measurements } from "./counted-measurements.ts";
+import { countedFacts, countedSymptoms } from "./counted-plans.ts";
+import { talksAndWalks } from "./counted-talks-and-walks.ts";
+import { descriptions } from "./descriptions.ts";
+
+/** The knowledge that comes with the program; a firm may put its own in its place. */
+export const shippedFaultKnowledge: FaultKnowledge = {
+  commonness,
+  symptoms: countedSymptoms,
+  facts: countedFacts,
+  tests: { ...talksAndWalks, ...measurements },
+  descriptions,
+  source: { chances: "FAULT-TRIALS", commonness: "COMMON-PRACTICE" },
+};
