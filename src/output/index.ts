@@ -11,6 +11,8 @@ export type { DeviceZone } from "./drawing/zone-marks.ts";
 export { type DrawnBeside, type DrawnCable, storeyDxf } from "./dxf/storey-dxf.ts";
 export type { SettingLine } from "./ifc/devices-ifc.ts";
 export { type SiteIfcDetails, siteIfc } from "./ifc/site-ifc.ts";
+export { type LensFlower, lensFlower } from "./mask-template/lens-flower.ts";
+export { type MaskTemplatesInput, maskTemplates } from "./mask-template/mask-templates.ts";
 export { type JobSheetDetails, type PackFile, type PackInput, packFiles } from "./pack/pack-files.ts";
 export { type PdfDetails, type PdfFonts, pdfOf } from "./pdf/pdf.ts";
 export type { AsbestosKnown } from "./setting-out/asbestos-band.ts";

@@ -10,7 +10,9 @@ export {
   placeOnDome,
   widthOnDome,
 } from "./mask-geometry.ts";
+export { facetBeam, type MaskedFacet, maskedFacets } from "./masked-facets.ts";
 export { type MaskedSector, maskContains, maskedDistances, maskedSectors } from "./masks.ts";
+export { type LensPlace, maskForSource, maskMargins, masksForFloor } from "./masks-for.ts";
 export type {
   Declaration,
   DetectorModel,

@@ -17,7 +17,7 @@ export interface Lens {
   readonly shape: "dome" | "flat";
   readonly rings: readonly { readonly offNadir: Radians; readonly facets: number }[];
   readonly sectors?: number;
-  /** Radius of the dome. [m] */
+  /** Radius of the dome; of a flat lens its distance from the element. [m] */
   readonly radius?: Metres;
   /** Offset of the element from the dome's centre along the axis into the room. [m] */
   readonly elementOffset?: Metres;

@@ -17,6 +17,7 @@ import type { SheetTitle } from "../drawing/title-block.ts";
 import type { DeviceZone } from "../drawing/zone-marks.ts";
 import { type DrawnCable, storeyDxf } from "../dxf/storey-dxf.ts";
 import { siteIfc } from "../ifc/site-ifc.ts";
+import { maskTemplates } from "../mask-template/mask-templates.ts";
 import { type PdfFonts, pdfOf } from "../pdf/pdf.ts";
 import { offerFiles } from "../quote/offer-files.ts";
 import type { AsbestosKnown } from "../setting-out/asbestos-band.ts";
@@ -70,7 +71,7 @@ export interface PackFile {
 
 /**
  * The files of a pack: plans and setting-out sheets of every storey that has rooms, as SVG and PDF, each plan as DXF, the whole as a building model, and the device schedule;
- * with the wiring a drawing for each switched group, and schedules of terminals, cables and boxes; with the settings a card for each device.
+ * with the wiring a drawing for each switched group, and schedules of terminals, cables and boxes; with the settings a card for each device; a template for each lens with masks.
  */
 export async function packFiles(input: PackInput): Promise<readonly PackFile[]> {
   const { site } = input;
@@ -100,6 +101,15 @@ export async function packFiles(input: PackInput): Promise<readonly PackFile[]> 
         site,
         devices: input.settings?.devices ?? [],
         labels: input.settings?.labels ?? new Map(),
+        job: input.details.job,
+        date: input.details.date,
+        revision: input.details.revision,
+      }),
+    },
+    {
+      name: "mask-templates",
+      sheets: maskTemplates({
+        site,
         job: input.details.job,
         date: input.details.date,
         revision: input.details.revision,

@@ -1,0 +1,217 @@
+import {
+  type Detector,
+  type DetectorModel,
+  degreesOf,
+  lookUp,
+  type MaskedFacet,
+  type MaskLoss,
+  maskedFacets,
+  maskLoss,
+  prepareRoom,
+  roomTitle,
+  type Site,
+} from "#engine";
+import { ink, muted } from "../drawing/ink.ts";
+import { broken } from "../drawing/lettering.ts";
+import type { Mark, Millimetres, PaperPoint, PaperRing, Pen } from "../drawing/mark.ts";
+import { maskWords } from "../setting-out/device-rows.ts";
+import type { UnnumberedSheet } from "../setting-out/setting-out-sheets.ts";
+import { line, words } from "../wiring/symbols.ts";
+import { type LensFlower, lensFlower } from "./lens-flower.ts";
+
+export interface MaskTemplatesInput {
+  readonly site: Site;
+  /** Ids of detectors; all with masks if absent. */
+  readonly detectors?: readonly string[];
+  readonly job: string;
+  readonly date: string;
+  readonly revision: string;
+}
+
+/** An upright A4 sheet. */
+export const templateSize: readonly [Millimetres, Millimetres] = [210, 297];
+const left: Millimetres = 20;
+const right: Millimetres = templateSize[0] - 10;
+/** Length of each check bar, and what of it is accepted. [mm] */
+export const checkBar = { length: 100, least: 99.5, most: 100.5 } as const;
+/** Where the pole of the lens lies. */
+const pole: PaperPoint = [118, 128];
+/** A lens larger than this does not lie on the sheet. */
+const widest: Millimetres = 78;
+
+/** A sheet for each detector with masks: its lens unwrapped at its true size, what is masked, what that costs, and two bars to check the printer with. */
+export function maskTemplates(input: MaskTemplatesInput): readonly UnnumberedSheet[] {
+  const { site } = input;
+  return site.detectors
+    .filter((one) => one.masks.length > 0 && (input.detectors?.includes(one.id) ?? true))
+    .map((detector): UnnumberedSheet => {
+      const marks = templateMarks(input, detector);
+      return (page, pages) => ({
+        name: `mask-template-${detector.tag || detector.id}`,
+        title: `${input.job}: Mask template ${detector.tag || detector.id}`,
+        width: templateSize[0],
+        height: templateSize[1],
+        scale: 1,
+        marks: [
+          ...marks,
+          words([right, templateSize[1] - 8], `page ${page} of ${pages}`, { anchor: "end", colour: muted }),
+        ],
+      });
+    });
+}
+
+function templateMarks(input: MaskTemplatesInput, detector: Detector): readonly Mark[] {
+  const { site, job, date, revision } = input;
+  const look = lookUp(site);
+  const model = look.modelById.get(detector.model);
+  const flower = lensFlower(model?.lens, detector.masks);
+  const fits = flower !== undefined && flower.radius <= widest;
+  const head = [job, roomTitle(look.roomById.get(detector.room)), revision && `revision ${revision}`, date]
+    .filter(Boolean)
+    .join(" · ");
+  return [
+    words([left, 20], `Mask template ${detector.tag || detector.id}`, { size: 5, weight: "semibold" }),
+    words([left, 27], head, { colour: muted }),
+    ...(fits
+      ? [...instructions(model!), ...flowerMarks(flower), ...checkBars()]
+      : paragraph([left, 40], flower ? TOO_LARGE : NO_LENS, right - left)),
+    ...maskTable(site, detector, model),
+  ];
+}
+
+const NO_LENS =
+  "The size of this lens is not entered, so no template can be drawn. Enter the radius of its dome, or the distance of a flat lens from its element, in its data sheet. The masks as figures stand below.";
+const TOO_LARGE = "This lens is larger than the sheet. The masks as figures stand below.";
+
+const instructions = (model: DetectorModel): readonly Mark[] =>
+  paragraph(
+    [left, 36],
+    `Print at actual size, with no fit to the page, and measure both bars: ${checkBar.length} mm, ${checkBar.least} to ${checkBar.most} mm accepted. ${
+      model.lens?.shape === "flat"
+        ? "Cut out the disc"
+        : "Cut along the outline and into every slit, as far as the middle dot"
+    }, lay it on the lens with the printed side towards you and the arrow at the notch, and cover what is black with film that no heat passes.`,
+    right - left,
+  );
+
+function paragraph([x, y]: PaperPoint, text: string, width: Millimetres): readonly Mark[] {
+  return broken(text, width, 2.5).map((row, i) => words([x, y + 4.8 * i], row));
+}
+
+const cut: Pen = { width: 0.25, colour: ink };
+
+function flowerMarks(flower: LensFlower): readonly Mark[] {
+  const moved = (ring: PaperRing): PaperRing => ring.map(([x, y]): PaperPoint => [x + pole[0], y + pole[1]]);
+  const tip = pole[1] - flower.radius;
+  return [
+    ...(flower.masked.length > 0
+      ? [
+          {
+            kind: "area",
+            rings: flower.masked.map(moved),
+            fills: [{ kind: "solid", colour: ink, opacity: 0.75 }],
+          } as const,
+        ]
+      : []),
+    ...flower.petals.map((ring): Mark => ({ kind: "area", rings: [moved(ring)], fills: [], pen: cut })),
+    { kind: "circle", at: pole, radius: 0.6, fill: ink },
+    {
+      kind: "area",
+      rings: [
+        [
+          [pole[0], tip - 1.5],
+          [pole[0] - 2, tip - 6.5],
+          [pole[0] + 2, tip - 6.5],
+        ],
+      ],
+      fills: [{ kind: "solid", colour: ink }],
+    },
+    words([pole[0] + 4, tip - 4], "notch"),
+    words([pole[0], pole[1] + flower.radius + 8], "seen from below, 1 : 1", {
+      anchor: "middle",
+      colour: muted,
+    }),
+  ];
+}
+
+/** A bar along each edge of the sheet: a printer may scale the two axes differently. */
+function checkBars(): readonly Mark[] {
+  const [x, y] = [left + 2, 224];
+  const pen: Pen = { width: 0.35, colour: ink };
+  const top = y - checkBar.length;
+  return [
+    line([x, y], [x + checkBar.length, y], pen),
+    line([x, y - 2], [x, y + 2], pen),
+    line([x + checkBar.length, y - 2], [x + checkBar.length, y + 2], pen),
+    words([x + checkBar.length / 2, y + 5], `${checkBar.length} mm`, { anchor: "middle" }),
+    line([x, y], [x, top], pen),
+    line([x - 2, y], [x + 2, y], pen),
+    line([x - 2, top], [x + 2, top], pen),
+    words([x - 2.5, y - checkBar.length / 2], `${checkBar.length} mm`, { anchor: "middle", turn: 90 }),
+  ];
+}
+
+function maskTable(site: Site, detector: Detector, model: DetectorModel | undefined): readonly Mark[] {
+  const facets = model?.lens ? maskedFacets(model.lens, detector.masks) : [];
+  const rows = [
+    `Masks, from the notch counter-clockwise seen from above × off straight down: ${detector.masks.map(maskWords).join("; ")}.`,
+    ...(facets.length > 0
+      ? [
+          `Facet by facet, counted like the masks from the one across the notch (verify): ${facetRows(facets)}.`,
+        ]
+      : []),
+    lossWords(site, lossOf(site, detector)),
+  ];
+  let y = 240;
+  return rows.flatMap((row) => {
+    const marks = paragraph([left, y], row, right - left);
+    y += 4.8 * marks.length + 1.5;
+    return marks;
+  });
+}
+
+const lossOf = (site: Site, detector: Detector): MaskLoss | undefined =>
+  site.rooms.some(({ id }) => id === detector.room)
+    ? maskLoss(prepareRoom(site, detector.room), {
+        detectors: site.detectors,
+        device: detector.id,
+        masks: detector.masks,
+      })
+    : undefined;
+
+function lossWords(site: Site, loss: MaskLoss | undefined): string {
+  if (!loss) return "The detector stands in no room: what its masks cost is not known.";
+  const { walk, hold, places, from } = loss;
+  const out =
+    from === undefined ? "" : ` Within them one who walks is out of its sight from ${from.toFixed(2)} m.`;
+  if (walk < 0.005 && hold < 0.005) return `The masks take nothing from what the room asks to be seen.${out}`;
+  const kinds = site.dwellPlaces.filter(({ id }) => places.includes(id)).map(({ kind }) => kind);
+  const lost = [
+    ...(walk >= 0.005 ? [`${walk.toFixed(2)} m² of floor`] : []),
+    ...(hold >= 0.005
+      ? [`${hold.toFixed(2)} m² of places${kinds.length > 0 ? ` (${kinds.join(", ")})` : ""}`]
+      : []),
+  ];
+  return `The masks also take ${lost.join(" and ")} that nothing else sees.${out}`;
+}
+
+/** Facets by ring: neighbours as a range. */
+function facetRows(facets: readonly MaskedFacet[]): string {
+  const rings = [...new Set(facets.map(({ ring }) => ring))];
+  return rings
+    .map((ring) => {
+      const own = facets.filter((one) => one.ring === ring);
+      return `ring ${ring} (${Math.round(degreesOf(own[0]!.offNadir))}°): ${ranges(own.map(({ facet }) => facet))}`;
+    })
+    .join("; ");
+}
+
+function ranges(numbers: readonly number[]): string {
+  const found: [number, number][] = [];
+  for (const number of numbers) {
+    const last = found.at(-1);
+    if (last && last[1] === number - 1) last[1] = number;
+    else found.push([number, number]);
+  }
+  return found.map(([from, to]) => (from === to ? `${from}` : `${from}–${to}`)).join(", ");
+}
