@@ -13,8 +13,8 @@ const STEP: Metres = 0.1;
 const FINE: Metres = 1e-3;
 /** A walk begins this far outside a boundary, where there is floor. [m] */
 const RUN_UP: Metres = 1;
-/** A walk towards ends this far inside the boundary, or near the detector. [m] */
-const RUN_IN: Metres = 1.5;
+/** A walk towards goes on until one is seen, at most so near to the detector: there one looks straight up at it. [m] */
+const NEAR: Metres = 0.5;
 /** Half of a walk across, and the least of it that must be floor. [m] */
 const HALF_PASS: Metres = 1.2;
 const LEAST_HALF_PASS: Metres = 0.6;
@@ -76,7 +76,7 @@ function towardsStation({ context, device, angle }: EdgeQuestion): StationCandid
   if (boundary === undefined) return undefined;
   const isFloor = (r: Metres): boolean => contains(standing, place(r));
   const start = runOf(isFloor, { from: boundary, to: boundary + RUN_UP });
-  const end = runOf(isFloor, { from: boundary, to: Math.max(0.3, boundary - RUN_IN) });
+  const end = runOf(isFloor, { from: boundary, to: Math.min(NEAR, boundary) });
   const { onset } = site.defaults;
   const atOnce = device.model.onset ?? onset;
   if (start - end < atOnce + 0.3) return undefined;
@@ -94,7 +94,8 @@ function towardsStation({ context, device, angle }: EdgeQuestion): StationCandid
     devices: [device.id],
     why: "planned-boundary",
     headroom: leftAt(context, { device, at, kind: "towards", boundary, reach }),
-    seconds: (2 * (start - end)) / PACE + 2 * SETTLE,
+    // Reckoned to where one ought to be seen.
+    seconds: (2 * (start - distance)) / PACE + 2 * SETTLE,
   });
 }
 

@@ -1,7 +1,16 @@
 export { allowanceOf } from "./choose-stations.ts";
 export { USUAL_WARM_UP } from "./circuit-steps.ts";
+export { countedFactor, type Found, withFoundReach } from "./corrected-site.ts";
 export { boundaryAsked } from "./edge-stations.ts";
 export * from "./faults/index.ts";
+export {
+  ENOUGH_READINGS,
+  type FoundKind,
+  type FoundReach,
+  foundReach,
+  LARGEST_FACTOR,
+  type ReachObservation,
+} from "./found-reach.ts";
 export {
   deadPairs,
   type IsolationGroup,
@@ -11,6 +20,8 @@ export {
   TESTER_BEFORE,
   UNASSIGNED,
 } from "./isolation.ts";
+export { logNormal, studentScore } from "./normal.ts";
+export { observationsOf } from "./observations.ts";
 export {
   checkReading,
   delayLimit,
