@@ -39,10 +39,8 @@ export { shortestTour, type Tour, type TourLengths, tourLength } from "./tour.ts
 export {
   type RoomVerdict,
   roomVerdict,
-  STATION_STEP,
   type StationReading,
   type StationVerdict,
-  stationReadings,
   stationVerdict,
 } from "./verdict.ts";
 export { basisOf } from "./walk-context.ts";

@@ -1,14 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import {
-  roomVerdict,
-  type SiteEntry,
-  type Station,
-  type StationReading,
-  stationReadings,
-  stationVerdict,
-  type WalkTest,
-} from "./index.ts";
+import { roomVerdict, type Station, type StationReading, stationVerdict, type WalkTest } from "./index.ts";
 
 const station = (given: Partial<Station> = {}): Station => ({
   id: "towards:d1:0",
@@ -154,45 +146,5 @@ describe("rooms", () => {
     ]);
     expect(left.map((one) => one.id)).toEqual(["r9", "r2"]);
     expect(check.verdict).toBe("pass");
-  });
-});
-
-describe("entries of a job", () => {
-  const entry = (given: Partial<SiteEntry>): SiteEntry => ({
-    id: "e1",
-    time: "2026-03-02T09:00:00Z",
-    about: { kind: "room", id: "office" },
-    step: "station",
-    part: "towards:d1:0",
-    outcome: "seen",
-    basis: "d1 here",
-    ...given,
-  });
-
-  test("an entry of a station is a reading of it, with its distance", () => {
-    expect(stationReadings([entry({ value: 3.6 })], "office")).toEqual([
-      {
-        id: "e1",
-        station: "towards:d1:0",
-        basis: "d1 here",
-        seen: true,
-        distance: 3.6,
-        recorded: "2026-03-02T09:00:00Z",
-      },
-    ]);
-    expect(stationReadings([entry({ outcome: "not-seen" })], "office")[0]?.seen).toBe(false);
-  });
-
-  test("entries of other rooms, of other steps, and withdrawn ones are none", () => {
-    expect(stationReadings([entry({})], "store")).toEqual([]);
-    expect(stationReadings([entry({ step: "walk-test", outcome: "passed" })], "office")).toEqual([]);
-    expect(
-      stationReadings([entry({}), entry({ id: "e2", outcome: "withdrawn", of: "e1" })], "office"),
-    ).toEqual([]);
-  });
-
-  test("[VE-3] an entry that does not say against which plan it was read proves nothing", () => {
-    const readings = stationReadings([entry({ value: 4, basis: undefined })], "office");
-    expect(stationVerdict(station(), readings).check.verdict).toBe("not-proven");
   });
 });

@@ -1,6 +1,5 @@
 import type { Check, Verdict } from "../check/index.ts";
 import type { Metres } from "../quantity/index.ts";
-import { countedEntries, type SiteEntry } from "./site-entry.ts";
 import type { Station, WalkTest } from "./station.ts";
 
 /** What somebody found at a station. */
@@ -14,33 +13,6 @@ export interface StationReading {
   readonly distance?: Metres;
   /** When; readings are put in the order of this text, so any that sorts by time serves. */
   readonly recorded: string;
-}
-
-/** Step under which stations of a walk test are entered; the station's id is the part. */
-export const STATION_STEP = "station";
-
-/**
- * What was found at stations, out of the entries of a job.
- *
- * @param entries - All entries of the job. @param room - Id of the room.
- * @returns Readings that count: withdrawn ones are left out. An entry without the basis that it was read against proves nothing.
- * @example An entry { step: "station", part: "enter:door", outcome: "seen", value: 1.8 }: seen after 1.8 m
- */
-export function stationReadings(entries: readonly SiteEntry[], room: string): readonly StationReading[] {
-  return countedEntries(entries).flatMap(({ id, time, about, step, part, outcome, value, basis }) => {
-    const isStation = step === STATION_STEP && about.kind === "room" && about.id === room;
-    if (!isStation || part === undefined || (outcome !== "seen" && outcome !== "not-seen")) return [];
-    return [
-      {
-        id,
-        station: part,
-        basis: basis ?? "",
-        seen: outcome === "seen",
-        recorded: time,
-        ...(value === undefined ? {} : { distance: value }),
-      },
-    ];
-  });
 }
 
 /** What is known of one station. */
