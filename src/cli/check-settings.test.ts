@@ -26,7 +26,9 @@ async function checked(settings: object | undefined, words: readonly string[] = 
 
 test("check says what to set on each device, what was chosen, and the reason of everything derived", async () => {
   const { out } = await checked({ offDelay: 90 });
-  expect(out).toMatch(/0\.1 Hall +B1\.01 +automatic +on-and-off +1\.5 min\* +off +medium +off +alone/);
+  expect(out).toMatch(
+    /0\.1 Hall +B1\.01 +automatic +on-and-off +1\.5 min\* +switch +off +medium +off +alone/,
+  );
   expect(out).toContain("No pack of rules is on; --rules CODE switches one on.");
   const { settings, rules, rulePacks } = (await checked({ offDelay: 90 }, ["--json"])).json();
   expect(settings).toMatchObject([

@@ -116,6 +116,7 @@ const shown: readonly (readonly [head: string, name: SettingName])[] = [
   ["Mode", "mode"],
   ["Button", "button"],
   ["Off delay", "offDelay"],
+  ["Output", "output"],
   ["Threshold", "threshold"],
   ["Sensitivity", "sensitivity"],
   ["Sound", "soundSensitivity"],
@@ -148,7 +149,11 @@ const cell = (name: SettingName, setting: Setting<SettingValues[SettingName]>): 
 
 function valueText(name: SettingName, value: SettingValues[SettingName]): string {
   if (typeof value !== "number")
-    return typeof value === "string" ? value : `${value.pulse} s / ${value.pause} s`;
+    return typeof value === "string"
+      ? value
+      : "background" in value
+        ? `two-level ${rounded(value.background * 100, 0)} %`
+        : `${value.pulse} s / ${value.pause} s`;
   if (name === "threshold") return `${Math.round(value)} lx`;
   return value >= 60 ? `${rounded(value / 60, 1)} min` : `${rounded(value, 1)} s`;
 }

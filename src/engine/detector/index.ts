@@ -20,6 +20,7 @@ export type {
   Indicator,
   Lens,
   LensMask,
+  OutputKind,
   ZoneKind,
   ZoneRow,
 } from "./model.ts";

@@ -26,6 +26,9 @@ export interface Lens {
 /** box: in a ceiling box · surface: under the ceiling · ceiling-panel: through a panel, held by springs or claws. */
 export type Fixing = "box" | "surface" | "ceiling-panel";
 
+/** switch: on and off · two-level: falls to a background level · dimming-broadcast: one level for all on its pair · addressed-bus: luminaires by address, which is not covered. */
+export type OutputKind = "switch" | "two-level" | "dimming-broadcast" | "addressed-bus";
+
 /** A sign that a detector gives, such as "red, blinks once a second", and its meaning. */
 export interface Indicator {
   readonly sign: string;
@@ -66,6 +69,8 @@ export interface DetectorModel {
   /** Degree of protection against water, the second numeral of the IP code. */
   readonly waterProtection?: number;
   readonly contact?: Contact;
+  /** Kinds of output that its data sheet declares. */
+  readonly outputKinds?: readonly OutputKind[];
   readonly terminals?: readonly TerminalKind[];
   readonly inputs?: DetectorInputs;
   /** Whether the output is on while it warms up after power returns. */

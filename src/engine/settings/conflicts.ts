@@ -2,6 +2,7 @@ import type { Problem } from "../check/index.ts";
 import { unknownFacts } from "./derive.ts";
 import type { SetDevice } from "./device-settings.ts";
 import { groupConflicts, inMinutes } from "./group-conflicts.ts";
+import { backgroundLevels, outputChoice, outputKindOf } from "./output.ts";
 
 /**
  * Settings that contradict the room, the group, a rule, or each other; and what was chosen where nobody knows whether it fits.
@@ -52,6 +53,7 @@ function deviceConflicts({ context, settings }: SetDevice): Problem[] {
     if (context.hasButton === false) report("absence-control-without-button");
     if (context.hasButton === undefined) doubt("Absence control", unknownFacts.button);
   }
+  outputConflicts({ context, settings }, { report, doubt });
   if (settings.testMode.value === "on") report("left-in-test-mode");
   if (settings.impulse.value !== "none" && stairTimer) {
     const { pulse, pause } = settings.impulse.value;
@@ -61,4 +63,37 @@ function deviceConflicts({ context, settings }: SetDevice): Problem[] {
   if (settings.impulse.value !== "none" && !stairTimer) report("impulse-without-timer");
   if (context.masks > 0 && settings.mask.value === "none") report("mask-left-out");
   return found;
+}
+
+/** An output that the data sheet does not declare, a background level that is no background, and what is not covered. */
+function outputConflicts(
+  { context, settings }: SetDevice,
+  {
+    report,
+    doubt,
+  }: {
+    readonly report: (code: Problem["code"], values?: Problem["values"]) => void;
+    readonly doubt: (setting: string, missing: string) => void;
+  },
+): void {
+  const { value } = settings.output;
+  const kind = outputKindOf(value);
+  if (kind === "addressed-bus") {
+    report("addressed-bus-not-covered");
+    return;
+  }
+  const words = kind.replace("-", " ");
+  // That a contact switches needs no declaration.
+  if (kind !== "switch" && context.outputKinds === undefined)
+    doubt("Its output", `whether its data sheet knows ${words}`);
+  if (context.outputKinds && !context.outputKinds.includes(kind))
+    report("output-not-declared", { output: words });
+  if (typeof value === "object") {
+    const { least, most } = backgroundLevels;
+    if (value.background < least - 1e-9 || value.background > most + 1e-9)
+      report("background-level-unusual", { percent: Math.round(value.background * 100) });
+  } else if (settings.output.kind === "chosen") {
+    const { value: wished } = outputChoice(context);
+    if (typeof wished === "object") report("way-goes-dark");
+  }
 }

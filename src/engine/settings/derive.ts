@@ -7,6 +7,7 @@ import type {
   SettingName,
   SettingValues,
 } from "./device-settings.ts";
+import { outputChoice } from "./output.ts";
 
 const MINUTE = 60;
 
@@ -57,6 +58,7 @@ export function settingsOf(context: SettingContext, chosen: ChosenSettings = {})
     mode: pick("mode", () => modeOf(context)),
     button: pick("button", () => buttonOf(context)),
     offDelay: pick("offDelay", () => delayOf(context)),
+    output: pick("output", () => outputOf(context)),
     impulse: pick("impulse", () =>
       context.stairTimer
         ? because(
@@ -146,6 +148,11 @@ const usualDelays: Readonly<Record<SettingContext["use"], readonly [minutes: num
   plant: [15, "Somebody at work out of sight must not be left in the dark"],
   other: [10, "The use is not known"],
 };
+
+function outputOf(context: SettingContext): Derived<SettingValues["output"]> {
+  const { value, reason, assumption } = outputChoice(context);
+  return assuming(because(value, reason), assumption);
+}
 
 function delayOf({ use, longestDelay, recommendedDelay }: SettingContext): Derived<number> {
   const [minutes, why] = usualDelays[use];

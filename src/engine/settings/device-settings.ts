@@ -1,3 +1,4 @@
+import type { OutputKind } from "../detector/index.ts";
 import type { Lux, Seconds, Share } from "../quantity/index.ts";
 import type { SourceId } from "../source/index.ts";
 
@@ -20,6 +21,8 @@ export interface SettingValues {
   readonly mode: "automatic" | "semi-automatic";
   readonly button: "on-only" | "on-and-off";
   readonly offDelay: Seconds;
+  /** What it does with the light: switches it, lets it fall to a share of its power, dims all on its pair alike. An addressed bus is named and not covered. */
+  readonly output: "switch" | "dimming-broadcast" | "addressed-bus" | { readonly background: Share };
   /** A pulse and its pause for a stair timer or a central timer; none: a contact. */
   readonly impulse: { readonly pulse: Seconds; readonly pause: Seconds } | "none";
   /** At the ceiling; "off": light is not looked at. */
@@ -66,6 +69,10 @@ export interface SettingContext {
     readonly reason?: string;
     readonly assumption?: string;
   };
+  /** Whether each point of what it lights is seen by two devices. */
+  readonly seenByTwo?: boolean;
+  /** Kinds of output that its data sheet declares. */
+  readonly outputKinds?: readonly OutputKind[];
   /** The timer that its pulses start. */
   readonly stairTimer?: { readonly time: Seconds };
   /** The strictest rule on the delay. */

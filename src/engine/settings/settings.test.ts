@@ -32,6 +32,7 @@ const ordinary: SettingContext = {
   hears: false,
   fanNear: false,
   masks: 0,
+  outputKinds: ["switch", "two-level"],
   group: { id: "g", role: "alone" },
 };
 const set = (given: Given, chosen: ChosenSettings = {}) => {
@@ -111,7 +112,7 @@ describe("chosen and derived", () => {
     const { settings } = set({}, { offDelay: 240 });
     expect(settings.offDelay).toEqual({ kind: "chosen", value: 240 });
     const derived = Object.entries(settings).filter(([name]) => name !== "offDelay");
-    expect(derived.length).toBe(10);
+    expect(derived.length).toBe(11);
     for (const [, setting] of derived) {
       if (setting.kind !== "derived") throw new Error("not derived");
       expect(setting.reason).toMatch(/^[A-Z].*\.$/);

@@ -14,6 +14,7 @@ type ModelWiring = Pick<
   | "indicators"
   | "waterProtection"
   | "contact"
+  | "outputKinds"
   | "terminals"
   | "inputs"
   | "warmUpOutput"
@@ -67,6 +68,7 @@ const indicators: NonNullable<Sheet["indicators"]> = [
 ];
 
 const ready = {
+  outputKinds: ["switch"],
   cableEntry: "either",
   entrySeal: "grommet",
   indicators,
@@ -79,6 +81,7 @@ const ready = {
 
 const extended = {
   ...ready,
+  outputKinds: ["switch", "two-level"],
   terminals: [...terminals, "extension-in", "extension-out"],
   inputs: { ...ready.inputs, extension: true },
 } as const satisfies ModelWiring;

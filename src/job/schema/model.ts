@@ -23,6 +23,7 @@ const lens = kept({
 
 export const loadKinds = ["resistive", "incandescent", "fluorescent", "led", "inductive"] as const;
 export const fixings = ["box", "surface", "ceiling-panel"] as const;
+export const outputKinds = ["switch", "two-level", "dimming-broadcast", "addressed-bus"] as const;
 export const contactKinds = ["relay", "potential-free", "electronic"] as const;
 export const terminalKinds = [
   "line-in",
@@ -98,6 +99,7 @@ export const model = kept({
   ceilingThickness: kept({ min: length, max: extent }).optional(),
   waterProtection: z.number().int().min(0).max(9).optional(),
   contact: contact.optional(),
+  outputKinds: z.array(z.enum(outputKinds)).max(outputKinds.length).optional(),
   terminals: z.array(z.enum(terminalKinds)).max(20).optional(),
   inputs: inputs.optional(),
   warmUpOutput: z.enum(["on", "off"]).optional(),

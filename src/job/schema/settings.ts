@@ -18,6 +18,13 @@ export const settings = kept({
   buttonRole: z.enum(buttonRoles).optional(),
   /** From the last presence to off. [s] */
   offDelay: time.optional(),
+  /** What it does with the light: switches, falls to a share of the power, dims alike, or speaks on a bus that is not covered. */
+  output: z
+    .union([
+      z.enum(["switch", "dimming-broadcast", "addressed-bus"]),
+      kept({ background: z.number().min(0.01).max(0.99) }),
+    ])
+    .optional(),
   /** Pulse and pause for a stair timer or a central timer [s]; "none": a contact. */
   impulse: z.union([kept({ pulse: time, pause: time }), z.literal("none")]).optional(),
   /** At the ceiling [lx]; "off": light is not looked at. */

@@ -10,6 +10,7 @@ export const settingTitles: Readonly<Record<SettingName, string>> = {
   sensitivity: "Sensitivity",
   soundSensitivity: "Sound",
   mask: "Lens mask",
+  output: "Output",
   groupRole: "Role in group",
   lock: "Lock",
   testMode: "Test mode",
@@ -18,6 +19,9 @@ export const settingTitles: Readonly<Record<SettingName, string>> = {
 export const settingOrder = Object.keys(settingTitles) as readonly SettingName[];
 
 const named: Readonly<Record<string, string>> = {
+  switch: "on and off",
+  "dimming-broadcast": "dims all alike",
+  "addressed-bus": "bus, not covered",
   automatic: "automatic",
   "semi-automatic": "semi-automatic",
   "on-only": "on only",
@@ -40,6 +44,8 @@ const named: Readonly<Record<string, string>> = {
 /** A value in words and numbers, never as somebody's switch. @example 600 of the off delay: "10 min" */
 export function settingWords<Name extends SettingName>(name: Name, value: SettingValues[Name]): string {
   if (typeof value === "number") return name === "threshold" ? `${Math.round(value)} lx` : timeWords(value);
+  if (typeof value === "object" && "background" in (value as object))
+    return `two-level, ${Math.round((value as { readonly background: number }).background * 100)} %`;
   if (typeof value === "object") {
     const { pulse, pause } = value as { readonly pulse: number; readonly pause: number };
     return `${timeWords(pulse)} on, ${timeWords(pause)} pause`;

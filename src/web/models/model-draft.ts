@@ -24,6 +24,7 @@ const keptFields = [
   "cableEntry",
   "entrySeal",
   "indicators",
+  "outputKinds",
   "waterProtection",
   "contact",
   "terminals",

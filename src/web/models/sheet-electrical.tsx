@@ -1,8 +1,9 @@
-import type { Contact, LoadKind } from "#engine";
-import { FigureField } from "../fields/index.ts";
+import type { Contact, LoadKind, OutputKind } from "#engine";
+import { FigureField, Tick } from "../fields/index.ts";
 import { t } from "../texts/models.ts";
 import { Maybe, type SheetWiringProps, setIn, without } from "./sheet-parts.tsx";
 
+const outputKinds: readonly OutputKind[] = ["switch", "two-level", "dimming-broadcast", "addressed-bus"];
 const loads = [
   "led",
   "fluorescent",
@@ -85,6 +86,22 @@ export function SheetElectrical({ draft, onChange }: SheetWiringProps) {
       {figure("joined", { whole: true })}
       {figure("openLeakage", { unit: "mA", per: 1e-3 })}
       {figure("life", { whole: true })}
+      <fieldset className="plain-set field-wide">
+        <legend className="field-label">{t("models.output")}</legend>
+        {outputKinds.map((kind) => (
+          <Tick
+            key={kind}
+            on={rest.outputKinds?.includes(kind) === true}
+            onChange={(on) =>
+              set(({ outputKinds: now = [] }) => ({
+                outputKinds: on ? [...now, kind] : now.filter((other) => other !== kind),
+              }))
+            }
+          >
+            {t(`models.output.${kind}`)}
+          </Tick>
+        ))}
+      </fieldset>
       <Maybe
         label={t("models.button")}
         value={rest.inputs === undefined ? undefined : (rest.inputs.pushButton ?? "none")}

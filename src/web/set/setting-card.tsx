@@ -22,6 +22,7 @@ export interface SettingCardProps {
 const names: readonly SettingName[] = [
   "mode",
   "offDelay",
+  "output",
   "threshold",
   "sensitivity",
   "soundSensitivity",

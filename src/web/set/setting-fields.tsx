@@ -1,5 +1,11 @@
 import { Button } from "react-aria-components";
-import type { DeviceSettings, SettingName, SettingValues } from "#engine";
+import {
+  backgroundLevels,
+  type DeviceSettings,
+  outputKindOf,
+  type SettingName,
+  type SettingValues,
+} from "#engine";
 import type { OpenJob } from "../contract.ts";
 import { Choice, FigureField } from "../fields/index.ts";
 import { t } from "../texts/set.ts";
@@ -31,6 +37,8 @@ export function SettingFields({ name, ...of }: SettingFieldsProps & { readonly n
   switch (name) {
     case "offDelay":
       return <DelayField {...of} />;
+    case "output":
+      return <OutputFields {...of} />;
     case "impulse":
       return <ImpulseFields {...of} />;
     case "threshold":
@@ -72,6 +80,35 @@ function DelayField({ job, device, settings }: SettingFieldsProps) {
           </Button>
         </div>
       )}
+    </>
+  );
+}
+
+const outputWords = ["switch", "two-level", "dimming-broadcast", "addressed-bus"] as const;
+
+function OutputFields({ job, device, settings }: SettingFieldsProps) {
+  const { value } = settings.output;
+  const set = (output: SettingValues["output"]): void =>
+    choose(job, device, { name: "output", value: output });
+  const background = typeof value === "object" ? value.background : backgroundLevels.least;
+  return (
+    <>
+      <Choice
+        label={t("set.name.output")}
+        value={outputKindOf(value)}
+        options={outputWords.map((word) => ({ value: word, word: t(`set.output.${word}`) }))}
+        onChange={(word) => set(word === "two-level" ? { background } : word)}
+      />
+      {typeof value === "object" ? (
+        <FigureField
+          label={t("set.output.background")}
+          value={Math.round(value.background * 100)}
+          least={1}
+          most={99}
+          unit="%"
+          onChange={(percent) => set({ background: percent / 100 })}
+        />
+      ) : null}
     </>
   );
 }

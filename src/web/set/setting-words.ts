@@ -12,6 +12,12 @@ export function valueWord<Name extends SettingName>(name: Name, value: SettingVa
       return t(`set.button.${of("button")}`);
     case "offDelay":
       return delayText(of("offDelay"));
+    case "output": {
+      const output = of("output");
+      return typeof output === "object"
+        ? t("set.output.two-level-at", { percent: Math.round(output.background * 100) })
+        : t(`set.output.${output}`);
+    }
     case "impulse": {
       const impulse = of("impulse");
       return impulse === "none"
@@ -41,7 +47,7 @@ export function valueWord<Name extends SettingName>(name: Name, value: SettingVa
 export function atAGlance(
   settings: DeviceSettings,
 ): readonly { readonly word: string; readonly chosen: boolean }[] {
-  const { mode, offDelay, impulse, threshold, sensitivity, soundSensitivity, groupRole } = settings;
+  const { mode, offDelay, output, impulse, threshold, sensitivity, soundSensitivity, groupRole } = settings;
   const part = (word: string, ...of: readonly { readonly kind: string }[]) => ({
     word,
     chosen: of.some(({ kind }) => kind === "chosen"),
@@ -51,6 +57,7 @@ export function atAGlance(
     impulse.value === "none"
       ? part(delayText(offDelay.value), offDelay)
       : part(valueWord("impulse", impulse.value), impulse),
+    ...(output.value === "switch" ? [] : [part(valueWord("output", output.value), output)]),
     threshold.value === "off"
       ? part(t("set.line.threshold-off"), threshold)
       : part(valueWord("threshold", threshold.value), threshold),

@@ -24,6 +24,29 @@ export const settingProblems = {
     message: "Detector {tag} in room {room} is set to listen, but its data sheet declares no reach of sound.",
     remedy: "Switch sound off, or choose a model that hears.",
   },
+  "addressed-bus-not-covered": {
+    severity: "should",
+    message:
+      "Detector {tag} in room {room} speaks on an addressed bus: addresses, groups and levels are not covered here.",
+    remedy: "Plan its place and its supply here, and set the bus up as its data sheet says.",
+  },
+  "output-not-declared": {
+    severity: "must",
+    message:
+      "Detector {tag} in room {room} needs the output {output}, which its data sheet does not declare.",
+    remedy: "Take a model that has it, or let each point be seen by two devices that switch.",
+  },
+  "background-level-unusual": {
+    severity: "note",
+    message: "Detector {tag} in room {room} falls to {percent} %; 10 to 20 % is customary on ways.",
+    remedy: "Choose a level between 10 and 20 %, or keep yours if the room asks for it.",
+  },
+  "way-goes-dark": {
+    severity: "should",
+    message:
+      "Detector {tag} switches way {room} off, and not each of its points is seen by two devices: one that fails leaves people in the dark.",
+    remedy: "Let it fall to a background level of 10 to 20 %, or add a device.",
+  },
   "delay-above-rule": {
     severity: "must",
     message: "Detector {tag} in room {room} waits {minutes} min; {rule} allows {limit} min.",

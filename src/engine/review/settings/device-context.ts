@@ -12,6 +12,7 @@ import {
   type SiteLookUp,
 } from "../../site/index.ts";
 import type { LightReadings } from "./choices.ts";
+import { seenByTwo } from "./two-sight.ts";
 
 /** What the readings at a detector give: set values, or why they cannot carry any. */
 export type ReadThreshold = ThresholdResult | { readonly problems: readonly Problem[] };
@@ -56,6 +57,7 @@ export function placeContext(look: SiteLookUp, detector: Detector, read?: ReadTh
   const hasButton = buttonOf(look, detector, lit);
   const hears = hearingOf(look, detector);
   const fanNear = fanWithin(look, detector);
+  const outputKinds = look.modelById.get(detector.model)?.outputKinds;
   return {
     device: detector.id,
     tag: detector.tag || detector.id,
@@ -63,6 +65,11 @@ export function placeContext(look: SiteLookUp, detector: Detector, read?: ReadTh
     place: { room: detector.room, at: detector.at },
     use: mostCareful(lit),
     masks: detector.masks.length,
+    // Two sights count where being left in the dark is worst; elsewhere nothing hangs on them.
+    ...(lit.some(({ use }) => use === "stair") || escapeRoute === true
+      ? { seenByTwo: seenByTwo(look, lit) }
+      : {}),
+    ...(outputKinds === undefined ? {} : { outputKinds }),
     ...(escapeRoute === undefined ? {} : { escapeRoute }),
     ...(daylight === undefined ? {} : { daylight }),
     ...(hasButton === undefined ? {} : { hasButton }),

@@ -26,7 +26,7 @@ export function ruleFactsOf(look: SiteLookUp, room: Room, known: JudgedWith): Ru
   const { devices, switched, day, plant } = known;
   const spaces = spacesOf(room);
   const area = areaOf(regionOf(room.outline, room.holes));
-  const left = shareLeftOn(look.luminairesOf(room.id), switched);
+  const left = shareLeftOn(look.luminairesOf(room.id), { switched, background: backgroundOf(devices) });
   const measures: Partial<Record<RuleMeasure, number>> = { "automatic-control": devices.length > 0 ? 1 : 0 };
   const measure = (name: RuleMeasure, value: number | undefined): void => {
     if (value !== undefined) measures[name] = value;
@@ -83,18 +83,30 @@ function offByHand(devices: readonly SetDevice[]): number | undefined {
   return each.every((one) => one === false) ? 0 : undefined;
 }
 
-/** What no detector switches off. [share, W] */
+/** Share of the switched power that stays on when vacant; of several devices the highest. Undefined: nobody knows the level. */
+const backgroundOf = (devices: readonly SetDevice[]): number | undefined => {
+  const levels = devices.map(({ settings }) => settings.output.value);
+  if (levels.some((one) => one === "dimming-broadcast" || one === "addressed-bus")) return undefined;
+  return Math.max(0, ...levels.map((one) => (typeof one === "object" ? one.background : 0)));
+};
+
+/** What no detector switches off, and the background level of what they do. [share, W] */
 function shareLeftOn(
   luminaires: readonly Luminaire[],
-  switched: ReadonlyMap<string, boolean>,
+  {
+    switched,
+    background,
+  }: { readonly switched: ReadonlyMap<string, boolean>; readonly background: number | undefined },
 ): { readonly share: number; readonly power: number } | undefined {
+  // Dimming, and what a bus does, leave a level that nobody entered.
+  if (background === undefined) return undefined;
   if (luminaires.length === 0 || luminaires.some(({ id }) => !switched.has(id))) return undefined;
   const left = luminaires.filter(({ id }) => switched.get(id) === false);
-  if (left.length === 0) return { share: 0, power: 0 };
+  if (left.length === 0 && background === 0) return { share: 0, power: 0 };
   const power = (some: readonly Luminaire[]): number | undefined =>
     some.some((one) => one.power === undefined) ? undefined : some.reduce((sum, one) => sum + one.power!, 0);
   const [still, all] = [power(left), power(luminaires)];
   return still === undefined || all === undefined || all === 0
     ? undefined
-    : { share: still / all, power: still };
+    : { share: (still + background * (all - still)) / all, power: still + background * (all - still) };
 }

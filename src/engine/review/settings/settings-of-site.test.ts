@@ -278,7 +278,7 @@ describe("rules", () => {
 test("every derived setting of every device has the reason of its own sentence", () => {
   const { devices } = settled({ rooms: [office, corridor], detectors: [b1] });
   const names = Object.keys(devices[0]!.settings) as SettingName[];
-  expect(names.length).toBe(11);
+  expect(names.length).toBe(12);
   for (const name of names) {
     const setting = devices[0]!.settings[name];
     expect(setting.kind === "derived" && setting.reason).toMatch(/^[A-Z].*\.$/);

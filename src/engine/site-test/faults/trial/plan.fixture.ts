@@ -281,6 +281,7 @@ function randomSettings(
     mode: about.button && about.use === "sitting" && chance(draw, 0.25) ? "semi-automatic" : "automatic",
     button: chance(draw, 0.6) ? "on-and-off" : "on-only",
     offDelay: oneOf(draw, [300, 600, 600, 900]),
+    output: "switch",
     impulse: "none",
     threshold: about.daylight ? 300 : "off",
     sensitivity: about.use === "sitting" ? "high" : "medium",

@@ -1,0 +1,54 @@
+import type { Share } from "../quantity/index.ts";
+import type { SettingContext, SettingValues } from "./device-settings.ts";
+
+/** Background levels that ways are kept at: least, and most. Common practice, no source. */
+export const backgroundLevels: { readonly least: Share; readonly most: Share } = { least: 0.1, most: 0.2 };
+
+/** A derived kind of output with its reason. */
+export interface OutputChoice {
+  readonly value: SettingValues["output"];
+  readonly reason: string;
+  readonly assumption?: string;
+}
+
+/**
+ * What a device does with the light, where nobody chose it.
+ *
+ * A stair, or an escape route without daylight, is not left dark by one device that fails: it falls to a background level, unless each
+ * point is seen by two devices. Elsewhere the light is switched. What a data sheet does not declare is not derived.
+ *
+ * @param context - Use, escape route, daylight, sight of two devices, kinds of output of the data sheet.
+ * @returns Value with its reason, and what it takes for granted.
+ * @source SETTING-CHOICE
+ * @example A stair with one device: two-level, 10 %
+ */
+export function outputChoice(context: SettingContext): OutputChoice {
+  const { use, escapeRoute, daylight, seenByTwo, outputKinds } = context;
+  if (outputKinds?.length === 1 && outputKinds[0] === "addressed-bus")
+    return {
+      value: "addressed-bus",
+      reason:
+        "Its data sheet knows an addressed bus alone: addresses, groups and levels are not covered here.",
+    };
+  const way = use === "stair" || (escapeRoute === true && daylight !== true);
+  if (!way)
+    return { value: "switch", reason: "Nobody is left on a stair or an escape route when it goes off." };
+  if (seenByTwo === true)
+    return {
+      value: "switch",
+      reason: "Each point is seen by two devices: one that fails leaves nobody in the dark.",
+    };
+  const where = use === "stair" ? "A stair" : "An escape route without daylight";
+  return {
+    value: { background: backgroundLevels.least },
+    reason: `${where} whose points are not all seen by two devices falls to a background level.`,
+    ...(use !== "stair" && daylight === undefined
+      ? { assumption: "No windows are entered for what it lights: taken as without daylight." }
+      : {}),
+  };
+}
+
+/** The kind of output of a setting, as a data sheet names it. @param output - Value of the setting. @returns Kind. @example { background: 0.1 }: "two-level" */
+export const outputKindOf = (
+  output: SettingValues["output"],
+): NonNullable<SettingContext["outputKinds"]>[number] => (typeof output === "object" ? "two-level" : output);
