@@ -17,10 +17,14 @@ export interface LensFlower {
   readonly masked: readonly PaperRing[];
   /** From the pole to the rim. */
   readonly radius: Millimetres;
+  /** Slits end here, so that the petals stay together; undefined without petals. */
+  readonly hub: Millimetres | undefined;
 }
 
 /** A dome is cut into so many petals: a slice of 30° bulges by less than 2 % of its width. */
 const PETALS = 12;
+/** The hub: within 12° of the pole a dome is so flat that it needs no slits. [rad] */
+const HUB: Radians = (12 * Math.PI) / 180;
 /** Longest step along an edge that is drawn as a chord. [rad] */
 const STEP: Radians = Math.PI / 90;
 /** A flat lens is drawn out to here: beyond, its rays leave it at its edge. [rad] */
@@ -62,6 +66,7 @@ export function lensFlower(lens: Lens | undefined, masks: readonly LensMask[]): 
       ),
     ),
     radius: surface.arc(surface.limit),
+    hub: surface.flat ? undefined : surface.arc(HUB),
   };
 }
 
@@ -125,9 +130,12 @@ function ringOf(
     const steps = Math.max(1, Math.ceil(Math.abs(end - start) / STEP));
     return Array.from({ length: steps + 1 }, (_, i) => start + ((end - start) * i) / steps);
   };
+  const round = along(from, to).map((azimuth) => at(azimuth, outer));
+  // A whole disc has no sides.
+  if (inner === 0 && to - from >= 2 * Math.PI - 1e-9) return round;
   return [
     ...along(inner, outer).map((offNadir) => at(from, offNadir)),
-    ...along(from, to).map((azimuth) => at(azimuth, outer)),
+    ...round,
     ...along(outer, inner).map((offNadir) => at(to, offNadir)),
     ...(inner > 0 ? along(to, from).map((azimuth) => at(azimuth, inner)) : []),
   ];
