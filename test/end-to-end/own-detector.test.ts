@@ -177,6 +177,28 @@ test.each(["mouse", "finger"] as const)(
   },
 );
 
+test("what the detector sees next door is masked at a press, the loss is told, and the template is made for the printer", async () => {
+  const page = pages.mouse;
+  await detector(page, "B1.03").dispatchEvent("click");
+  await button(page, "See what it sees").click();
+  const targets = page.getByRole("region", { name: "Mask what it should not see" });
+  await targets.getByRole("button", { name: /Corridor/ }).click(patient);
+  const masks = page.locator(".eye-masks li");
+  await expect.poll(() => masks.count(), patient).toBeGreaterThan(0);
+  await targets.getByText("It sees nothing outside its rooms").waitFor(patient);
+  await page.getByText(/^The masks (also )?took/).waitFor(patient);
+  await button(page, "Print the template").click();
+  const paper = page.frameLocator(".print-frame").last();
+  await paper
+    .locator(".upright svg")
+    .first()
+    .waitFor({ state: "attached", ...patient });
+  expect(await paper.locator("body").textContent()).toContain("Mask template B1.03");
+  await button(page, "Undo").click();
+  await expect.poll(() => masks.count(), patient).toBe(0);
+  await button(page, "Close").first().click();
+});
+
 test("a distance is measured by dragging, and the same one by pressing its two ends", async () => {
   const page = pages.mouse;
   const plan = (await page.locator(".plan").boundingBox())!;

@@ -9,6 +9,11 @@ export async function printStorey(of: {
   readonly storey: string;
   readonly calculated: Calculated;
 }): Promise<void> {
+  await printSheets(sheetsOf(of), of.job.site.name);
+}
+
+/** Prints sheets at their true size. @param title - Of the print job. */
+export async function printSheets(sheets: readonly Sheet[], title: string): Promise<void> {
   const frame = document.createElement("iframe");
   frame.className = "print-frame";
   frame.setAttribute("aria-hidden", "true");
@@ -17,10 +22,9 @@ export async function printStorey(of: {
     const paper = frame.contentDocument;
     const window = frame.contentWindow;
     if (!paper || !window) throw new Error("This browser gives no frame to print from.");
-    const sheets = sheetsOf(of);
-    paper.title = of.job.site.name;
+    paper.title = title;
     paper.body.innerHTML = sheets
-      .map((sheet) => `<div class="sheet ${sheet.width > 300 ? "wide" : "tall"}">${svgOf(sheet)}</div>`)
+      .map((sheet) => `<div class="sheet ${paperOf(sheet)}">${svgOf(sheet)}</div>`)
       .join("");
     const style = paper.createElement("style");
     style.textContent = pageStyle;
@@ -33,15 +37,20 @@ export async function printStorey(of: {
   }
 }
 
+const paperOf = ({ width, height }: Sheet): "wide" | "tall" | "upright" =>
+  height > width ? "upright" : width > 300 ? "wide" : "tall";
+
 const pageStyle = `
 @font-face { font-family: "Inter"; font-weight: 400; src: url("${new URL(regular, document.baseURI).href}"); }
 @font-face { font-family: "Inter"; font-weight: 600; src: url("${new URL(semibold, document.baseURI).href}"); }
 @page wide { size: 420mm 297mm; margin: 0; }
 @page tall { size: 297mm 210mm; margin: 0; }
+@page upright { size: 210mm 297mm; margin: 0; }
 @page { margin: 0; }
 body { margin: 0; }
 .wide { page: wide; }
 .tall { page: tall; }
+.upright { page: upright; }
 .sheet { break-after: page; }
 .sheet:last-child { break-after: auto; }
 svg { display: block; }
