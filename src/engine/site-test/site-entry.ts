@@ -7,7 +7,7 @@ export interface StepSubject {
 /** What somebody did or found on site, as a job keeps it: added, never changed. */
 export interface SiteEntry {
   readonly id: string;
-  /** ISO 8601, as the person's own clock said it. */
+  /** ISO 8601 in the world's time, with "Z": texts of any place sort by time. */
   readonly time: string;
   readonly about: StepSubject;
   /** Name of the step; "station" for the walk test. */

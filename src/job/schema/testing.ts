@@ -28,8 +28,10 @@ export const testOutcomes = [
 /** What somebody did or found on site. It is added and never changed: a correction is an entry of its own, so that two people's records always meet. */
 export const testEntry = kept({
   id,
-  /** When, as the person's own clock said it: ISO 8601. */
+  /** When, in the world's time, so that texts of any place sort by time: ISO 8601 with "Z". */
   time: words,
+  /** How far the clock on the wall was from it: "+01:00". */
+  zone: words.optional(),
   by: words.optional(),
   role: words.optional(),
   about: kept({ kind: z.enum(testSubjects), id }),
@@ -74,7 +76,9 @@ export const openPoint = kept({
 /** A name put to what was tested, drawn by hand as strokes of points, each in shares of the field's width. */
 export const signature = kept({
   id,
+  /** As that of an entry. */
   time: words,
+  zone: words.optional(),
   name: words,
   role: words.default(""),
   for: z.enum(["test", "hand-over", "quote"]).default("test"),

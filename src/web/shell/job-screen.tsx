@@ -166,6 +166,7 @@ export function JobScreen({ source, calculator, fileOf, onHome, standing, begin 
       case "settings":
       case "day":
       case "walk":
+      case "work":
       case "drawings":
       case "rooms":
       case "visit":

@@ -30,6 +30,7 @@ const WireSelection = lazy(() =>
 const SetPanel = lazy(() => import("../set/index.ts").then((part) => ({ default: part.SetPanel })));
 const SettingCard = lazy(() => import("../set/index.ts").then((part) => ({ default: part.SettingCard })));
 const TestPanel = lazy(() => import("../site-test/index.ts").then((part) => ({ default: part.TestPanel })));
+const WorkPanel = lazy(() => import("../site-test/index.ts").then((part) => ({ default: part.WorkPanel })));
 const WalkPanel = lazy(() => import("../site-test/index.ts").then((part) => ({ default: part.WalkPanel })));
 const DrawCard = lazy(() => import("./draw-card.tsx").then((part) => ({ default: part.DrawCard })));
 const DrawingsPanel = lazy(() =>
@@ -136,6 +137,15 @@ export function PanelBody(props: PanelBodyProps) {
             store={store}
             actions={actions}
             room={panel.room}
+            onClose={onClose}
+          />
+        ) : panel.kind === "work" ? (
+          <WorkPanel
+            key={panel.at.id}
+            job={job}
+            store={store}
+            actions={actions}
+            at={panel.at}
             onClose={onClose}
           />
         ) : panel.kind === "drawings" ? (

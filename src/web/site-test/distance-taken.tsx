@@ -40,6 +40,7 @@ export function DistanceTaken({ site, station, store, value, onChange }: Distanc
         label={t(station.expected.kind === "lit-within" ? "test.distance.door" : "test.distance.device")}
         value={value}
         least={0}
+        when="typing"
         onChange={onChange}
         onClear={() => onChange(undefined)}
       />

@@ -1,2 +1,3 @@
 export { TestPanel } from "./test-panel.tsx";
 export { WalkPanel } from "./walk-panel.tsx";
+export { WorkPanel } from "./work-panel.tsx";

@@ -1,12 +1,22 @@
-/** A moment as the clock on the wall says it, with how far that clock is from the world's: ISO 8601. @example 17:40 in winter in the middle of Europe: "2026-11-26T17:40:00+01:00" */
-export function localTime(moment: Date): string {
-  const ahead = -moment.getTimezoneOffset();
-  const shifted = new Date(moment.getTime() + ahead * 60_000).toISOString().slice(0, 19);
+/** A moment, and how far the clock on the wall is from the world's time. @example In winter in the middle of Europe: { time: "2026-11-26T16:40:00.000Z", zone: "+01:00" } */
+export function momentOf(date: Date): { readonly time: string; readonly zone: string } {
+  const ahead = -date.getTimezoneOffset();
   const [hours, minutes] = [Math.floor(Math.abs(ahead) / 60), Math.abs(ahead) % 60];
-  return `${shifted}${ahead < 0 ? "-" : "+"}${two(hours)}:${two(minutes)}`;
+  return { time: date.toISOString(), zone: `${ahead < 0 ? "-" : "+"}${two(hours)}:${two(minutes)}` };
 }
 
-/** Hour and minute of such a moment, as they were on that clock. @example "17:40" */
-export const clockOf = (time: string): string => /T(\d\d:\d\d)/.exec(time)?.[1] ?? "";
+/** Hour and minute as they were on the wall. @example clockOf({ time: "2026-11-26T16:40:00.000Z", zone: "+01:00" }) is "17:40" */
+export function clockOf({
+  time,
+  zone,
+}: {
+  readonly time: string;
+  readonly zone?: string | undefined;
+}): string {
+  const [, sign, hours, minutes] = /^([+-])(\d\d):(\d\d)$/.exec(zone ?? "+00:00") ?? [];
+  const ahead = (Number(hours ?? 0) * 60 + Number(minutes ?? 0)) * (sign === "-" ? -1 : 1);
+  const at = Date.parse(time) + ahead * 60_000;
+  return Number.isNaN(at) ? "" : new Date(at).toISOString().slice(11, 16);
+}
 
 const two = (figure: number): string => String(figure).padStart(2, "0");

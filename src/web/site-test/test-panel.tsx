@@ -1,3 +1,4 @@
+import { useState } from "react";
 import { Button } from "react-aria-components";
 import { roomTitle } from "#engine";
 import type { OpenJob } from "../contract.ts";
@@ -6,10 +7,12 @@ import type { Actions } from "../shell/actions.ts";
 import { type Store, usePart, type Workbench } from "../shell/workbench.ts";
 import { t } from "../texts/test.ts";
 import { Caution } from "../wire/index.ts";
+import { placeName } from "./step-words.ts";
 import { setTester, useTester } from "./tester.ts";
 import { useWalks } from "./use-walks.ts";
 import { VerdictWord } from "./verdict-word.tsx";
 import { progressOf, verdictOf } from "./verdicts.ts";
+import { progressAt, type WorkPlace, workOf } from "./work.ts";
 import "./site-test.css";
 
 export interface TestPanelProps {
@@ -27,7 +30,10 @@ export function TestPanel({ job, store, actions }: TestPanelProps) {
     store,
     rooms.map(({ id }) => id),
   );
-  const { walks } = usePart(store, (bench) => ({ walks: bench.walks }));
+  const { walks, settings } = usePart(store, (bench) => ({ walks: bench.walks, settings: bench.settings }));
+  const [work] = useState(workOf);
+  const state = work(job, settings);
+  const goOn = (at: WorkPlace): void => store.set({ panel: { kind: "work", at }, selection: [] });
   const begin = (room: string): void => {
     const record = site.rooms.find(({ id }) => id === room);
     if (record) actions.goTo(record.storey);
@@ -43,7 +49,35 @@ export function TestPanel({ job, store, actions }: TestPanelProps) {
       <Caution />
       {rooms.length === 0 ? <p>{t("test.empty")}</p> : <Who />}
       {trouble ? <p className="hint">{trouble}</p> : null}
-      <div>
+      {state.order.groups.length > 0 ? (
+        <section aria-label={t("test.circuits")}>
+          <h3 className="test-stage">{t("test.circuits")}</h3>
+          {state.order.groups.map(({ id }) => {
+            const at = { kind: "group", id } as const;
+            const { all, behind, failed } = progressAt(state, at);
+            return (
+              <Button key={id} className="line-button test-room" onPress={() => goOn(at)}>
+                <span className="test-room-name">{placeName(job, state, at)}</span>
+                <span className="hint">
+                  {t("test.work", { behind, all })}
+                  {state.dead.has(id)
+                    ? ` · ${t("test.power.dead")}`
+                    : state.live.has(id)
+                      ? ` · ${t("test.power.live")}`
+                      : ""}
+                </span>
+                {failed > 0 ? (
+                  <VerdictWord verdict="fail" />
+                ) : behind === all ? (
+                  <VerdictWord verdict="pass" />
+                ) : null}
+              </Button>
+            );
+          })}
+        </section>
+      ) : null}
+      <section aria-label={t("test.rooms")}>
+        {rooms.length > 0 ? <h3 className="test-stage">{t("test.rooms")}</h3> : null}
         {rooms.map((room) => {
           const planned = walks.of === site ? walks.rooms.get(room.id) : undefined;
           const verdict = planned && verdictOf(job, planned);
@@ -69,7 +103,7 @@ export function TestPanel({ job, store, actions }: TestPanelProps) {
             </Button>
           );
         })}
-      </div>
+      </section>
     </div>
   );
 }

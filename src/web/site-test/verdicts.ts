@@ -1,5 +1,5 @@
-import { type RoomVerdict, roomVerdict } from "#engine";
-import { stationReadings } from "#job";
+import { type RoomVerdict, roomVerdict, stationReadings } from "#engine";
+
 import type { PlannedWalk } from "../calculate/walk-protocol.ts";
 import type { OpenJob } from "../contract.ts";
 

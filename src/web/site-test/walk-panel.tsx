@@ -12,8 +12,8 @@ import { t } from "../texts/test.ts";
 import { hum, tone, useAwake } from "./awake.ts";
 import { Countdown } from "./countdown.tsx";
 import { DistanceTaken } from "./distance-taken.tsx";
+import { enterStation } from "./enter.ts";
 import { clockOf } from "./local-time.ts";
-import { enterStation } from "./station-entry.ts";
 import { answersOf, expectedText, stationDeed, stationTitle } from "./station-words.ts";
 import { useWalks } from "./use-walks.ts";
 import { VerdictWord } from "./verdict-word.tsx";
@@ -90,6 +90,12 @@ export function WalkPanel({ job, store, actions, room, onClose }: WalkPanelProps
               ? ` ${t("test.minutes.waiting", { minutes: Math.round(planned.test.seconds.waiting / 60) })}`
               : ""}
           </p>
+          <Button
+            className="button wide-button"
+            onPress={() => store.set({ panel: { kind: "work", at: { kind: "room", id: room } } })}
+          >
+            {t("test.work.more")}
+          </Button>
           {planned.test.left.stations > 0 || full ? (
             <Button className="button wide-button" onPress={() => setFull(!full)}>
               {full ? t("test.short") : t("test.full", { count: planned.test.left.stations })}
@@ -181,7 +187,7 @@ function StationCard({ job, store, at, number, of, onDone }: StationCardProps) {
         {t("test.planned", { expected: expectedText(station, units) })}
         {latest
           ? ` ${t("test.last", {
-              time: clockOf(localOf(job, latest.id)),
+              time: clockOf(entryOf(job, latest.id)),
               what: latest.seen ? t("test.answer.seen") : t("test.answer.not-seen"),
               distance: latest.distance === undefined ? "" : `, ${lengthText(latest.distance, units)}`,
             })}`
@@ -191,8 +197,8 @@ function StationCard({ job, store, at, number, of, onDone }: StationCardProps) {
   );
 }
 
-const localOf = ({ kept }: OpenJob, entry: string): string =>
-  kept.testEntries.find(({ id }) => id === entry)?.time ?? "";
+const entryOf = ({ kept }: OpenJob, entry: string): { readonly time: string; readonly zone?: string } =>
+  kept.testEntries.find(({ id }) => id === entry) ?? { time: "" };
 
 function Summary({
   verdict,

@@ -1,0 +1,92 @@
+import {
+  type SetForTest,
+  type Site,
+  type StepState,
+  type WorkOrder,
+  type WorkStage,
+  type WorkState,
+  wiringOfSite,
+  workOrder,
+  workStages,
+  workState,
+} from "#engine";
+import { installationOf } from "#job";
+import type { SettingsKnown } from "../calculate/set-protocol.ts";
+import type { OpenJob } from "../contract.ts";
+
+/** The order of work of the open job; the same as long as plan, wiring and settings are. */
+export function workOf(): (job: OpenJob, settings: SettingsKnown | undefined) => WorkState {
+  let order: { readonly of: readonly unknown[]; readonly order: WorkOrder } | undefined;
+  let state: { readonly of: readonly unknown[]; readonly state: WorkState } | undefined;
+  const same = (a: readonly unknown[] | undefined, b: readonly unknown[]): boolean =>
+    a?.every((one, i) => one === b[i]) ?? false;
+  return ({ site, kept }, settings) => {
+    const parts = [site, kept.boards, kept.circuits, settings];
+    if (!same(order?.of, parts)) order = { of: parts, order: orderOf(site, kept, settings) };
+    const known = (order as NonNullable<typeof order>).order;
+    const entered = [known, kept.testEntries];
+    if (!same(state?.of, entered)) state = { of: entered, state: workState(known, kept.testEntries) };
+    return (state as NonNullable<typeof state>).state;
+  };
+}
+
+const orderOf = (site: Site, kept: OpenJob["kept"], settings: SettingsKnown | undefined): WorkOrder =>
+  workOrder(site, wiringOfSite(site, installationOf(kept)).model, { settings: settingsForTest(settings) });
+
+/** What is set on each detector, as far as the test needs it. */
+function settingsForTest(known: SettingsKnown | undefined): ReadonlyMap<string, SetForTest> {
+  return new Map(
+    (known?.devices ?? []).map(({ context, settings }) => [
+      context.device,
+      { offDelay: settings.offDelay.value, threshold: settings.threshold.value },
+    ]),
+  );
+}
+
+/** What one works on in one go: a group of circuits that are dead together, or a room with the power on. */
+export type WorkPlace =
+  | { readonly kind: "group"; readonly id: string }
+  | { readonly kind: "room"; readonly id: string };
+
+/** Its steps, in their order, by stage. */
+export function stepsAt(
+  { order, steps }: WorkState,
+  place: WorkPlace,
+): readonly { readonly stage: WorkStage; readonly steps: readonly StepState[] }[] {
+  const group = new Map(order.steps.map((step) => [step.id, roomStages.has(step.stage) ? "room" : "group"]));
+  const own = order.steps
+    .filter((step) =>
+      place.kind === "room"
+        ? step.room === place.id && group.get(step.id) === "room"
+        : step.groups.includes(place.id) && group.get(step.id) === "group",
+    )
+    .flatMap(({ id }) => steps.get(id) ?? []);
+  return workStages
+    .map((stage) => ({ stage, steps: own.filter(({ step }) => step.stage === stage) }))
+    .filter((one) => one.steps.length > 0);
+}
+
+/** Stages that are gone through room by room, with the power on. */
+const roomStages: ReadonlySet<WorkStage> = new Set(["walk-test", "readings", "emergency"]);
+
+/** How far one is: steps, those that are behind, and whether one failed. */
+export function progressAt(
+  state: WorkState,
+  place: WorkPlace,
+): { readonly all: number; readonly behind: number; readonly failed: number } {
+  const all = stepsAt(state, place).flatMap(({ steps }) => steps);
+  return {
+    all: all.length,
+    behind: all.filter(({ status }) => status === "done" || status === "not-applicable").length,
+    failed: all.filter(({ status }) => status === "failed").length,
+  };
+}
+
+/** The step that comes next; undefined when nothing is left. */
+export const nextAt = (state: WorkState, place: WorkPlace): StepState | undefined => {
+  const all = stepsAt(state, place).flatMap(({ steps }) => steps);
+  return (
+    all.find(({ status }) => status === "open" || status === "part") ??
+    all.find(({ status }) => status === "failed" || status === "waiting")
+  );
+};
