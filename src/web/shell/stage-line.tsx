@@ -1,4 +1,4 @@
-import { memo } from "react";
+import { memo, useEffect, useRef } from "react";
 import { Button, Header, Menu, MenuItem, MenuSection, MenuTrigger, Popover } from "react-aria-components";
 import type { Finding, Metres } from "#engine";
 import { addMenu } from "../plan/tools/kinds.ts";
@@ -27,6 +27,17 @@ export const StageLine = memo(function StageLine({ store, actions, findings }: S
     settings: bench.settings?.findings,
   }));
   const units = useUnits();
+  const line = useRef<HTMLElement | null>(null);
+  const counts = countsOf(findings, { wire: wiring ?? [], set: settings ?? [] });
+  const shown = `${stage} ${counts.place} ${counts.wire} ${counts.set}`;
+  // On a phone the line is longer than the screen: the stage that one is in stays in sight.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: looks again when another stage or count stands in the line
+  useEffect(() => {
+    const word = line.current?.querySelector<HTMLElement>("[aria-current]");
+    if (line.current && word)
+      line.current.scrollLeft =
+        word.offsetLeft - line.current.offsetLeft - (line.current.clientWidth - word.offsetWidth) / 2;
+  }, [shown]);
   const goTo = (next: Stage): void => {
     actions.take({ kind: "select" });
     // A stage that brings a panel of its own shows it; findings are numbered anew in each list.
@@ -36,10 +47,9 @@ export const StageLine = memo(function StageLine({ store, actions, findings }: S
       ...(fresh ? { pointing: undefined, finding: undefined, selection: [], panel: { kind: "thing" } } : {}),
     });
   };
-  const counts = countsOf(findings, { wire: wiring ?? [], set: settings ?? [] });
   return (
     <footer className="stage-line no-print">
-      <nav className="stages" aria-label={t("shell.stages")}>
+      <nav ref={line} className="stages" aria-label={t("shell.stages")}>
         {stages.map((one) => (
           <span key={one} className="stage-item">
             <Button

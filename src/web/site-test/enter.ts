@@ -1,6 +1,5 @@
 import type { Station, StepSubject, WorkStep } from "#engine";
-import { STATION_STEP } from "#engine";
-import type { JobTestEntry } from "#job";
+import { type JobTestEntry, stationStep } from "#job";
 import type { OpenJob } from "../contract.ts";
 import { momentOf } from "./local-time.ts";
 import { tester } from "./tester.ts";
@@ -16,7 +15,7 @@ export interface Seen {
 export function enterStation(job: OpenJob, station: Station, { seen, distance, remark }: Seen): void {
   enter(job, "test.edit.station", {
     about: { kind: "room", id: station.room },
-    step: STATION_STEP,
+    step: stationStep,
     part: station.id,
     outcome: seen ? "seen" : "not-seen",
     basis: station.basis,

@@ -1,4 +1,5 @@
-import { type RoomVerdict, roomVerdict, stationReadings } from "#engine";
+import { type RoomVerdict, roomVerdict } from "#engine";
+import { stationReadings } from "#job";
 
 import type { PlannedWalk } from "../calculate/walk-protocol.ts";
 import type { OpenJob } from "../contract.ts";

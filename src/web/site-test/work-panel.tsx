@@ -1,4 +1,4 @@
-import { useState } from "react";
+import { useEffect, useRef, useState } from "react";
 import { Button } from "react-aria-components";
 import { mayEnter, remedyOf, type Site, type StepState, sentenceOf, type WorkState } from "#engine";
 import type { OpenJob } from "../contract.ts";
@@ -98,8 +98,11 @@ function StepCard({ job, state, current, onEntered, onWalk }: StepCardProps) {
   const { step } = current;
   const { site } = job;
   const permission = mayEnter(state, step.id, site);
+  const own = useRef<HTMLElement | null>(null);
+  // The step that one has come to is in sight, wherever in the list it was chosen.
+  useEffect(() => own.current?.scrollIntoView({ block: "nearest" }), []);
   return (
-    <section className="stack test-station" aria-label={stepTitle(step)}>
+    <section ref={own} className="stack test-station" aria-label={stepTitle(step)}>
       <p className="test-step-head">
         <strong>{stepTitle(step)}</strong>
         <span className="hint test-of">{aboutWords(job, step)}</span>
