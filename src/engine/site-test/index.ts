@@ -33,7 +33,7 @@ export {
 export type { SetForTest } from "./room-steps.ts";
 export { type Combination, furtherTests, type SamplePlan, samplePlan, sampleSize } from "./sampling.ts";
 export { type CodeCheck, type SamplingRule, samplingRules } from "./sampling-rules.ts";
-export { countedEntries, type SiteEntry, type StepSubject } from "./site-entry.ts";
+export { countedEntries, momentOf, type SiteEntry, type StepSubject } from "./site-entry.ts";
 export type * from "./station.ts";
 export { shortestTour, type Tour, type TourLengths, tourLength } from "./tour.ts";
 export {

@@ -36,7 +36,7 @@ export interface SiteEntry {
  * @example An entry, and one that withdraws it: none
  */
 export function countedEntries<Entry extends SiteEntry>(entries: readonly Entry[]): readonly Entry[] {
-  const sorted = entries.toSorted((a, b) => compare(a.time, b.time) || compare(a.id, b.id));
+  const sorted = entries.toSorted((a, b) => order(momentOf(a.time), momentOf(b.time)) || order(a.id, b.id));
   const gone = new Set<string>();
   // The later a withdrawal, the surer it stands: from the last backwards each is judged before what it names.
   for (const entry of sorted.toReversed()) {
@@ -45,4 +45,15 @@ export function countedEntries<Entry extends SiteEntry>(entries: readonly Entry[
   return sorted.filter((entry) => entry.outcome !== "withdrawn" && !gone.has(entry.id));
 }
 
-const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
+/**
+ * A moment as a number, so that clocks of different zones are put into one order.
+ *
+ * @param time - ISO 8601, with its zone. @returns Milliseconds since 1970; what cannot be read comes first.
+ * @example 09:00 at +01:00 is before 08:30 at +00:00
+ */
+export const momentOf = (time: string | undefined): number => {
+  const moment = time === undefined ? Number.NaN : Date.parse(time);
+  return Number.isNaN(moment) ? Number.NEGATIVE_INFINITY : moment;
+};
+
+const order = <Value extends number | string>(a: Value, b: Value): number => (a < b ? -1 : a > b ? 1 : 0);

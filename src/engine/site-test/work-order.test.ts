@@ -362,6 +362,12 @@ describe("state", () => {
     expect(countedEntries([back, gone, out])).toEqual([out]);
   });
 
+  test("clocks of different zones are put into one order", () => {
+    const out = entry(named(order, "link-out:detector:d1"), { id: "a", time: "2026-03-02T09:30:00+01:00" });
+    const later = { ...out, id: "b", time: "2026-03-02T08:45:00Z" };
+    expect(countedEntries([later, out]).map(({ id }) => id)).toEqual(["a", "b"]);
+  });
+
   test("states do not hang on the order in which entries arrive", () => {
     const all = order.steps.flatMap((step, minute) => goodEntries(step, at(minute)));
     const statuses = (entries: readonly SiteEntry[]) =>

@@ -2,7 +2,7 @@ import type { Problem } from "../check/index.ts";
 import type { Site } from "../site/index.ts";
 import { TESTER_AFTER, TESTER_BEFORE } from "./isolation.ts";
 import { checkReading, type InstrumentRange } from "./reading.ts";
-import { countedEntries, type SiteEntry } from "./site-entry.ts";
+import { countedEntries, momentOf, type SiteEntry } from "./site-entry.ts";
 import type { WorkOrder } from "./work-order.ts";
 import { stepId, type WorkStep } from "./work-step.ts";
 
@@ -119,7 +119,7 @@ export function mayPowerUp(state: WorkState, group: string, site: Site): Permiss
       const tag = site.detectors.find((one) => one.id === step.about.id)?.tag ?? step.about.id;
       const put = state.steps.get(stepId("link-in", step.about));
       const never = put?.status === "not-applicable";
-      const isOut = status === "done" && (put?.time ?? "") <= (found.time ?? "");
+      const isOut = status === "done" && momentOf(put?.time) <= momentOf(found.time);
       return never || isOut
         ? []
         : [{ code: "power-refused-link", values: { tag }, records: [step.about.id] }];
@@ -161,7 +161,9 @@ function ownState(step: WorkStep, latest: ReadonlyMap<string, SiteEntry>): StepS
   if (step.result.kind === "stations") return stationsState(step, whole);
   const parts = step.parts.length === 0 ? [""] : step.parts;
   const found = parts.map((part) => ({ part, entry: latest.get(`${step.id}:${part}`) }));
-  const times = found.flatMap(({ entry }) => (entry ? [entry.time] : [])).toSorted();
+  const times = found
+    .flatMap(({ entry }) => (entry ? [entry.time] : []))
+    .toSorted((a, b) => momentOf(a) - momentOf(b));
   const verdicts = found.map(({ part, entry }) => ({ part, verdict: entry && verdictOf(step, entry) }));
   const missing = verdicts.filter(({ verdict }) => verdict === undefined).map(({ part }) => part);
   const common = {
@@ -189,7 +191,7 @@ function stationsState(step: WorkStep, whole: SiteEntry | undefined): StepState 
 function outsideProof(
   found: readonly { readonly part: string; readonly entry: SiteEntry | undefined }[],
 ): readonly string[] {
-  const timeOf = (part: string): string => found.find((one) => one.part === part)?.entry?.time ?? "";
+  const timeOf = (part: string): number => momentOf(found.find((one) => one.part === part)?.entry?.time);
   const [before, after] = [timeOf(TESTER_BEFORE), timeOf(TESTER_AFTER)];
   const pairs = found.filter(({ part }) => part !== TESTER_BEFORE && part !== TESTER_AFTER);
   const early = pairs.filter(({ part }) => timeOf(part) < before).map(({ part }) => part);
@@ -226,17 +228,17 @@ function isDead(
   const states = steps.map((step) => own.get(step.id) as StepState);
   // All parts must be of this time: one tick renewed does not renew the proof.
   const isLater = ({ begun }: StepState, than: string | undefined): boolean =>
-    than === undefined || (begun ?? "") > than;
+    than === undefined || momentOf(begun) > momentOf(than);
   const off = states.filter(({ step }) => step.name !== "earth" && step.name !== "adjacent");
   if (off.length === 0 || !off.every((state) => state.status === "done" && isLater(state, since)))
     return false;
-  const secured = states
-    .filter(({ step }) => step.name === "disconnect" || step.name === "secure")
-    .map(({ time }) => time ?? "")
-    .toSorted()
-    .at(-1);
+  const secured = Math.max(
+    ...states
+      .filter(({ step }) => step.name === "disconnect" || step.name === "secure")
+      .map(({ time }) => momentOf(time)),
+  );
   // A lock that was put on after the proof says nothing of what the proof found.
   return states
     .filter(({ step }) => step.name === "prove-dead")
-    .every((state) => (state.begun ?? "") >= (secured ?? ""));
+    .every((state) => momentOf(state.begun) >= secured);
 }
