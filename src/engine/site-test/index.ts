@@ -1,3 +1,5 @@
+export { adviceFor } from "./advice.ts";
+export type { Advice, AdviceQuestion, Remedy } from "./advice-case.ts";
 export { allowanceOf } from "./choose-stations.ts";
 export { USUAL_WARM_UP } from "./circuit-steps.ts";
 export { countedFactor, type Found, withFoundReach } from "./corrected-site.ts";

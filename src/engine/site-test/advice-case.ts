@@ -1,0 +1,129 @@
+import type { Check } from "../check/index.ts";
+import { gapsOf, type PreparedRoom, prepareRoom } from "../coverage/index.ts";
+import type { LensMask } from "../detector/index.ts";
+import type { Point } from "../geometry/index.ts";
+import type { Celsius, Metres, SquareMetres } from "../quantity/index.ts";
+import type { SettingGrade } from "../settings/index.ts";
+import type { Detector, Site } from "../site/index.ts";
+import { withFoundReach } from "./corrected-site.ts";
+import type { FoundReach } from "./found-reach.ts";
+import type { RoomVerdict } from "./verdict.ts";
+
+/** What can be done about a detector that was found wanting. Each is data; its words are found by its kind. */
+export type Remedy =
+  | { readonly kind: "hang-as-planned"; readonly device: string; readonly height: Metres }
+  | {
+      readonly kind: "sensitivity";
+      readonly device: string;
+      readonly from: SettingGrade;
+      readonly to: "high";
+    }
+  | { readonly kind: "wait-for-cooler"; readonly device: string; readonly ambient: Celsius }
+  | { readonly kind: "unmask"; readonly device: string; readonly mask: number }
+  | { readonly kind: "mask"; readonly device: string; readonly masks: readonly LensMask[] }
+  | { readonly kind: "height"; readonly device: string; readonly height: Metres }
+  | { readonly kind: "move"; readonly device: string; readonly to: Point; readonly by: Metres }
+  | { readonly kind: "add"; readonly like: string; readonly at: Point };
+
+/** One piece of advice, with what it would do to the coverage of the corrected site. */
+export interface Advice {
+  readonly remedy: Remedy;
+  /** unseen: demand that is not seen · nuisance: passers-by or sources that are. */
+  readonly about: "unseen" | "nuisance";
+  /** Demand not seen beyond tolerance, before and after. [m²] */
+  readonly before: SquareMetres;
+  readonly after: SquareMetres;
+  /** Why it is thought of, with figures. */
+  readonly evidence: readonly Check[];
+  /** What it rests on besides. */
+  readonly assumptions: readonly string[];
+}
+
+/** What is known beside the readings. */
+export interface AdviceQuestion {
+  readonly room: string;
+  readonly found: readonly FoundReach[];
+  readonly verdict: RoomVerdict;
+  /** Air temperature on the day of the test. [°C] */
+  readonly ambient?: Celsius;
+  readonly sensitivity?: ReadonlyMap<string, SettingGrade>;
+  /** Heights as measured, by id of the detector. [m] */
+  readonly heights?: ReadonlyMap<string, Metres>;
+}
+
+/** What remedies are worked out from. */
+export interface AdviceCase {
+  readonly site: Site;
+  readonly corrected: Site;
+  readonly prepared: PreparedRoom;
+  readonly before: SquareMetres;
+  readonly question: AdviceQuestion;
+  /** Reach found below the planned one. */
+  readonly weak: readonly FoundReach[];
+}
+
+const plannedFactor = (site: Site, { kind }: FoundReach): number => 1 - site.defaults.margin[kind];
+
+/** Whether a reach was found below the plan: by its likeliest value, or never seen at all. @param site - The plan. @param one - What was found. @example Factor 0.6 where 0.85 is planned: true */
+export function isWeak(site: Site, one: FoundReach): boolean {
+  const likely = one.factor ?? (one.seenTo === undefined ? one.unseenFrom : undefined);
+  return likely !== undefined && likely < plannedFactor(site, one);
+}
+
+/** Demand of a room that is not seen beyond tolerance. @param prepared - The room. @param detectors - All that may matter. @returns [m²] @example A room all of whose floor is seen: 0 */
+export function unseenIn(prepared: PreparedRoom, detectors: readonly Detector[]): SquareMetres {
+  return gapsOf(prepared, detectors)
+    .gaps.filter((gap) => !gap.tolerated)
+    .reduce((sum, gap) => sum + gap.area, 0);
+}
+
+/** A found reach held against the plan; a fail only where the whole interval lies below. @param site - The plan. @param one - What was found. @example Interval 0.5 … 0.7, planned 0.85: fail */
+export const reachCheck = (site: Site, one: FoundReach): Check => ({
+  verdict: one.interval[1] < plannedFactor(site, one) ? "fail" : "not-proven",
+  what: `Reach found, ${one.kind}, as a share of the declared one`,
+  actual: one.factor ?? one.unseenFrom,
+  limit: plannedFactor(site, one),
+  unit: "",
+  source: "REACH-PROBIT",
+  assumptions: [
+    `95 % between ${one.interval[0].toFixed(2)} and ${one.interval[1].toFixed(2)}, from ${one.readings} readings`,
+    ...(one.enough ? [] : ["Too few readings to be sure"]),
+  ],
+});
+
+/** The devices found weak, each with what was found of it. @example One device weak in two kinds of zones: one entry of two */
+export const weakDevices = ({ weak }: AdviceCase): readonly (readonly [string, readonly FoundReach[]])[] => {
+  const devices = [...new Set(weak.map(({ device }) => device))];
+  return devices.map((device) => [device, weak.filter((one) => one.device === device)] as const);
+};
+
+/** Demand not seen if a device reached as planned again. @returns [m²] @param device - Its id. @example The only weak device: as planned */
+export const ifAsPlanned = ({ site, question }: AdviceCase, device: string): SquareMetres => {
+  const rest = question.found.filter((one) => one.device !== device);
+  const mended = withFoundReach(site, { reach: rest });
+  return unseenIn(prepareRoom(mended, question.room), mended.detectors);
+};
+
+/** What was found of one weak device, as checks. @param device - Its id. @example A device that is not weak: none */
+export const weakChecks = ({ site, weak }: AdviceCase, device: string): readonly Check[] =>
+  weak.filter((one) => one.device === device).map((one) => reachCheck(site, one));
+
+/** Detectors that hang in the room and switch its light, as corrected. @example A detector of the corridor: none of these */
+export const ownDetectors = ({ corrected, question }: AdviceCase): readonly Detector[] =>
+  corrected.detectors.filter(
+    (one) =>
+      one.room === question.room && (one.controls.length === 0 || one.controls.includes(question.room)),
+  );
+
+/** Detectors with one of them exchanged. @param detectors - All. @param one - The changed one, by its id. @example One moved, the others as they were */
+export const exchanged = (detectors: readonly Detector[], one: Detector): readonly Detector[] =>
+  detectors.map((other) => (other.id === one.id ? one : other));
+
+/** The first, so the least, change of those that leave least unseen. @param tried - In the order of effort. @example Nothing tried: undefined */
+export function least<Tried extends { readonly after: SquareMetres }>(
+  tried: readonly Tried[],
+): Tried | undefined {
+  let best: Tried | undefined;
+  for (const one of tried) if (!best || one.after < best.after - 1e-6) best = one;
+  return best;
+}

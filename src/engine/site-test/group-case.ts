@@ -1,0 +1,48 @@
+import type { Detector, Site } from "../site/index.ts";
+import type { WiredDetector, WiringModel } from "../wiring/index.ts";
+import type { IsolationGroup } from "./isolation.ts";
+import type { StepSubject } from "./site-entry.ts";
+import { stepId, type WorkStep } from "./work-step.ts";
+
+/** What the steps of a group are made from. */
+export interface GroupCase {
+  readonly group: IsolationGroup;
+  readonly model: WiringModel;
+  readonly site: Site;
+  /** Detectors of the plan that hang on the group, with what is known of their wiring. */
+  readonly detectors: readonly { readonly record: Detector; readonly wired: WiredDetector }[];
+}
+
+/** What differs between steps; the rest is ordinary. */
+export type StepDraft = Pick<WorkStep, "name" | "stage" | "about"> & Partial<WorkStep>;
+
+/** Makes a step of a group from what differs. @param given - The group. @example A step with nothing but name, stage and subject is ticked as done */
+export const maker =
+  (given: GroupCase) =>
+  (draft: StepDraft): WorkStep => ({
+    id: stepId(draft.name, draft.about),
+    groups: [given.group.id],
+    room: undefined,
+    parts: [],
+    result: { kind: "done" },
+    cautions: [],
+    needs: [],
+    state: "any",
+    mayNotApply: false,
+    wait: undefined,
+    planned: undefined,
+    source: "COMMON-PRACTICE",
+    ...draft,
+  });
+
+/** What a step of the whole group is about: its first circuit, or the job where no circuit is known. @example One circuit: that one */
+export const groupSubject = ({ group }: GroupCase): StepSubject =>
+  group.circuits[0] === undefined
+    ? { kind: "job", id: group.id }
+    : { kind: "circuit", id: group.circuits[0] };
+
+/** What steps of each circuit of a group are about; of the group where no circuit is known. @param given - The group. @example Two circuits: both */
+export const circuitSubjects = (given: GroupCase): readonly StepSubject[] =>
+  given.group.circuits.length === 0
+    ? [groupSubject(given)]
+    : given.group.circuits.map((id) => ({ kind: "circuit", id }));
