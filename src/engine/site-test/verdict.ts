@@ -1,5 +1,6 @@
 import type { Check, Verdict } from "../check/index.ts";
 import type { Metres } from "../quantity/index.ts";
+import { momentOf } from "./site-entry.ts";
 import type { Station, WalkTest } from "./station.ts";
 
 /** What somebody found at a station. */
@@ -11,7 +12,7 @@ export interface StationReading {
   readonly seen: boolean;
   /** From the door along the way at "lit-within", from the detector in plan at "seen-from". [m] */
   readonly distance?: Metres;
-  /** When; readings are put in the order of this text, so any that sorts by time serves. */
+  /** When: ISO 8601. */
   readonly recorded: string;
 }
 
@@ -92,9 +93,11 @@ export function stationVerdict(station: Station, readings: readonly StationReadi
 
 /** Newest first; of readings of one moment the one with the later id, so that every copy of a job agrees. */
 const inOrder = (readings: readonly StationReading[]): readonly StationReading[] =>
-  readings.toSorted((a, b) => compare(b.recorded, a.recorded) || compare(b.id, a.id));
-
-const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
+  readings.toSorted((a, b) => {
+    const [first, second] = [momentOf(a.recorded), momentOf(b.recorded)];
+    if (first !== second) return first < second ? 1 : -1;
+    return a.id < b.id ? 1 : a.id > b.id ? -1 : 0;
+  });
 
 function checkOf(station: Station, reading: StationReading | undefined): Check {
   const { expected } = station;
