@@ -39,7 +39,7 @@ export function painterOn(
   };
   const shown = (canvas: HTMLCanvasElement): Shown => ({ canvas, painted: undefined });
   const base = shown(canvasIn(hosts.below, "plan-base"));
-  const linework = canvasIn(hosts.below, "plan-linework");
+  const linework = [canvasIn(hosts.below, "plan-linework"), canvasIn(hosts.below, "plan-linework")] as const;
   const [zones, heldZones, words, signs, heldSigns] = (
     ["plan-zones", "plan-held-zones", "plan-words", "plan-signs", "plan-held-signs"] as const
   ).map((name) => shown(canvasIn(hosts.above, name))) as [Shown, Shown, Shown, Shown, Shown];
@@ -107,9 +107,13 @@ export function painterOn(
     const layer = pictures[data.layer];
     const { canvas } = layer;
     const { bitmap, view } = data;
-    if (bitmap && (canvas.width !== bitmap.width || canvas.height !== bitmap.height))
-      [canvas.width, canvas.height] = [bitmap.width, bitmap.height];
-    brushes.get(canvas)?.transferFromImageBitmap(bitmap ?? null);
+    // To empty a canvas costs as much as to fill it: one with nothing on it is left out of the picture.
+    canvas.style.visibility = bitmap ? "" : "hidden";
+    if (bitmap) {
+      if (canvas.width !== bitmap.width || canvas.height !== bitmap.height)
+        [canvas.width, canvas.height] = [bitmap.width, bitmap.height];
+      brushes.get(canvas)?.transferFromImageBitmap(bitmap);
+    }
     lie(layer, view, { left: 0, top: 0, width: view.width, height: view.height });
   };
   const lie = (layer: Shown, view: View, frame: Frame): void => {

@@ -14,14 +14,27 @@ interface UnderlayLayer {
 /** Pictures hold at most so many device pixels: what is wider than the screen is given up first. */
 const mostPixels = 6e6;
 
-/** @param onTrouble - Called once where the linework cannot be painted; it is not tried again until the page is loaded anew. */
-export function underlayOn(canvas: HTMLCanvasElement, onTrouble: () => void): UnderlayLayer {
-  const context = canvas.getContext("bitmaprenderer");
+/**
+ * The worker hands its pictures to the screen itself: to take one of several million pixels over would hold up the page. Two canvases in turns:
+ * what is painted for another view is out of sight until all of it is there.
+ *
+ * @param canvases - One above the other.
+ * @param onTrouble - Called once where the linework cannot be painted; it is not tried again until the page is loaded anew.
+ */
+export function underlayOn(
+  canvases: readonly [HTMLCanvasElement, HTMLCanvasElement],
+  onTrouble: () => void,
+): UnderlayLayer {
   let worker: Worker | undefined;
   let state: "sound" | "broken" = "sound";
   let asked: { readonly wish: UnderlayWish; readonly lines: readonly Float64Array[] } | undefined;
   let shown: UnderlayWish | undefined;
   let viewed: View | undefined;
+  /** The canvas on the screen. */
+  let front: 0 | 1 = 0;
+  /** What is painted is about to come on the screen; what is asked for meanwhile waits until its canvas is free. */
+  let swapping = 0;
+  for (const canvas of canvases) hide(canvas);
 
   const ask = (question: UnderlayQuestion): void => {
     if (state === "broken") return;
@@ -36,9 +49,34 @@ export function underlayOn(canvas: HTMLCanvasElement, onTrouble: () => void): Un
     if (state === "broken") return;
     state = "broken";
     worker?.terminate();
-    shown = undefined;
-    context?.transferFromImageBitmap(null);
+    clear();
     onTrouble();
+  };
+  const clear = (): void => {
+    shown = undefined;
+    cancelAnimationFrame(swapping);
+    swapping = 0;
+    for (const canvas of canvases) hide(canvas);
+  };
+  const back = (): 0 | 1 => (front === 0 ? 1 : 0);
+  const paint = ({ wish }: NonNullable<typeof asked>): void => {
+    if (!swapping) ask({ ask: "paint", ...wish, canvas: back() });
+  };
+  /** What the worker handed over is on its way for a frame or two. */
+  const swap = (wish: UnderlayWish): void => {
+    const [old, canvas] = [canvases[front], canvases[back()]];
+    lay(canvas, wish.frame);
+    swapping = requestAnimationFrame(() => {
+      swapping = requestAnimationFrame(() => {
+        swapping = 0;
+        front = back();
+        shown = wish;
+        if (viewed) place(canvas, wish, viewed);
+        canvas.style.opacity = "";
+        hide(old);
+        if (asked && asked.wish.turn !== wish.turn && asked.lines.length > 0) paint(asked);
+      });
+    });
   };
   const started = (): Worker => {
     const made = new Worker(new URL("./underlay-worker.ts", import.meta.url), {
@@ -47,14 +85,12 @@ export function underlayOn(canvas: HTMLCanvasElement, onTrouble: () => void): Un
     });
     made.onmessage = ({ data }: MessageEvent<UnderlayAnswer>) => {
       if (data.tell === "failed") return fail();
-      if (data.turn !== asked?.wish.turn) return data.bitmap.close();
-      shown = asked.wish;
-      lay(canvas, shown.frame);
-      context?.transferFromImageBitmap(data.bitmap);
-      if (viewed) place(canvas, shown, viewed);
+      if (data.turn === asked?.wish.turn) swap(asked.wish);
     };
     // Its script cannot be loaded, or threw.
     made.onerror = fail;
+    const [a, b] = [canvases[0].transferControlToOffscreen(), canvases[1].transferControlToOffscreen()];
+    made.postMessage({ ask: "canvases", canvases: [a, b] } satisfies UnderlayQuestion, [a, b]);
     return made;
   };
 
@@ -67,26 +103,34 @@ export function underlayOn(canvas: HTMLCanvasElement, onTrouble: () => void): Un
         frame: frameOf(picture.view),
         density: densityNow(),
         colour: picture.palette.edge,
+        canvas: back(),
       };
       const sameLines = asked !== undefined && sameList(asked.lines, lines);
       if (sameLines && asked && sameWish(asked.wish, wish)) return;
       if (!asked && lines.length === 0) return;
       asked = { wish, lines };
       if (lines.length === 0) {
-        shown = undefined;
-        context?.transferFromImageBitmap(null);
+        clear();
         ask({ ask: "lines", lines });
         return;
       }
       if (!sameLines) ask({ ask: "lines", lines });
-      ask({ ask: "paint", ...wish });
+      paint(asked);
     },
     place: (view) => {
       viewed = view;
-      if (shown) place(canvas, shown, view);
+      if (shown) place(canvases[front], shown, view);
     },
-    stop: () => worker?.terminate(),
+    stop: () => {
+      cancelAnimationFrame(swapping);
+      worker?.terminate();
+    },
   };
+}
+
+/** Not drawn, and yet ready to be: a canvas that is not shown at all would hold its picture back. */
+function hide(canvas: HTMLCanvasElement): void {
+  canvas.style.opacity = "0";
 }
 
 const linesOn = ({ underlays, storey }: Picture): readonly Float64Array[] =>

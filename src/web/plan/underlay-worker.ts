@@ -6,9 +6,11 @@ import type { UnderlayAnswer, UnderlayQuestion, UnderlayWish } from "./underlay-
 let lines: readonly Float64Array[] = [];
 let wish: UnderlayWish | undefined;
 let running = false;
+let shown: readonly (ImageBitmapRenderingContext | null)[] = [];
 
 addEventListener("message", ({ data }: MessageEvent<UnderlayQuestion>) => {
-  if (data.ask === "lines") lines = data.lines;
+  if (data.ask === "canvases") shown = data.canvases.map((canvas) => canvas.getContext("bitmaprenderer"));
+  else if (data.ask === "lines") lines = data.lines;
   else wish = data;
   if (!running) void work();
 });
@@ -20,10 +22,13 @@ async function work(): Promise<void> {
     wish = undefined;
     try {
       const bitmap = await painted(asked);
-      if (bitmap)
-        postMessage({ tell: "painted", turn: asked.turn, bitmap } satisfies UnderlayAnswer, {
-          transfer: [bitmap],
-        });
+      if (!bitmap) continue;
+      const surface = shown[asked.canvas];
+      if (!surface) throw new Error("There is no surface to show it on.");
+      surface.canvas.width = bitmap.width;
+      surface.canvas.height = bitmap.height;
+      surface.transferFromImageBitmap(bitmap);
+      postMessage({ tell: "painted", turn: asked.turn } satisfies UnderlayAnswer);
     } catch {
       postMessage({ tell: "failed" } satisfies UnderlayAnswer);
     }
