@@ -11,6 +11,9 @@ interface UnderlayLayer {
   readonly stop: () => void;
 }
 
+/** What the worker handed over is on its way to the screen for some frames. */
+const swapFrames = 3;
+
 /** Pictures hold at most so many device pixels: what is wider than the screen is given up first. */
 const mostPixels = 6e6;
 
@@ -62,21 +65,23 @@ export function underlayOn(
   const paint = ({ wish }: NonNullable<typeof asked>): void => {
     if (!swapping) ask({ ask: "paint", ...wish, canvas: back() });
   };
-  /** What the worker handed over is on its way for a frame or two. */
   const swap = (wish: UnderlayWish): void => {
     const [old, canvas] = [canvases[front], canvases[back()]];
     lay(canvas, wish.frame);
-    swapping = requestAnimationFrame(() => {
-      swapping = requestAnimationFrame(() => {
-        swapping = 0;
-        front = back();
-        shown = wish;
-        if (viewed) place(canvas, wish, viewed);
-        canvas.style.opacity = "";
-        hide(old);
-        if (asked && asked.wish.turn !== wish.turn && asked.lines.length > 0) paint(asked);
-      });
-    });
+    let frames = swapFrames;
+    const wait = (): void => {
+      swapping = requestAnimationFrame(frames-- > 0 ? wait : come);
+    };
+    const come = (): void => {
+      swapping = 0;
+      front = back();
+      shown = wish;
+      if (viewed) place(canvas, wish, viewed);
+      canvas.style.opacity = "";
+      hide(old);
+      if (asked && asked.wish.turn !== wish.turn && asked.lines.length > 0) paint(asked);
+    };
+    wait();
   };
   const started = (): Worker => {
     const made = new Worker(new URL("./underlay-worker.ts", import.meta.url), {

@@ -28,6 +28,9 @@ async function work(): Promise<void> {
       surface.canvas.width = bitmap.width;
       surface.canvas.height = bitmap.height;
       surface.transferFromImageBitmap(bitmap);
+      // It goes to the screen when this task ends: only then is the page told.
+      await breath();
+      await breath();
       postMessage({ tell: "painted", turn: asked.turn } satisfies UnderlayAnswer);
     } catch {
       postMessage({ tell: "failed" } satisfies UnderlayAnswer);
