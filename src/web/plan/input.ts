@@ -9,6 +9,7 @@ import type { Input } from "./tools/state.ts";
 import { rest } from "./tools/state.ts";
 import { gripsOf, previewOf, stepped } from "./tools/step.ts";
 import { boundsOf, fitted, type Insets, type Pixel, toPixel, toPoint } from "./view.ts";
+import { wireTouch } from "./wire-touch.ts";
 
 /** Where no room of the storey says otherwise. Common practice, no source. [m] */
 const usualCeiling = 2.5;
@@ -53,6 +54,7 @@ export function inputOn(ports: {
       }
       return;
     }
+    if (touchWire(what)) return;
     if (bench.tool.kind === "add" && bench.tool.what === "drawnRoom" && bench.toolState.on === "rest") {
       // One touch asks the drawing for the room round it; dragging with the middle button still moves the plan.
       if (what.do === "up") void takeDrawn(what.pixel);
@@ -95,6 +97,18 @@ export function inputOn(ports: {
       calculator.live(preview);
     lastPreview = preview;
   };
+  const touchWire = wireTouch({
+    bench: store.get,
+    open: (circuit) => store.set({ circuit, selection: [], panel: { kind: "thing" } }),
+    show: (pin) => store.set({ pin }),
+    keep: ({ circuit, via }) =>
+      store
+        .get()
+        .job.keep("wire.edit.route", [
+          { do: "set", kind: "circuits", id: circuit, fields: { via: [...via] } },
+        ]),
+    pass: (what) => take(what),
+  });
   const keptForLater = earlyInput(store, take);
   return take;
 }

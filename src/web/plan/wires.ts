@@ -7,6 +7,8 @@ import { roomsOn } from "./pick.ts";
 export interface Wires {
   readonly runs: readonly WireRun[];
   readonly boards: readonly { readonly name: string; readonly at: Point }[];
+  /** Places that the cable of the circuit that one looks at passes, as a person chose them. */
+  readonly pins: readonly Point[];
   /** Luminaires that are on no circuit. */
   readonly lost: readonly Point[];
 }
@@ -29,14 +31,23 @@ const laneWidth = 2.25;
 /** Told apart without colour. [px] */
 const patterns = [[], [12, 4], [12, 3, 2, 3], [5, 3], [14, 3, 2, 3, 2, 3], [2, 3]] as const;
 
+/** Where among the circuits of one way a circuit is drawn. @param circuits - Of the job, in order. @param id - Of the circuit. @returns Its index, and how far beside the way it lies. [px] */
+export function laneOf(
+  circuits: readonly { readonly id: string }[],
+  id: string | undefined,
+): { readonly index: number; readonly beside: number } {
+  const index = circuits.findIndex((one) => one.id === id);
+  return { index, beside: ((Math.max(0, index) % lanes) - (lanes - 1) / 2) * laneWidth };
+}
+
 let last: { readonly inputs: readonly unknown[]; readonly wires: Wires } | undefined;
 
 /** The wiring of the storey on show; undefined outside its stage. */
 export function wiresOf(bench: Workbench): Wires | undefined {
-  const { stage, wiring, storey, job } = bench;
+  const { stage, wiring, storey, job, pin } = bench;
   if (stage !== "wire" || !wiring) return undefined;
   const chosen = chosenCircuit(bench, wiring);
-  const inputs = [wiring, storey, chosen, job.kept.boards, job.kept.circuits, job.site.luminaires];
+  const inputs = [wiring, storey, chosen, pin, job.kept.boards, job.kept.circuits, job.site.luminaires];
   if (!last || inputs.some((one, i) => one !== last?.inputs[i]))
     last = { inputs, wires: made(bench, chosen) };
   return last.wires;
@@ -50,14 +61,16 @@ function chosenCircuit({ selection, circuit }: Workbench, { circuits }: WiringKn
   return circuit;
 }
 
-function made({ wiring, storey, job }: Workbench, circuit: string | undefined): Wires {
+function made({ wiring, storey, job, pin }: Workbench, circuit: string | undefined): Wires {
   const { boards, circuits } = job.kept;
   const rooms = roomsOn(job.site, storey);
+  const looked = circuits.find(({ id }) => id === circuit);
+  const here = looked && boards.find(({ id }) => id === looked.board)?.storey === storey;
   const fed = new Set([...(wiring?.circuits.values() ?? [])].flatMap(({ luminaires }) => luminaires));
   return {
     runs: (wiring?.runs ?? []).flatMap((run): readonly WireRun[] => {
       if (run.storey !== storey) return [];
-      const index = circuits.findIndex(({ id }) => id === run.circuit);
+      const { index, beside } = laneOf(circuits, run.circuit);
       const own = circuits[index];
       const breaker =
         own?.rating === undefined || own.breaker === "unknown"
@@ -70,13 +83,14 @@ function made({ wiring, storey, job }: Workbench, circuit: string | undefined): 
           kind: run.kind,
           lines: run.lines,
           pattern: patterns[Math.max(0, index) % patterns.length] ?? [],
-          beside: ((Math.max(0, index) % lanes) - (lanes - 1) / 2) * laneWidth,
+          beside,
           label: own ? `${own.name || own.id}${breaker}` : "",
           look: circuit === undefined ? "plain" : run.circuit === circuit ? "chosen" : "other",
         },
       ];
     }),
     boards: boards.flatMap(({ name, at, storey: on }) => (at && on === storey ? [{ name, at }] : [])),
+    pins: here ? (pin?.circuit === looked.id ? pin.via : (looked.via ?? [])) : [],
     lost: job.site.luminaires.flatMap(({ id, room, at, emergency }) =>
       rooms.has(room) && emergency === undefined && !fed.has(id) ? [at] : [],
     ),

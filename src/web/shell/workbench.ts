@@ -68,6 +68,8 @@ export interface Workbench {
   readonly walks: Walks;
   /** The circuit that one looks at in the wiring. */
   readonly circuit: string | undefined;
+  /** A point of its route that is being dragged, with the places that its cable passes then. */
+  readonly pin: { readonly circuit: string; readonly via: readonly Point[] } | undefined;
   /** The next touch of the plan is the place of something. */
   readonly pointing: { readonly for: string; readonly take: (at: Point, storey: string) => void } | undefined;
 }
@@ -179,6 +181,7 @@ export function workbenchOf(job: OpenJob, begin: "thing" | "visit" = "thing"): S
     settings: undefined,
     walks: { of: undefined, rooms: new Map(), station: undefined },
     circuit: undefined,
+    pin: undefined,
     pointing: undefined,
   });
 }

@@ -19,6 +19,7 @@ const arrangements = [
   "perforated-tray",
   "ladder",
 ] as const;
+const gauges = [18, 16, 14, 12, 10, 8, 6] as const;
 const signals = ["none", "insulated-for-highest", "separated", "not-separated"] as const;
 
 /** The cable of a circuit: section and length first, how it lies behind "more". */
@@ -179,6 +180,29 @@ export function CableFields({
             disabled={disabled}
             onChange={(protective) => set({ protective })}
           />
+          <Maybe
+            label={t("wire.cable.gauge")}
+            value={cable.gauge === undefined ? undefined : `${cable.gauge}`}
+            none={t("wire.cable.gauge.none")}
+            options={gauges.map((gauge) => ({ value: `${gauge}` as const, word: `${gauge} AWG` }))}
+            onChange={(word) =>
+              set({
+                gauge: gauges.find((gauge) => `${gauge}` === word),
+                form: word === undefined ? undefined : cable.form,
+              })
+            }
+          />
+          {cable.gauge === undefined ? null : (
+            <Maybe
+              label={t("wire.cable.form")}
+              value={cable.form}
+              options={(["solid", "stranded"] as const).map((value) => ({
+                value,
+                word: t(`wire.form.${value}`),
+              }))}
+              onChange={(form) => set({ form })}
+            />
+          )}
           <Known
             label={t("wire.cable.concealed")}
             value={cable.concealed}

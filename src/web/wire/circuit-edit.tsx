@@ -7,6 +7,8 @@ import { CircuitForm } from "../survey/visit/circuit-form.tsx";
 import { t } from "../texts/wire.ts";
 import { Amount, Known, Maybe } from "./amount.tsx";
 import { CableFields } from "./cable-fields.tsx";
+import { Contactors } from "./contactors.tsx";
+import { PulseCurveFields } from "./pulse-curve.tsx";
 import { RoutePins } from "./route-pins.tsx";
 
 type Fields = { readonly [Name in Exclude<keyof JobCircuit, "id">]?: JobCircuit[Name] | undefined };
@@ -118,6 +120,12 @@ export function CircuitEdit({
             onChange={(isolator) => set({ isolator })}
           />
         </div>
+      </More>
+      <More word={t("wire.curve", { count: circuit.pulseCurve?.length ?? 0 })}>
+        <PulseCurveFields job={job} circuit={circuit} />
+      </More>
+      <More word={t("wire.contactors", { count: circuit.contactors?.length ?? 0 })}>
+        <Contactors job={job} circuit={circuit} />
       </More>
     </div>
   );

@@ -36,14 +36,23 @@ export function CircuitRow({
     findings.map(({ finding }) => finding),
   );
   const own = useRef<HTMLDivElement>(null);
-  // A row that is open from the start was asked for from elsewhere.
-  const asked = useRef(open);
+  // A row that opens without its own button was asked for from elsewhere: by a finding, or by a line on the plan.
+  const pressed = useRef(false);
   useEffect(() => {
-    if (asked.current) own.current?.scrollIntoView({ block: "start" });
-  }, []);
+    if (open && !pressed.current) own.current?.scrollIntoView({ block: "start" });
+    pressed.current = false;
+  }, [open]);
   const wrong = findings.filter(({ finding }) => finding.severity !== "note");
   return (
-    <Disclosure ref={own} className="wire-circuit" isExpanded={open} onExpandedChange={onOpen}>
+    <Disclosure
+      ref={own}
+      className="wire-circuit"
+      isExpanded={open}
+      onExpandedChange={(next) => {
+        pressed.current = next;
+        onOpen(next);
+      }}
+    >
       <Heading level={4}>
         <Button slot="trigger" className="line-button wire-circuit-trigger">
           <svg viewBox="0 0 12 12" aria-hidden="true" className="more-sign">

@@ -1,10 +1,10 @@
 import { Button } from "react-aria-components";
 import type { Detector, GroupChoice } from "#engine";
 import type { OpenJob } from "../contract.ts";
-import { Choice } from "../fields/index.ts";
+import { Choice, More } from "../fields/index.ts";
 import { setStep } from "../plan/edit/steps.ts";
 import { t } from "../texts/wire.ts";
-import { Known, Maybe } from "./amount.tsx";
+import { Amount, Known, Maybe } from "./amount.tsx";
 import { circuitOf, referenceTo } from "./assign.ts";
 
 type Fields = { readonly [Name in keyof Detector]?: Detector[Name] | undefined };
@@ -84,7 +84,65 @@ export function DetectorsWiring({
         </>
       )}
       <Mounted job={job} records={records} set={set} />
+      {signals ? null : (
+        <More word={t("wire.detector.more")}>
+          <AtOutput records={records} set={set} />
+        </More>
+      )}
     </section>
+  );
+}
+
+/** What hangs at the output beside luminaires. */
+function AtOutput({
+  records,
+  set,
+}: {
+  readonly records: readonly Detector[];
+  readonly set: (fields: Fields) => void;
+}) {
+  const common = <K extends keyof Detector>(key: K): Detector[K] | undefined =>
+    records.every((one) => JSON.stringify(one[key]) === JSON.stringify(records[0]?.[key]))
+      ? records[0]?.[key]
+      : undefined;
+  const suppressors = common("suppressors") ?? [];
+  const across = (where: "contact" | "load"): number | undefined => {
+    const sum = suppressors
+      .filter((one) => one.across === where)
+      .reduce((all, { capacitance }) => all + capacitance, 0);
+    return sum === 0 ? undefined : sum;
+  };
+  const setAcross = (where: "contact" | "load", capacitance: number | undefined): void => {
+    const others = suppressors.filter((one) => one.across !== where);
+    const next = capacitance === undefined ? others : [...others, { across: where, capacitance }];
+    set({ suppressors: next.length === 0 ? undefined : next });
+  };
+  return (
+    <div className="fields">
+      {(["contact", "load"] as const).map((where) => (
+        <Amount
+          key={where}
+          label={t(`wire.detector.suppressor.${where}`)}
+          value={across(where)}
+          per={1e-6}
+          unit="µF"
+          least={0.001}
+          most={1000}
+          placeholder={t("wire.detector.suppressor.none")}
+          onChange={(capacitance) => setAcross(where, capacitance)}
+        />
+      ))}
+      <Known
+        label={t("wire.detector.base-load")}
+        value={common("baseLoad")}
+        onChange={(baseLoad) => set({ baseLoad })}
+      />
+      <Known
+        label={t("wire.detector.override")}
+        value={common("override")}
+        onChange={(override) => set({ override })}
+      />
+    </div>
   );
 }
 

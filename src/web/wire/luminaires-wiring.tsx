@@ -6,6 +6,7 @@ import { setStep } from "../plan/edit/steps.ts";
 import { t } from "../texts/wire.ts";
 import { Amount, Maybe, without } from "./amount.tsx";
 import { assignSteps, circuitOf } from "./assign.ts";
+import { EmergencyFields } from "./emergency-fields.tsx";
 
 type Fields = { readonly [Name in keyof Luminaire]?: Luminaire[Name] | undefined };
 type Inrush = NonNullable<Luminaire["inrush"]>;
@@ -109,6 +110,7 @@ export function LuminairesWiring({
               onChange={(protectionClass) => set({ protectionClass })}
             />
           </div>
+          <EmergencyFields job={job} records={records} set={(emergency) => set({ emergency })} />
           <p className="hint">{t("wire.luminaires.of-driver")}</p>
           <InrushFields inrush={inrush} disabled={disabled} set={setInrush} />
           <div className="fields">

@@ -6,7 +6,7 @@ import { smallScale } from "./marks.ts";
 import { inPixels, onScreen, pixelOf, type Surface } from "./surface.ts";
 
 /** What is switched together as hair lines, circuits as broken lines above them, boards last. */
-export function paintWires(surface: Surface, { runs, boards, lost }: Wires): void {
+export function paintWires(surface: Surface, { runs, boards, pins, lost }: Wires): void {
   inPixels(surface);
   const { context, palette } = surface;
   context.lineCap = "round";
@@ -29,6 +29,7 @@ export function paintWires(surface: Surface, { runs, boards, lost }: Wires): voi
     context.stroke();
     context.setLineDash([]);
   }
+  for (const at of pins) paintPin(surface, at);
   for (const { at } of boards) paintBoard(surface, at);
 }
 
@@ -63,6 +64,20 @@ function strokeRun(surface: Surface, run: WireRun): void {
     context.arc(px + beside, py + beside, run.look === "chosen" ? 3.5 : 2.5, 0, 2 * Math.PI);
     context.fill();
   }
+}
+
+/** A place that the cable passes: a square that one can take hold of. */
+function paintPin(surface: Surface, at: Point): void {
+  const { context, palette, view } = surface;
+  const { px, py } = pixelOf(surface, at);
+  if (!onScreen(view, { px, py })) return;
+  context.beginPath();
+  context.rect(px - 5, py - 5, 10, 10);
+  context.fillStyle = palette.plan;
+  context.fill();
+  context.strokeStyle = palette.towards;
+  context.lineWidth = 2;
+  context.stroke();
 }
 
 /** A board: a box, half of it filled. */
