@@ -137,9 +137,8 @@ interface LostProps {
 /** What masks took besides what they were made for. */
 function Lost({ before, after, units }: LostProps) {
   const [walk, hold] = [Math.max(0, before.walk - after.walk), Math.max(0, before.hold - after.hold)];
-  return walk < noArea && hold < noArea ? (
-    <p>{t("eye.lost.none")}</p>
-  ) : (
-    <Say severity="should">{t("eye.lost", { walk: areaText(walk, units), hold: areaText(hold, units) })}</Say>
-  );
+  if (walk < noArea && hold < noArea) return <p>{t("eye.lost.none")}</p>;
+  const figures = { walk: areaText(walk, units), hold: areaText(hold, units) };
+  const kind = hold < noArea ? "walk" : walk < noArea ? "hold" : "both";
+  return <Say severity="should">{t(`eye.lost.${kind}`, figures)}</Say>;
 }
