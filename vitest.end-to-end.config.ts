@@ -1,6 +1,6 @@
 import { defineConfig } from "vitest/config";
 
-/** The end-to-end suite drives the built app in Chromium; one worker, since it starts servers and browsers. */
+/** The end-to-end suite drives the built app in Chromium. Two files at a time, each with a server and a browser of its own: they wait as much as they work. */
 export default defineConfig({
   test: {
     // What a deed changes on the screen is waited for as long as a busy machine may take.
@@ -8,7 +8,6 @@ export default defineConfig({
     include: ["test/end-to-end/**/*.test.ts"],
     testTimeout: 180_000,
     hookTimeout: 120_000,
-    maxWorkers: 1,
-    fileParallelism: false,
+    maxWorkers: 2,
   },
 });

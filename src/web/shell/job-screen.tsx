@@ -167,6 +167,7 @@ export function JobScreen({ source, calculator, fileOf, onHome, standing, begin 
       case "day":
       case "walk":
       case "work":
+      case "fault":
       case "drawings":
       case "rooms":
       case "visit":

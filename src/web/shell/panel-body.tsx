@@ -31,6 +31,7 @@ const SetPanel = lazy(() => import("../set/index.ts").then((part) => ({ default:
 const SettingCard = lazy(() => import("../set/index.ts").then((part) => ({ default: part.SettingCard })));
 const TestPanel = lazy(() => import("../site-test/index.ts").then((part) => ({ default: part.TestPanel })));
 const WorkPanel = lazy(() => import("../site-test/index.ts").then((part) => ({ default: part.WorkPanel })));
+const FaultPanel = lazy(() => import("../site-test/index.ts").then((part) => ({ default: part.FaultPanel })));
 const WalkPanel = lazy(() => import("../site-test/index.ts").then((part) => ({ default: part.WalkPanel })));
 const DrawCard = lazy(() => import("./draw-card.tsx").then((part) => ({ default: part.DrawCard })));
 const DrawingsPanel = lazy(() =>
@@ -138,6 +139,14 @@ export function PanelBody(props: PanelBodyProps) {
             actions={actions}
             room={panel.room}
             onClose={onClose}
+          />
+        ) : panel.kind === "fault" ? (
+          <FaultPanel
+            key={panel.room}
+            job={job}
+            store={store}
+            room={panel.room}
+            onClose={() => onPanel({ kind: "walk", room: panel.room })}
           />
         ) : panel.kind === "work" ? (
           <WorkPanel

@@ -29,6 +29,8 @@ export type Panel =
   | { readonly kind: "day"; readonly of: string }
   /** The walk test of a room. */
   | { readonly kind: "walk"; readonly room: string }
+  /** A complaint of a room, and its cause. */
+  | { readonly kind: "fault"; readonly room: string }
   /** The order of work at a group of circuits, or in a room. */
   | { readonly kind: "work"; readonly at: { readonly kind: "group" | "room"; readonly id: string } }
   | { readonly kind: SurveyPanel };

@@ -1,5 +1,5 @@
 import type { Station, StepSubject, WorkStep } from "#engine";
-import { type JobTestEntry, stationStep } from "#job";
+import { type JobOpenPoint, type JobTestEntry, type KeptStep, stationStep } from "#job";
 import type { OpenJob } from "../contract.ts";
 import { momentOf } from "./local-time.ts";
 import { tester } from "./tester.ts";
@@ -24,6 +24,32 @@ export function enterStation(job: OpenJob, station: Station, { seen, distance, r
   });
 }
 
+/** A complaint with the cause that was found for it. */
+export interface Fault {
+  readonly room: string;
+  readonly symptom: string;
+  readonly cause: string;
+  readonly readings: readonly { readonly test: string; readonly outcome: string }[];
+  readonly point: JobOpenPoint;
+}
+
+/** Records a complaint, the tests that were made, the cause that was found, and what is to be done, in one step. */
+export function enterFault(job: OpenJob, { room, symptom, cause, readings, point }: Fault): void {
+  const about = { kind: "room", id: room } as const;
+  const entries = [
+    { about, step: "symptom", part: symptom, outcome: "failed" as const },
+    ...readings.map(({ test, outcome }) => ({
+      about,
+      step: "fault-test",
+      part: test,
+      outcome: "done" as const,
+      remark: outcome,
+    })),
+    { about, step: "cause", part: cause, outcome: "done" as const },
+  ].map((what): KeptStep => ({ do: "put", kind: "testEntries", record: entryOf(job, what) }));
+  job.keep("test.edit.fault", [...entries, { do: "put", kind: "openPoints", record: point }]);
+}
+
 /** What came of a step, or of a part of it. */
 export interface Done extends Pick<JobTestEntry, "outcome"> {
   readonly part?: string | undefined;
@@ -44,18 +70,18 @@ export function enterStep(job: OpenJob, step: WorkStep, { outcome, part, value, 
   });
 }
 
-function enter(
-  job: OpenJob,
-  name: string,
-  what: Omit<JobTestEntry, "id" | "time" | "about"> & { readonly about: StepSubject },
-): void {
-  const { name: by, role } = tester();
-  const record: JobTestEntry = {
+type Entered = Omit<JobTestEntry, "id" | "time" | "about"> & { readonly about: StepSubject };
+
+const enter = (job: OpenJob, name: string, what: Entered): void =>
+  job.keep(name, [{ do: "put", kind: "testEntries", record: entryOf(job, what) }]);
+
+function entryOf(job: OpenJob, what: Entered): JobTestEntry {
+  const { name, role } = tester();
+  return {
     id: job.newId("testEntries"),
     ...momentOf(new Date()),
-    ...(by === "" ? {} : { by }),
+    ...(name === "" ? {} : { by: name }),
     ...(role === "" ? {} : { role }),
     ...what,
   };
-  job.keep(name, [{ do: "put", kind: "testEntries", record }]);
 }

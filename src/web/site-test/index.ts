@@ -1,3 +1,4 @@
+export { FaultPanel } from "./fault-panel.tsx";
 export { TestPanel } from "./test-panel.tsx";
 export { WalkPanel } from "./walk-panel.tsx";
 export { WorkPanel } from "./work-panel.tsx";

@@ -7,6 +7,8 @@ import type { Actions } from "../shell/actions.ts";
 import { type Store, usePart, type Workbench } from "../shell/workbench.ts";
 import { t } from "../texts/test.ts";
 import { Caution } from "../wire/index.ts";
+import { Instruments } from "./instruments.tsx";
+import { OpenPoints } from "./open-points.tsx";
 import { placeName } from "./step-words.ts";
 import { setTester, useTester } from "./tester.ts";
 import { useWalks } from "./use-walks.ts";
@@ -104,6 +106,12 @@ export function TestPanel({ job, store, actions }: TestPanelProps) {
           );
         })}
       </section>
+      {rooms.length > 0 ? (
+        <>
+          <OpenPoints job={job} />
+          <Instruments job={job} />
+        </>
+      ) : null}
     </div>
   );
 }

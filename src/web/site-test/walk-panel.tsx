@@ -96,6 +96,12 @@ export function WalkPanel({ job, store, actions, room, onClose }: WalkPanelProps
           >
             {t("test.work.more")}
           </Button>
+          <Button
+            className="button wide-button"
+            onPress={() => store.set({ panel: { kind: "fault", room } })}
+          >
+            {t("test.wrong")}
+          </Button>
           {planned.test.left.stations > 0 || full ? (
             <Button className="button wide-button" onPress={() => setFull(!full)}>
               {full ? t("test.short") : t("test.full", { count: planned.test.left.stations })}
