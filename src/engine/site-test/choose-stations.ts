@@ -71,7 +71,7 @@ export function chooseStations(
   for (;;) {
     const named = namedBy(chosen);
     const rest = sorted(candidates.filter((one) => !chosen.includes(one)));
-    const unnamed = rest.filter((one) => !named.has(one.station.devices[0] ?? ""));
+    const unnamed = rest.filter((one) => namesMore(one, named));
     const next = [...unnamed, ...rest].find((one) => fits([...chosen, one]));
     if (!next) return chosen;
     chosen = [...chosen, next];
@@ -85,17 +85,22 @@ const sorted = (candidates: readonly StationCandidate[]): readonly StationCandid
   );
 
 /**
- * Devices that a choice tests: the likeliest of each station, which is the one that must react.
+ * Devices that a choice tests for certain: where one walks towards or across, the detector that is watched; elsewhere the only one that sees the place. Of several
+ * that see a place nobody can say which it was.
  *
  * @param chosen - Stations. @returns Ids.
- * @example A corner that two devices see names the one with more headroom
+ * @example A corner that two devices see names neither
  */
 export const namedBy = (chosen: readonly StationCandidate[]): ReadonlySet<string> =>
   new Set(
     chosen.flatMap(({ station }) =>
-      station.expected.kind === "not-seen" ? [] : station.devices.slice(0, 1),
+      station.expected.kind !== "not-seen" && station.devices.length === 1 ? station.devices : [],
     ),
   );
+
+/** Whether a candidate names a device that a choice does not. */
+const namesMore = (one: StationCandidate, named: ReadonlySet<string>): boolean =>
+  [...namedBy([one])].some((device) => !named.has(device));
 
 /** Exchanges stations for others of their kind as long as that names one more device. */
 function namingMore(
@@ -107,13 +112,13 @@ function namingMore(
 ): readonly StationCandidate[] {
   let best = chosen;
   for (;;) {
-    const count = namedBy(best).size;
+    const named = namedBy(best);
     const exchange = sorted(question.candidates)
-      .filter((one) => !best.includes(one) && !namedBy(best).has(one.station.devices[0] ?? ""))
+      .filter((one) => !best.includes(one) && namesMore(one, named))
       .flatMap((one) =>
         best.flatMap((old, i) => (old.station.kind === one.station.kind ? [best.toSpliced(i, 1, one)] : [])),
       )
-      .find((more) => namedBy(more).size > count && question.fits(more));
+      .find((more) => namedBy(more).size > named.size && question.fits(more));
     if (!exchange) return best;
     best = exchange;
   }

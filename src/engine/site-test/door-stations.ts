@@ -29,6 +29,7 @@ export const EMPTY: Seconds = 300;
 export function enterStations(context: WalkContext): readonly StationCandidate[] {
   const { coverage, prepared, site } = context;
   if (!prepared.demand.asked.catch) return [];
+  const others = context.devices.map((device) => device.id);
   return coverage.darkWalks.flatMap((walk) => {
     const entrance = prepared.standing?.entrances.find(({ opening }) => opening.id === walk.opening);
     if (!entrance || !walk.lit || walk.device === undefined) return [];
@@ -44,7 +45,8 @@ export function enterStations(context: WalkContext): readonly StationCandidate[]
         passes: 1,
         expected: { kind: "lit-within", distance: limit },
         planned: walk.metres,
-        devices: [walk.device],
+        // Whichever comes first lights the room.
+        devices: [walk.device, ...others.filter((id) => id !== walk.device)],
         why: "way-in",
         headroom: Math.max(0, limit - walk.metres),
         seconds: lengthOf(path) / PACE + MAKE_DARK + SETTLE,

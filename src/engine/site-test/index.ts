@@ -2,6 +2,7 @@ export { adviceFor } from "./advice.ts";
 export type { Advice, AdviceQuestion, Remedy } from "./advice-case.ts";
 export { allowanceOf } from "./choose-stations.ts";
 export { USUAL_WARM_UP } from "./circuit-steps.ts";
+export { combinationsOf } from "./combinations.ts";
 export { countedFactor, type Found, withFoundReach } from "./corrected-site.ts";
 export { boundaryAsked } from "./edge-stations.ts";
 export * from "./faults/index.ts";

@@ -1,7 +1,15 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import {
+  box,
+  detectorLike,
+  obstacleLike,
+  roomLike,
+  roundModel,
+  siteLike,
+} from "../../../test/engine/records.ts";
 import { sources } from "../source/index.ts";
-import { furtherTests, samplePlan, sampleSize, samplingRules } from "./index.ts";
+import { combinationsOf, furtherTests, samplePlan, sampleSize, samplingRules } from "./index.ts";
 
 const ids = (count: number): string[] => Array.from({ length: count }, (_, i) => `d${i + 1}`);
 const rules = ["iecc", "title-24"] as const;
@@ -72,5 +80,49 @@ describe("sampling", () => {
   test("[SA-2] what is from memory says so", () => {
     expect(sources[samplingRules.iecc.source].verify).toBe(false);
     expect(sources[samplingRules["title-24"].source].verify).toBe(true);
+  });
+});
+
+describe("combinations", () => {
+  const rooms = [1, 2, 3].map((i) =>
+    roomLike({ id: `office-${i}`, outline: box(10 * i, 0, 5, 4), use: "sitting" }),
+  );
+  const detectors = [3, 1, 2].map((i) =>
+    detectorLike({ id: `d${i}`, tag: `B${i}`, room: `office-${i}`, at: [10 * i + 2, 2] }),
+  );
+  const site = siteLike({ rooms, detectors, models: [roundModel()] });
+
+  test("equal rooms with equal detectors are one combination, in the order of their tags", () => {
+    const [only, ...rest] = combinationsOf(site);
+    expect(rest).toEqual([]);
+    expect(only?.devices).toEqual(["d1", "d2", "d3"]);
+  });
+
+  test("[SA-1] a rack, a larger floor, another use, another height or another model makes another combination", () => {
+    const others = [
+      { ...site, obstacles: [obstacleLike({ id: "rack", room: "office-1", footprint: box(11, 1, 1, 1) })] },
+      { ...site, rooms: [roomLike({ ...rooms[0]!, outline: box(10, 0, 8, 4) }), ...rooms.slice(1)] },
+      { ...site, rooms: [{ ...rooms[0]!, use: "moving" as const }, ...rooms.slice(1)] },
+      { ...site, detectors: [{ ...detectors[0]!, height: 3.2 }, ...detectors.slice(1)] },
+      {
+        ...site,
+        models: [...site.models, roundModel({ id: "other", title: "Other" })],
+        detectors: [{ ...detectors[0]!, model: "other" }, ...detectors.slice(1)],
+      },
+    ];
+    for (const other of others)
+      expect(
+        combinationsOf(other)
+          .map((one) => one.devices.length)
+          .toSorted(),
+      ).toEqual([1, 2]);
+  });
+
+  test("a detector whose room is gone stands alone and is tested", () => {
+    const lost = { ...site, detectors: [...detectors, detectorLike({ id: "d9", room: "gone", at: [0, 0] })] };
+    expect(combinationsOf(lost).flatMap((one) => one.devices)).toHaveLength(4);
+    expect(combinationsOf(lost).some((one) => one.devices.length === 1 && one.devices[0] === "d9")).toBe(
+      true,
+    );
   });
 });

@@ -1,0 +1,57 @@
+import { areaOf } from "../geometry/index.ts";
+import { floorOf, lookUp, type Room, type Site, type SiteLookUp } from "../site/index.ts";
+import type { Combination } from "./sampling.ts";
+
+/** Sizes nearer than this are one for a sample. [m², m] @source COMMON-PRACTICE */
+const SAME_AREA = 1;
+const SAME_LENGTH = 0.1;
+
+/**
+ * The devices of a site by type of device and kind of space, as codes sample them.
+ *
+ * Equal are devices of one model at one height in rooms of one use, floor area, ceiling height, number of corners, obstacles and devices. What differs in any of these
+ * is another combination: so rather too many are tested than too few.
+ *
+ * @param site - Snapshot of the job.
+ * @returns Combinations, each with its devices in the order of their tags; devices without model or room stand alone.
+ * @source IECC-C408
+ * @example Twenty equal offices with one detector each: one combination of 20
+ */
+export function combinationsOf(site: Site): readonly Combination[] {
+  const look = lookUp(site);
+  const found = new Map<string, { readonly tag: string; readonly id: string }[]>();
+  for (const { id, tag, model, room, height } of site.detectors) {
+    const place = look.roomById.get(room);
+    const title = look.modelById.get(model)?.title;
+    const name =
+      place && title !== undefined
+        ? `${title}, ${stepped(height, SAME_LENGTH)} m, ${spaceOf(place, look)}`
+        : `${tag} alone`;
+    const list = found.get(name) ?? [];
+    list.push({ tag, id });
+    found.set(name, list);
+  }
+  return [...found]
+    .toSorted(([a], [b]) => (a < b ? -1 : 1))
+    .map(([name, devices]) => ({
+      name,
+      devices: devices
+        .toSorted((a, b) => (a.tag === b.tag ? order(a.id, b.id) : order(a.tag, b.tag)))
+        .map((device) => device.id),
+    }));
+}
+
+function spaceOf(room: Room, look: SiteLookUp): string {
+  return [
+    room.use,
+    `${stepped(areaOf(floorOf(room)), SAME_AREA)} m²`,
+    `${stepped(room.ceilingHeight, SAME_LENGTH)} m high`,
+    `${room.outline.length} corners`,
+    `${look.obstaclesOf(room.id).length} obstacles`,
+    `${look.detectorsIn(room.id).length} detectors`,
+  ].join(", ");
+}
+
+const stepped = (value: number, step: number): number => Number((Math.round(value / step) * step).toFixed(1));
+
+const order = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
