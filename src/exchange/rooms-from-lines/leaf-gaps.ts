@@ -112,13 +112,18 @@ const SINGLE_DOOR: Metres = 1.35;
 /**
  * Gaps that a door may hang in: empty, and no wider than a door for one unless leaves hang in them.
  *
- * @param gaps - Gaps between wall ends. @param leaves - Leaves of doors. @param lines - Lines without leaves. [m]
+ * @param gaps - Gaps between wall ends. @param of.leaves - Leaves of doors. @param of.lines - Lines without leaves. [m]
+ * @param of.slid - Whether a sliding leaf lies in a gap.
  */
 export function likelyGaps(
   gaps: readonly WallGap[],
-  leaves: readonly DoorLeaf[],
-  lines: Float64Array,
+  of: {
+    readonly leaves: readonly DoorLeaf[];
+    readonly lines: Float64Array;
+    readonly slid: (gap: WallGap) => boolean;
+  },
 ): readonly WallGap[] {
+  const { leaves, lines, slid } = of;
   const near = boxSearch(leaves.map(({ hinge: [x, y] }) => [x, y, x, y]));
   const hung = ([x, y]: Point): boolean => near([x - 0.35, y - 0.35, x + 0.35, y + 0.35]).length > 0;
   // Beside a leaf a window of the door's height may fill the rest of a gap.
@@ -126,7 +131,9 @@ export function likelyGaps(
   const filled = new Set(leaves.map(gapOf));
   const barred = barredBy(lines);
   return gaps.filter(
-    (gap) => (gap.width <= SINGLE_DOOR || filled.has(gap) || gap.shut.flat().some(hung)) && !barred(gap),
+    (gap) =>
+      slid(gap) ||
+      ((gap.width <= SINGLE_DOOR || filled.has(gap) || gap.shut.flat().some(hung)) && !barred(gap)),
   );
 }
 

@@ -15,10 +15,12 @@ import type { WallGap } from "./wall-ends.ts";
 export function openingsOf(of: {
   readonly gaps: readonly WallGap[];
   readonly leaves: readonly DoorLeaf[];
+  /** Whether a sliding leaf lies in a gap. */
+  readonly slid: (gap: WallGap) => boolean;
   readonly doorLines: readonly (readonly [Point, Point])[];
   readonly pieces: readonly Piece[];
 }): readonly FoundOpening[] {
-  const { gaps, leaves, doorLines, pieces } = of;
+  const { gaps, leaves, slid, doorLines, pieces } = of;
   const near = boxIndex(pieces.map(({ outline }) => outline));
   const roomAt = (p: Point): number => near(p).find((index) => inPiece(p, pieces[index]!)) ?? -1;
   const beside = (a: Point, b: Point, thickness: Metres): readonly [number, number] => {
@@ -50,7 +52,7 @@ export function openingsOf(of: {
     if (sides[0] === sides[1]) return [];
     return [
       {
-        kind: leaf ? "door" : "passage",
+        kind: leaf || slid(gap) ? "door" : "passage",
         from,
         to,
         thickness: gap.thickness,

@@ -1,8 +1,10 @@
 import type { Metres, Point } from "#engine";
+import { boxOf } from "../region.ts";
 import type { Arrangement } from "./arrangement.ts";
 import { boxIndex } from "./box-index.ts";
 import { type Face, type Faces, head, inRing, tail } from "./faces.ts";
 import { liftShafts } from "./lift-shafts.ts";
+import type { Stairs } from "./stair-flights.ts";
 
 /** Faces that make one room together. */
 export interface RoomGroup {
@@ -21,6 +23,7 @@ export interface EdgeFacts {
   readonly named: (edge: number) => boolean;
   /** Places of labels: two rooms with a name each are two rooms. */
   readonly labels: readonly Point[];
+  readonly stairs: Stairs;
 }
 
 /** Strips narrower than this are walls, linings and reveals, not rooms. [m] */
@@ -29,6 +32,10 @@ export const STRIP: Metres = 0.42;
 const FURNITURE = 3;
 /** Cubicles with a door in a screen are a part of the room that they stand in up to here. [m²] */
 const CUBICLE = 2.4;
+/** Landings are no larger; what is larger at the end of a flight is a corridor or a hall. [m²] */
+const LANDING = 14;
+/** A stair with its landings is no larger. [m²] */
+const STAIR = 45;
 /** In plans of single lines only what nobody could stand in is. [m²] */
 const CLUTTER = 0.9;
 
@@ -45,6 +52,10 @@ export function roomGroups(graph: Arrangement, closed: Faces, facts: EdgeFacts):
   const { faces, faceOf } = closed;
   const length = edgeLengths(graph);
   const strips = stripsAmong(faces, faceOf, length);
+  if (facts.stairs.flights.length > 0)
+    faces.forEach((face, index) => {
+      if (strips[index] === 1 && facts.stairs.inWell(middleOf(face.outline))) strips[index] = 0;
+    });
   const labels = labelsIn(faces, facts.labels);
   const double = isDouble(closed, { strips, length, shut: facts.shut });
   const parent = Int32Array.from(faces, (_, face) => face);
@@ -63,14 +74,16 @@ export function roomGroups(graph: Arrangement, closed: Faces, facts: EdgeFacts):
       strips[face] = 0;
       parent[face] = round;
     }
-  const joins = thinJoins(closed, { strips, length, facts, sealed });
+  const steps = stepEdges(graph, facts.stairs);
+  const joins = thinJoins(closed, { strips, length, facts, sealed, steps });
   // The longest common line first: a desk goes to the room it stands in, not to the one behind.
-  for (const { a, b, shared, screen } of joins) {
+  for (const { a, b, shared, screen, step } of joins) {
     const [p, q] = [top(a), top(b)];
     if (p === q) continue;
     const [small, large] = area[p]! <= area[q]! ? [p, q] : [q, p];
     if (named[small]! > 0 && named[large]! > 0 && area[small]! > CLUTTER) continue;
-    if (area[small]! > (screen ? CUBICLE : double ? FURNITURE : CLUTTER)) continue;
+    const stair = step && area[small]! <= LANDING && area[small]! + area[large]! <= STAIR;
+    if (!stair && area[small]! > (screen ? CUBICLE : double ? FURNITURE : CLUTTER)) continue;
     if (shared < 0.15) continue;
     parent[small] = large;
     area[large]! += area[small]!;
@@ -84,7 +97,7 @@ export function roomGroups(graph: Arrangement, closed: Faces, facts: EdgeFacts):
   });
   return [...groups.values()].map((members) => ({
     faces: members,
-    enclosed: enclosedShare(closed, members, { strips, length, facts, sealed }),
+    enclosed: enclosedShare(closed, members, { strips, length, facts, sealed, steps }),
   }));
 }
 
@@ -141,6 +154,11 @@ function isDouble(
   return backed > bare;
 }
 
+const middleOf = (ring: readonly Point[]): Point => {
+  const [x1, y1, x2, y2] = boxOf(ring);
+  return [(x1 + x2) / 2, (y1 + y2) / 2];
+};
+
 function labelsIn(faces: readonly Face[], labels: readonly Point[]): readonly number[] {
   const count = new Array<number>(faces.length).fill(0);
   const near = boxIndex(faces.map((face) => face.outline));
@@ -161,6 +179,8 @@ interface Known {
   readonly facts: EdgeFacts;
   /** Faces of lift shafts: nothing is joined to them. */
   readonly sealed: ReadonlySet<number>;
+  /** 1: the edge lies on a flight of stairs. */
+  readonly steps: Uint8Array;
 }
 
 interface ThinJoin {
@@ -169,11 +189,16 @@ interface ThinJoin {
   readonly shared: Metres;
   /** A leaf in a screen is a part of that line. */
   readonly screen: boolean;
+  /** A front edge of a step is. */
+  readonly step: boolean;
 }
 
 /** Pairs of faces with nothing but a drawn line between them, by the length of that line. */
-function thinJoins({ faces, faceOf }: Faces, { strips, length, facts, sealed }: Known): readonly ThinJoin[] {
-  const shared = new Map<string, { a: number; b: number; shared: Metres; screen: boolean }>();
+function thinJoins(
+  { faces, faceOf }: Faces,
+  { strips, length, facts, sealed, steps }: Known,
+): readonly ThinJoin[] {
+  const shared = new Map<string, { a: number; b: number; shared: Metres; screen: boolean; step: boolean }>();
   faces.forEach((face, a) => {
     if (strips[a] === 1 || sealed.has(a)) return;
     for (const h of [...face.edges, ...face.islands.flatMap((island) => island.edges)]) {
@@ -192,11 +217,28 @@ function thinJoins({ faces, faceOf }: Faces, { strips, length, facts, sealed }: 
       if (known) {
         known.shared += length[h >> 1]!;
         known.screen ||= screen;
-      } else shared.set(key, { a, b, shared: length[h >> 1]!, screen });
+        known.step ||= steps[h >> 1] === 1;
+      } else shared.set(key, { a, b, shared: length[h >> 1]!, screen, step: steps[h >> 1] === 1 });
     }
   });
   return [...shared.values()].sort((p, q) => q.shared - p.shared);
 }
+
+/** 1: an edge on a flight of stairs, or on the rail of a well. */
+const stepEdges = (graph: Arrangement, stairs: Stairs): Uint8Array =>
+  stairs.flights.length === 0
+    ? new Uint8Array(graph.from.length)
+    : Uint8Array.from(graph.from, (_, edge) => {
+        const [v, w] = [tail(graph, 2 * edge), head(graph, 2 * edge)];
+        const [x1, y1, x2, y2] = [
+          graph.xy[2 * v]!,
+          graph.xy[2 * v + 1]!,
+          graph.xy[2 * w]!,
+          graph.xy[2 * w + 1]!,
+        ];
+        const middle: Point = [(x1 + x2) / 2, (y1 + y2) / 2];
+        return stairs.onFlight(middle, [x2 - x1, y2 - y1]) || stairs.inWell(middle) ? 1 : 0;
+      });
 
 function enclosedShare(
   { faces, faceOf }: Faces,

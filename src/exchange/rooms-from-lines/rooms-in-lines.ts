@@ -12,7 +12,9 @@ import { openingsOf } from "./openings.ts";
 import type { PlanLines, PlanText } from "./plan-lines.ts";
 import { type RoomGroup, roomGroups, STRIP } from "./room-groups.ts";
 import { mayName, roomName } from "./room-names.ts";
-import { wallGaps } from "./wall-ends.ts";
+import { slidingLeaves } from "./sliding-leaves.ts";
+import { stairsIn } from "./stair-flights.ts";
+import { type WallGap, wallGaps } from "./wall-ends.ts";
 import { windowsOf } from "./windows.ts";
 
 /** Nobody needs light in less. [m²] */
@@ -24,6 +26,9 @@ const WALLED_ISLAND = 1.5;
 /** Islands without walls are furniture up to here: a long table with its chairs. [m²] */
 const PLAIN_ISLAND = 8;
 
+/** A rail and the string beside it are no thicker. [m] */
+const RAIL: Metres = 0.25;
+
 /** Rooms and openings in lines of one choice of layers. */
 export function roomsInLines(
   plan: PlanLines,
@@ -34,10 +39,24 @@ export function roomsInLines(
   const meaning = options.names.map(meaningOf);
   const leaves = doorLeaves(plan.swings, surroundings(plan.lines));
   const strokes = hatching(plan.lines, plan.layerOf);
-  const solid = withoutLeaves(plan.lines, leaves, (line) => strokes[line] === 1);
-  const kept = { lines: solid.lines, layerOf: Uint16Array.from(solid.kept, (i) => plan.layerOf[i]!) };
+  const sliding = slidingLeaves(plan.lines);
+  const solid = withoutLeaves(
+    plan.lines,
+    leaves,
+    (line) => strokes[line] === 1 || sliding.pocketed[line] === 1,
+  );
+  const kept = withLines(
+    { lines: solid.lines, layerOf: Uint16Array.from(solid.kept, (i) => plan.layerOf[i]!) },
+    sliding.ends.map(({ line, end }) => ({ layer: plan.layerOf[line]!, end })),
+  );
   const first = arrange({ lines: kept.lines, rank: () => 0, tolerance: options.tolerance });
-  const gaps = likelyGaps(wallGaps(first), leaves, kept.lines);
+  const stairs = stairsIn(plan.lines);
+  // The ends of two rails face each other as the ends of two walls do.
+  const railGap = (gap: WallGap): boolean => gap.thickness < RAIL && stairs.atFlight(gap.middle);
+  const gaps = likelyGaps(
+    wallGaps(first).filter((gap) => !railGap(gap)),
+    { leaves, lines: kept.lines, slid: sliding.shuts },
+  );
   const shutLines = [...gaps.flatMap((gap) => gap.shut), ...leafLines(leaves, gaps)];
   const own = kept.layerOf.length;
   const all = new Float64Array(4 * (own + shutLines.length));
@@ -55,7 +74,13 @@ export function roomsInLines(
     return line < own && meaning[kept.layerOf[line]!] === "wall";
   };
   const labels = plan.texts.filter(({ text }) => mayName(text));
-  const groups = roomGroups(graph, closed, { shut, cubicle, named, labels: labels.map(({ at }) => at) });
+  const groups = roomGroups(graph, closed, {
+    shut,
+    cubicle,
+    named,
+    labels: labels.map(({ at }) => at),
+    stairs,
+  });
   const near = boxSearch(plan.texts.map(({ at: [x, y] }) => [x, y, x, y]));
   const textsIn = (piece: Piece): readonly PlanText[] =>
     near(boxOf(piece.outline)).flatMap((index) => {
@@ -81,10 +106,24 @@ export function roomsInLines(
     ]);
   }
   const pieces = likely.map(({ piece }) => piece);
-  const doors = openingsOf({ gaps, leaves, doorLines, pieces });
+  const doors = openingsOf({ gaps, leaves, slid: sliding.shuts, doorLines, pieces });
   const glazed = (line: number): boolean => meaning[kept.layerOf[line]!] === "window";
   const windows = windowsOf({ lines: kept.lines, glazed, pieces, doors });
   return { ...judged(likely, [...doors, ...windows]), shift: plan.shift };
+}
+
+/** Lines and some more. */
+function withLines(
+  { lines, layerOf }: { readonly lines: Float64Array; readonly layerOf: Uint16Array },
+  more: readonly { readonly layer: number; readonly end: readonly [Point, Point] }[],
+): { readonly lines: Float64Array; readonly layerOf: Uint16Array } {
+  if (more.length === 0) return { lines, layerOf };
+  const all = new Float64Array(lines.length + 4 * more.length);
+  all.set(lines);
+  more.forEach(({ end: [[x1, y1], [x2, y2]] }, i) => {
+    all.set([x1, y1, x2, y2], lines.length + 4 * i);
+  });
+  return { lines: all, layerOf: Uint16Array.from([...layerOf, ...more.map(({ layer }) => layer)]) };
 }
 
 interface Candidate {
