@@ -1,15 +1,21 @@
+import { readFileSync } from "node:fs";
 import { afterAll, describe, expect, test } from "vitest";
+import type { Piece } from "#engine";
 import { findRoomAt, lineIndex } from "#exchange";
 import { pieceArea, regionArea, sharedOf } from "../../src/exchange/region.ts";
 import { drawnPlan, folders, middleOf, overlapOf, piece, plans, roomsSeen } from "./counted-rooms.ts";
+import { drawnOutlines } from "./drawn-outlines.ts";
+import missed from "./rooms-missed.json" with { type: "json" };
 
 // Rooms of real plans as the finder sees them, against what was counted by eye before it existed (rooms-by-eye/README.md).
 
 /** Found means this much overlap, intersection over union. */
 const OVERLAP = 0.8;
 
-/** How far the area of each room that was found is off the counted one, as a share of it. */
-const areaErrors: { readonly file: string; readonly error: number }[] = [];
+/** How far the area of each room that was found is off the counted one, and off the outline that the drawing carries for it, as a share. */
+const areaErrors: { readonly counted: number; readonly drawn: number | undefined }[] = [];
+/** The drawing's own outline of a room is one that overlaps what was counted by eye by so much: eyes are off by 2 % of a room's size. */
+const OWN_OUTLINE = 0.96;
 const total = { sure: 0, hit: 0, found: 0, wrong: 0 };
 
 /** Share of the rooms of a printed plan, hatched all over and without layers, that a click into the middle finds. */
@@ -43,8 +49,14 @@ describe.skipIf(!folders.dxf || !folders.plan)("Rooms of real plans, against a c
       const { found, metres } = await roomsSeen({ file, unit });
       const counted = rooms.map(({ outline, sure }) => ({ sure, piece: piece([outline], metres, [0, 0]) }));
       const known = new Set<number>();
+      const drawn = file.endsWith(".dxf")
+        ? drawnOutlines(readFileSync(`${folders.dxf}/${file}`, "latin1")).map((ring) =>
+            piece([ring], metres, [0, 0]),
+          )
+        : [];
       let [sure, hit] = [0, 0];
-      for (const room of counted) {
+      const missed: number[] = [];
+      for (const [number, room] of counted.entries()) {
         const overlaps = found.map((one) => overlapOf(one, room.piece));
         const best = Math.max(0, ...overlaps);
         if (room.sure) {
@@ -52,8 +64,15 @@ describe.skipIf(!folders.dxf || !folders.plan)("Rooms of real plans, against a c
           if (best >= OVERLAP) {
             hit++;
             const area = pieceArea(found[overlaps.indexOf(best)]!);
-            areaErrors.push({ file, error: Math.abs(area / pieceArea(room.piece) - 1) });
-          }
+            const own = drawn
+              .map((one) => ({ one, overlap: overlapOf(one, room.piece) }))
+              .reduce((a, b) => (b.overlap > a.overlap ? b : a), { one: room.piece, overlap: OWN_OUTLINE });
+            const off = (whole: Piece): number => Math.abs(area / pieceArea(whole) - 1);
+            areaErrors.push({
+              counted: off(room.piece),
+              drawn: own.one === room.piece ? undefined : off(own.one),
+            });
+          } else missed.push(number);
         }
         // What shares half of it with a room, or lies in one that could be drawn otherwise, is no invention.
         overlaps.forEach((overlap, index) => {
@@ -68,7 +87,7 @@ describe.skipIf(!folders.dxf || !folders.plan)("Rooms of real plans, against a c
       total.wrong += wrong;
       console.info(`${file}: ${hit} of ${sure} rooms found, ${wrong} of ${found.length} are none`);
       if (!plan) expect(found).toEqual([]);
-      expect(hit).toBeGreaterThanOrEqual(Math.floor((leastFound[file] ?? 1) * sure));
+      expect(missed).toEqual((explained[file] ?? []).map(({ room }) => room));
     },
     60_000,
   );
@@ -77,43 +96,28 @@ describe.skipIf(!folders.dxf || !folders.plan)("Rooms of real plans, against a c
     console.info(
       `All: ${total.hit} of ${total.sure} rooms found (${percent(total.hit / total.sure)}), ${total.wrong} of ${total.found} are none (${percent(total.wrong / total.found)}); wanted: 90 % and under 5 %`,
     );
-    for (const [what, files] of [
-      ["all plans", () => true],
-      ["drawn faces", (file: string) => drawnFaces.includes(file)],
-    ] as const) {
-      const errors = areaErrors.filter(({ file }) => files(file)).map(({ error }) => error);
+    const against = {
+      eye: areaErrors.map(({ counted }) => counted),
+      drawn: areaErrors.flatMap(({ drawn }) => drawn ?? []),
+    };
+    for (const [what, errors] of Object.entries(against))
       console.info(
-        `Areas, ${what}: off by ${percent1(quantile(errors, 0.5))} in the middle, ${percent1(quantile(errors, 0.95))} at most for 95 % of ${errors.length}`,
+        `Areas against ${what}: off by ${percent1(quantile(errors, 0.5))} in the middle, ${percent1(quantile(errors, 0.95))} at most for 95 % of ${errors.length}, by 2 % at most for ${errors.filter((error) => error <= 0.02).length}`,
       );
-      if (what === "drawn faces") {
-        // 0.3 % and 2.0 % were measured; a finder that draws along the wrong face of a wall is off by 5 % and more.
-        expect(quantile(errors, 0.5)).toBeLessThanOrEqual(0.005);
-        expect(quantile(errors, 0.95)).toBeLessThanOrEqual(0.025);
-      }
-    }
-    expect(total.hit / total.sure).toBeGreaterThanOrEqual(0.9);
-    expect(total.wrong / total.found).toBeLessThanOrEqual(0.045);
+    expect(against.drawn.length).toBeGreaterThanOrEqual(150);
+    expect(quantile(against.drawn, 0.5)).toBeLessThanOrEqual(0.001);
+    // 178 of 189; the others are off by up to 8.6 %, see docs/rooms-from-plans.md.
+    expect(
+      against.drawn.filter((error) => error <= 0.02).length / against.drawn.length,
+    ).toBeGreaterThanOrEqual(0.94);
+    expect(total.hit / total.sure).toBeGreaterThanOrEqual(0.92);
+    expect(total.wrong / total.found).toBeLessThanOrEqual(0.035);
   });
 });
 
-/** What was reached; a change of the finder must not lose it. 1 where absent. */
-const leastFound: Readonly<Record<string, number>> = {
-  "architecture-school-doors-r2010.dxf": 0.84,
-  // Sliding doors and cased openings without leaf or wall end.
-  "house-xref-layers-text-dims-r2004.dxf": 0.5,
-  "iso-office-walkable-m-r2013.dxf": 0.75,
-  "learning-center-mm-r2018.dxf": 0.96,
-  "lines-only-inches-r2000.dxf": 0.8,
-  "pavilion-plan-m-r2013.dxf": 0.5,
-  "university-arts-cm-r2018.dxf": 0.75,
-  "university-floor1.pdf": 0.9,
-  "university-floor1.svg": 0.9,
-  "university-floorB.pdf": 0.9,
-  "university-lab-floor3-roomlayers-r2007.dxf": 0.94,
-};
-
-/** Plans whose count took the corners of closed outlines that the drawing carries. */
-const drawnFaces: readonly string[] = ["university-lab-floor3-roomlayers-r2007.dxf"];
+/** Every room that is missed, with its reason: a change of the finder must neither lose a room nor leave a reason behind. */
+const explained: Readonly<Record<string, readonly { readonly room: number; readonly why: string }[]>> =
+  missed;
 
 const percent1 = (share: number): string => `${(100 * share).toFixed(1)} %`;
 
