@@ -32,7 +32,13 @@ export function outputChoice(context: SettingContext): OutputChoice {
     };
   const way = use === "stair" || (escapeRoute === true && daylight !== true);
   if (!way)
-    return { value: "switch", reason: "Nobody is left on a stair or an escape route when it goes off." };
+    return {
+      value: "switch",
+      reason: "It lights no stair, and no escape route without daylight.",
+      ...(escapeRoute === undefined
+        ? { assumption: "Nobody said whether an escape route leads through here." }
+        : {}),
+    };
   if (seenByTwo === true)
     return {
       value: "switch",

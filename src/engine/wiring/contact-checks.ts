@@ -55,6 +55,7 @@ export const contactChecks = (model: WiringModel): readonly WiringCheck[] =>
     ...group.contactorsFeeding.flatMap(({ id, name, main }) => [
       mainCurrentCheck({ model, group, name, id, rated: main.rated }),
       ...pulseChecks({ group, tag: name, id, contact: main }, "main contacts"),
+      ...backUpCheck({ model, group, tag: name, id, contact: main }),
     ]),
   ]);
 
@@ -325,7 +326,9 @@ function pulseChecks(
 
 const micro = (seconds: number): number => Math.round(seconds * 1e6);
 
-function backUpCheck(about: ContactCase): readonly WiringCheck[] {
+function backUpCheck(
+  about: Omit<ContactCase, "contact"> & { readonly contact: Pick<Contact, "backUp"> | undefined },
+): readonly WiringCheck[] {
   const { model, group, contact } = about;
   const ratings = model.circuits
     .filter(({ id }) => group.loads.some(({ circuit }) => circuit === id))

@@ -216,13 +216,19 @@ export interface PushButton {
 export interface Contactor {
   readonly id: string;
   readonly name: string;
-  readonly coil: { readonly switchedLine: string; readonly current?: Amperes; readonly suppressor: Known };
+  readonly coil: {
+    readonly switchedLine: string;
+    readonly current?: Amperes;
+    readonly suppressor: Known;
+    /** Somebody calculated the cable to it: section, drop, protection. Absent: nobody did. */
+    readonly cable?: Known;
+  };
   /** Main contacts, with what they bear and make as declared for their kind of load. */
   readonly main: {
     readonly circuit: string;
     readonly switchedLine: string;
     readonly rated?: Amperes;
-  } & Pick<Contact, "makingPeak" | "makingWidth" | "drivers">;
+  } & Pick<Contact, "makingPeak" | "makingWidth" | "drivers" | "backUp">;
   readonly labelled: Known;
   readonly isolatesAllPoles: Known;
 }

@@ -82,7 +82,11 @@ const contactor = kept({
   makingWidth: positive.optional(),
   /** Most drivers on its main contacts. */
   drivers: z.number().int().positive().max(100_000).optional(),
+  /** Largest protective device before its main contacts. [A] */
+  backUp: positive.optional(),
   coilCurrent: positive.optional(),
+  /** Somebody calculated the cable to its coil, and it holds. */
+  coilCable: known.optional(),
   /** Across the coil. */
   suppressor: known.default("unknown"),
   /** Where coil and main contacts have two supplies. */

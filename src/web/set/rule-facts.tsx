@@ -34,15 +34,16 @@ export function RuleFacts({ job, rooms }: RuleFactsProps) {
       <div className="stack">
         <p className="hint">{t("set.spaces.hint")}</p>
         {offered.length > 0 && !job.readOnly ? (
-          <Button className="button button-first" onPress={takeOffered}>
-            {t("set.spaces.offered", {
-              count: offered.length,
-              first: offered
-                .slice(0, 3)
+          <>
+            <Button className="button button-first" onPress={takeOffered}>
+              {t("set.spaces.offered", { count: offered.length })}
+            </Button>
+            <p className="hint">
+              {offered
                 .map(([room, space]) => `${judged.get(room.id)}: ${t(`set.space.${space}`)}`)
-                .join(", "),
-            })}
-          </Button>
+                .join(" · ")}
+            </p>
+          </>
         ) : null}
         <div className="fields fields-roomy">
           {own.map((room) => (

@@ -77,6 +77,7 @@ function ContactorFields({
     ["makingPeak", "A", 1],
     ["makingWidth", "µs", 1e-6],
     ["drivers", undefined, 1],
+    ["backUp", "A", 1],
     ["coilCurrent", "mA", 1e-3],
   ] as const;
   return (
@@ -91,22 +92,24 @@ function ContactorFields({
         />
       </div>
       <span className="field-label">{t("wire.contactor.coil")}</span>
-      {job.site.detectors.map(({ id, tag }) => (
-        <Tick
-          key={id}
-          on={contactor.detectors.includes(id)}
-          disabled={disabled}
-          onChange={(on) =>
-            onChange({
-              detectors: on
-                ? [...contactor.detectors, id]
-                : contactor.detectors.filter((other) => other !== id),
-            })
-          }
-        >
-          {tag || id}
-        </Tick>
-      ))}
+      <div className="wire-rooms">
+        {job.site.detectors.map(({ id, tag }) => (
+          <Tick
+            key={id}
+            on={contactor.detectors.includes(id)}
+            disabled={disabled}
+            onChange={(on) =>
+              onChange({
+                detectors: on
+                  ? [...contactor.detectors, id]
+                  : contactor.detectors.filter((other) => other !== id),
+              })
+            }
+          >
+            {tag || id}
+          </Tick>
+        ))}
+      </div>
       <div className="fields">
         {figures.map(([name, unit, per]) => (
           <Amount
@@ -121,7 +124,7 @@ function ContactorFields({
             onChange={(value) => onChange({ [name]: value })}
           />
         ))}
-        {(["suppressor", "labelled", "isolatesAllPoles"] as const).map((name) => (
+        {(["suppressor", "coilCable", "labelled", "isolatesAllPoles"] as const).map((name) => (
           <Known
             key={name}
             label={t(`wire.contactor.${name}`)}

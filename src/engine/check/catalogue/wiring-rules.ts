@@ -49,6 +49,12 @@ export const wiringRuleProblems = {
     message: "At {name}: {detail}.",
     remedy: "Fit a suppressor across the coil, between switched line and neutral.",
   },
+  "coil-cable-wrong": {
+    severity: "must",
+    message: "Contactor {name}: {detail}.",
+    remedy:
+      "Take a section and a protective device for the cable to the coil that hold, and calculate it again.",
+  },
   "lamps-may-glow": {
     severity: "should",
     message: "Lamps on {name} may glow when off: {detail}.",

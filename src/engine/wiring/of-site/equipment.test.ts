@@ -25,7 +25,9 @@ const contactor: FoundContactor = {
   makingPeak: 500,
   makingWidth: 0.0005,
   drivers: 40,
+  backUp: 16,
   coilCurrent: 0.02,
+  coilCable: "yes",
   suppressor: "yes",
   labelled: "no",
   isolatesAllPoles: "no",
@@ -205,4 +207,22 @@ describe("several boards", () => {
     // 8 mA and 4 mA behind two RCDs named alike; 12 mA would be too much behind one.
     expect(sentences({ ...own, luminaires: leaky }, found)).toEqual([]);
   });
+});
+
+test("what nobody entered of a contactor is not proven: its main contacts' inrush and protection, and the cable to its coil", () => {
+  const {
+    makingPeak: _,
+    makingWidth: __,
+    drivers: ___,
+    backUp: ____,
+    coilCable: _____,
+    ...silent
+  } = contactor;
+  const own = site({ models: [inductive] });
+  expect(sentences(own, installation({ circuits: [{ ...circuit, contactors: [silent] }] })).sort()).toEqual([
+    "Not proven for K1: inrush peak on the main contacts.",
+    "Not proven for K1: number of drivers on the main contacts.",
+    "Not proven for K1: protective device upstream against what the contact needs.",
+    "Rule W-24 is not proven for K1. Not on record: section, length and protection of the cable to its coil.",
+  ]);
 });

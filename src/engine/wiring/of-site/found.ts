@@ -68,7 +68,11 @@ export interface FoundContactor {
   readonly makingWidth?: Seconds;
   /** Most drivers on its main contacts. */
   readonly drivers?: number;
+  /** Largest protective device before its main contacts. */
+  readonly backUp?: Amperes;
   readonly coilCurrent?: Amperes;
+  /** Somebody calculated the cable to its coil, and it holds. */
+  readonly coilCable?: Known;
   readonly suppressor: Known;
   readonly labelled: Known;
   readonly isolatesAllPoles: Known;

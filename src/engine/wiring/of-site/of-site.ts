@@ -133,6 +133,7 @@ const contactorOf = ({ found, circuit, coil, main }: PlacedContactor): Contactor
     switchedLine: coil.id,
     suppressor: found.suppressor,
     ...(found.coilCurrent === undefined ? {} : { current: found.coilCurrent }),
+    ...(found.coilCable === undefined ? {} : { cable: found.coilCable }),
   },
   main: {
     circuit,
@@ -141,6 +142,7 @@ const contactorOf = ({ found, circuit, coil, main }: PlacedContactor): Contactor
     ...(found.makingPeak === undefined ? {} : { makingPeak: found.makingPeak }),
     ...(found.makingWidth === undefined ? {} : { makingWidth: found.makingWidth }),
     ...(found.drivers === undefined ? {} : { drivers: found.drivers }),
+    ...(found.backUp === undefined ? {} : { backUp: found.backUp }),
   },
   labelled: found.labelled,
   isolatesAllPoles: found.isolatesAllPoles,

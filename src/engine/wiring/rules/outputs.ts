@@ -71,6 +71,17 @@ export const suppressedCoils = (model: WiringModel): readonly RuleHit[] => [
   }),
 ];
 
+/** W-24: the cable to a coil is calculated like any other; no route of the plan has it. @param model - The wiring. @returns Hits. @source IEC-60364-4-43 @example Nobody calculated it: not proven */
+export const coilCables = (model: WiringModel): readonly RuleHit[] =>
+  model.contactors.flatMap(({ id, name, coil }) =>
+    mustBe(coil.cable, {
+      name,
+      records: [id],
+      no: "the cable to its coil does not hold",
+      unknown: "section, length and protection of the cable to its coil",
+    }),
+  );
+
 /**
  * Current that a capacitor leaks from line into the switched line.
  *

@@ -2,7 +2,7 @@ import type { ProblemCode, Verdict } from "../../check/index.ts";
 import type { SourceId } from "../../source/index.ts";
 import type { WiringModel } from "../model.ts";
 
-/** W-01 to W-23, two digits. */
+/** W-01 to W-24, two digits. */
 export type RuleId = `W-${number}`;
 
 /** One place where a rule is broken, or cannot be judged. A place that keeps it is not listed. */

@@ -22,11 +22,14 @@ const button = (more: Partial<PushButton> = {}): PushButton => ({
 const contactor = (more: Partial<Contactor> = {}): Contactor => ({
   id: "q1",
   name: "Q1",
-  coil: { switchedLine: "switched", current: 0.02, suppressor: "yes" },
+  coil: { switchedLine: "switched", current: 0.02, suppressor: "yes", cable: "yes" },
   main: { circuit: "circuit", switchedLine: "power", rated: 20 },
   labelled: "yes",
   isolatesAllPoles: "yes",
   ...more,
+});
+const coil = (more: { readonly cable?: "no" }) => ({
+  contactors: [contactor({ coil: { switchedLine: "switched", suppressor: "yes", ...more } })],
 });
 const pair = (more: object): Partial<WiringModel> => ({
   detectors: [detector("d1", { role: "parallel" }), detector("d2", { role: "parallel", ...more })],
@@ -223,6 +226,7 @@ const cases: readonly (readonly [
   ],
   ["W-23", "fire-ceiling-open", fire({ recessed: true, testedCover: "no" }, "yes"), fire({}, "yes")],
   ["W-23", "fire-ceiling-open", fire({ recessed: false }, "no"), undefined],
+  ["W-24", "coil-cable-wrong", coil({ cable: "no" }), coil({})],
 ];
 
 const codesOf = (model: WiringModel) => wiringFindings(model).map(({ code }) => code);
@@ -237,9 +241,9 @@ describe("wiring rules", () => {
       wiringRules.flatMap((rule) => rule.evaluate(row()).map((hit) => `${rule.id} ${hit.detail}`)),
     ).toEqual([]);
   });
-  test("they are numbered W-01 to W-23 without a gap", () => {
+  test("they are numbered W-01 to W-24 without a gap", () => {
     expect(wiringRules.map(({ id }) => id)).toEqual(
-      Array.from({ length: 23 }, (_, i) => `W-${String(i + 1).padStart(2, "0")}`),
+      Array.from({ length: 24 }, (_, i) => `W-${String(i + 1).padStart(2, "0")}`),
     );
   });
   test.each(cases)("%s is broken: %s", (id, code, change, open) => {

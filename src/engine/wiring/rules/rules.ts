@@ -3,7 +3,7 @@ import * as installation from "./installation.ts";
 import * as outputs from "./outputs.ts";
 import type { WiringRule } from "./rule.ts";
 
-/** Every wiring rule. Numbers are permanent. W-21 to W-23 continue the list with the rooms that need more. */
+/** Every wiring rule. Numbers are permanent. W-21 to W-24 continue the list with the rooms that need more, and the cables of coils. */
 export const wiringRules: readonly WiringRule[] = [
   {
     id: "W-01",
@@ -165,5 +165,12 @@ export const wiringRules: readonly WiringRule[] = [
     title: "Fire-rated ceilings",
     source: "IEC-60364-5-52-SECTION",
     evaluate: installation.fireRatedCeilings,
+  },
+  {
+    id: "W-24",
+    code: "coil-cable-wrong",
+    title: "Cable of a coil",
+    source: "IEC-60364-4-43",
+    evaluate: outputs.coilCables,
   },
 ];
