@@ -14,7 +14,14 @@ import {
   type ZoneKind,
 } from "#engine";
 import type { JobFile } from "#job";
-import { type DeviceZone, type JobSheetDetails, type PackInput, packFiles } from "#output";
+import {
+  type DeviceZone,
+  type JobSheetDetails,
+  type LabelGridName,
+  labelGrids,
+  type PackInput,
+  packFiles,
+} from "#output";
 import { summaryOf } from "./check.ts";
 import { type Command, exitCodes, exitOf, refused, textValue, type World } from "./command.ts";
 import { occupied, readBytes, writeWhole } from "./files.ts";
@@ -25,18 +32,20 @@ import { aligned, findingJson } from "./words.ts";
 
 export const pack: Command = {
   name: "pack",
-  usage: "pack JOB -o DIR [--prices FILE] [--accepted FILE]",
+  usage: "pack JOB -o DIR [--prices FILE] [--accepted FILE] [--labels GRID]",
   summary: "Plans, setting-out and wiring sheets, schedules, setting sheets, materials, quote.",
   help: [
     ["-o, --output DIR", "folder for the files; made if it is not there"],
     ["--prices FILE", "price list of the firm as CSV; the pack holds one to fill in"],
     ["--accepted FILE", "quote.csv of the accepted quote: what changed since becomes a variation"],
+    ["--labels GRID", `labels on an A4 sheet, columns × rows: ${Object.keys(labelGrids).join(", ")}`],
     ["--black-and-white", "no colours; the patterns are the same"],
   ],
   options: {
     output: { type: "string", short: "o" },
     prices: { type: "string" },
     accepted: { type: "string" },
+    labels: { type: "string" },
     "black-and-white": { type: "boolean" },
   },
   run: async ({ world, words, values }) => {
@@ -46,6 +55,12 @@ export const pack: Command = {
       return refused({
         code: "command-wrong",
         values: { reason: "it takes one job file and -o DIR", command: "pack" },
+      });
+    const labels = textValue(values, "labels");
+    if (labels !== undefined && !isGrid(labels))
+      return refused({
+        code: "command-wrong",
+        values: { reason: `--labels is one of ${Object.keys(labelGrids).join(", ")}`, command: "pack" },
       });
     const opened = await openJob(world, file);
     if ("problems" in opened) return opened;
@@ -66,6 +81,8 @@ export const pack: Command = {
       asbestos: job.visit,
       ...("reason" in wiring ? {} : { wiring }),
       settings: await settingsOf(site, job),
+      identity: job.id ?? "",
+      ...(labels === undefined ? {} : { labels }),
       ...offer,
       fonts: await readFonts(),
       created: createdOf(job),
@@ -111,6 +128,8 @@ export const pack: Command = {
     };
   },
 };
+
+const isGrid = (name: string): name is LabelGridName => Object.hasOwn(labelGrids, name);
 
 const kinds: readonly ZoneKind[] = ["seated", "towards", "across", "sound"];
 

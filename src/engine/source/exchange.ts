@@ -24,6 +24,13 @@ export const exchangeSources = {
     verify: true,
     note: "Layout of the central directory and of the local headers",
   },
+  "ISO-18004": {
+    kind: "standard",
+    title: "ISO/IEC 18004, QR code bar code symbology",
+    certainty: "from-memory",
+    verify: true,
+    note: "Versions 1 to 10 at level M; held by a reader of its own in the tests, and looked at once with another one",
+  },
   "ISO-32000": {
     kind: "standard",
     title: "Document management: portable document format (PDF)",

@@ -34,7 +34,7 @@ export type Fill =
     };
 
 /** Lettering by height of capitals, as ISO 3098 names it. */
-export type LetteringSize = 2.5 | 3.5 | 5;
+export type LetteringSize = 2.5 | 3.5 | 5 | 7;
 
 export interface TextMark {
   readonly kind: "text";

@@ -18,8 +18,11 @@ import type { DeviceZone } from "../drawing/zone-marks.ts";
 import { type DrawnCable, storeyDxf } from "../dxf/storey-dxf.ts";
 import { siteIfc } from "../ifc/site-ifc.ts";
 import { maskTemplates } from "../mask-template/mask-templates.ts";
+import type { LabelGridName } from "../labels/label-grids.ts";
+import { labelSheets } from "../labels/label-sheets.ts";
 import { type PdfFonts, pdfOf } from "../pdf/pdf.ts";
 import { offerFiles } from "../quote/offer-files.ts";
+import { roomCards } from "../room-cards/room-cards.ts";
 import type { AsbestosKnown } from "../setting-out/asbestos-band.ts";
 import { settingOutSheets, type UnnumberedSheet } from "../setting-out/setting-out-sheets.ts";
 import { settingLines } from "../setting-sheets/setting-lines.ts";
@@ -52,6 +55,10 @@ export interface PackInput {
   readonly prices?: PriceList;
   /** Lines of the quote that was accepted: the plan of now is held against them. */
   readonly accepted?: readonly QuoteItem[];
+  /** Identity that every copy of the job carries, for the codes on labels; empty where the job has none. */
+  readonly identity: string;
+  /** How labels lie on their sheet. */
+  readonly labels?: LabelGridName;
   readonly fonts: PdfFonts;
   /** Stamped into the PDFs. */
   readonly created: Date;
@@ -71,7 +78,7 @@ export interface PackFile {
 
 /**
  * The files of a pack: plans and setting-out sheets of every storey that has rooms, as SVG and PDF, each plan as DXF, the whole as a building model, and the device schedule;
- * with the wiring a drawing for each switched group, and schedules of terminals, cables and boxes; with the settings a card for each device; a template for each lens with masks.
+ * with the wiring a drawing for each switched group, and schedules of terminals, cables and boxes; with the settings a card for each device; labels for the devices and cards for the people in the rooms.
  */
 export async function packFiles(input: PackInput): Promise<readonly PackFile[]> {
   const { site } = input;
@@ -116,6 +123,7 @@ export async function packFiles(input: PackInput): Promise<readonly PackFile[]> 
       }),
     },
     ...offer.documents,
+    ...forPeople(input),
   ].filter((document) => document.sheets.length > 0);
   const bound = documents.filter(({ alone }) => !alone);
   const pages = bound.reduce((sum, document) => sum + document.sheets.length, 0);
@@ -170,6 +178,21 @@ export async function packFiles(input: PackInput): Promise<readonly PackFile[]> 
     ...offer.tables,
   ];
   return [...files, ...drawings, model, ...tables.map((table) => ({ ...table, sheets: [] }))];
+}
+
+/** Labels to stick on and cards to hang up: no pages of the bound pack. */
+function forPeople(input: PackInput): readonly Document[] {
+  const { site, details, identity, labels } = input;
+  const devices = input.settings?.devices ?? [];
+  const { job, date, revision } = details;
+  return [
+    {
+      name: "labels",
+      alone: true,
+      sheets: labelSheets({ site, devices, job, identity, ...(labels ? { grid: labels } : {}) }),
+    },
+    { name: "room-cards", alone: true, sheets: roomCards({ site, devices, job, date, revision }) },
+  ];
 }
 
 /** Materials and quote. A job without detectors has nothing to offer. */
