@@ -48,14 +48,17 @@ const wiringFiles = [
   "fitting-list.csv",
 ];
 
+const onlyWiring = ["--only", "wiring,terminal,cable,box,fitting"];
+const onlyOffer = ["--only", "quote,price,variation"];
+
 test("pack draws the wiring of a job that has one, and writes the same bytes the second time", async () => {
-  const first = await told("pack", "wired.job.json", "-o", "a", "--json");
+  const first = await told("pack", "wired.job.json", "-o", "a", "--json", ...onlyWiring);
   expect(first.json().noWiring).toBeNull();
   const files: readonly string[] = first.json().files;
   expect(files.filter((file) => wiringFiles.includes(file))).toEqual(wiringFiles);
   expect(await readFile(join(folder, "a", "wiring.svg"), "utf8")).toContain("! 230 V kills.");
   expect(await readFile(join(folder, "a", "terminal-schedule.csv"), "utf8")).toContain("Lighting 1");
-  await told("pack", "wired.job.json", "-o", "b", "--json");
+  await told("pack", "wired.job.json", "-o", "b", "--json", ...onlyWiring);
   for (const file of files)
     expect([
       file,
@@ -67,7 +70,7 @@ test("pack of a job without wiring draws none, and says why in one line", async 
   const answer = await told("pack", "annex.job.json", "-o", "a", "--json");
   expect(answer.json().files.filter((file: string) => /wiring|terminal|cable|box/.test(file))).toEqual([]);
   expect(answer.json().noWiring).toBe("no circuit is on record, and no luminaire with its circuit or power.");
-  const { out } = await told("pack", "annex.job.json", "-o", "b");
+  const { out } = await told("pack", "annex.job.json", "-o", "b", "--only", "plan");
   expect(out).toContain(
     "No wiring sheets: no circuit is on record, and no luminaire with its circuit or power.\n",
   );
@@ -84,7 +87,7 @@ test("pack of a supply that is not covered draws no wiring, and says why", async
 });
 
 test("pack takes its own price list back filled in, and holds a later plan against the accepted quote", async () => {
-  await told("pack", "wired.job.json", "-o", "a", "--json");
+  await told("pack", "wired.job.json", "-o", "a", "--json", ...onlyOffer);
   const form = await readFile(join(folder, "a", "price-list.csv"), "utf8");
   const filled = form
     .replace(/^(.*,piece),,/gm, "$1,12.50,")
@@ -93,7 +96,10 @@ test("pack takes its own price list back filled in, and holds a later plan again
     .replace("tax,%,,", "tax,%,20,");
   expect(filled).not.toBe(form);
   await writeFile(join(folder, "prices.csv"), filled);
-  const priced = await told("pack", "wired.job.json", "-o", "b", "--prices", "prices.csv", "--json");
+  const priced = await told(
+    ...["pack", "wired.job.json", "-o", "b", "--prices", "prices.csv", "--json"],
+    ...onlyOffer,
+  );
   expect(priced.json().files).not.toContain("variation.pdf");
   const quote = await readFile(join(folder, "b", "quote.csv"), "utf8");
   // One detector and its spare: a twentieth of one is a whole one.
@@ -108,6 +114,7 @@ test("pack takes its own price list back filled in, and holds a later plan again
   const varied = await told(
     ...["pack", "more.job.json", "-o", "c", "--json"],
     ...["--prices", "prices.csv", "--accepted", "b/quote.csv"],
+    ...onlyOffer,
   );
   expect(varied.json().files).toContain("variation.pdf");
   expect(await readFile(join(folder, "c", "variation.csv"), "utf8")).toContain(

@@ -241,6 +241,7 @@ test("Reading a model can be stopped, and then nothing is written", async () => 
 test("pack writes plans, setting-out sheets and the schedule; twice the same bytes; --force needed to replace", async () => {
   const first = await told(["pack", "annex.job.json", "-o", "a", "--json"]);
   expect(first.json().files).toEqual([
+    "handover.pdf",
     "plan-ground-floor.svg",
     "plan-ground-floor.pdf",
     "setting-out-ground-floor.svg",
@@ -257,6 +258,7 @@ test("pack writes plans, setting-out sheets and the schedule; twice the same byt
     "plan-ground-floor.dxf",
     "building.ifc",
     "device-schedule.csv",
+    "schedules.xlsx",
     "materials.csv",
     "materials.xlsx",
     "price-list.csv",

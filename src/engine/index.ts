@@ -5,6 +5,7 @@ export * from "./day/index.ts";
 export * from "./detector/index.ts";
 export * from "./energy/index.ts";
 export * from "./geometry/index.ts";
+export * from "./handover/index.ts";
 export * from "./placement/index.ts";
 export * from "./quantity/index.ts";
 export * from "./review/index.ts";

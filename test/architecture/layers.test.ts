@@ -44,6 +44,18 @@ const engine: Readonly<Record<string, readonly string[]>> = {
     "geometry",
     "quantity",
   ],
+  handover: [
+    "review",
+    "site-test",
+    "wiring",
+    "check",
+    "source",
+    "coverage",
+    "detector",
+    "site",
+    "geometry",
+    "quantity",
+  ],
   review: [
     "settings",
     "rules",

@@ -4,7 +4,7 @@ import { measuresOf } from "../setting-out/measures.ts";
 import { wallLetters } from "../setting-out/wall-letters.ts";
 import { csvOf } from "./csv.ts";
 
-const head = [
+export const deviceHead: readonly string[] = [
   "Tag",
   "Storey",
   "Room",
@@ -23,8 +23,11 @@ const head = [
   "Id",
 ];
 
-/** Every detector of a job as one line of CSV, in the order of storeys and tags, with the measures of the setting-out sheets. */
-export function deviceSchedule(site: Site): string {
+/** Every detector of a job as one line of CSV. */
+export const deviceSchedule = (site: Site): string => csvOf([deviceHead, ...deviceRows(site)]);
+
+/** Every detector of a job as one row, in the order of storeys and tags, with the measures of the setting-out sheets. */
+export function deviceRows(site: Site): readonly (readonly string[])[] {
   const rooms = new Map(site.rooms.map((room) => [room.id, room]));
   const letters = new Map(
     site.rooms.map((room) => [
@@ -39,7 +42,7 @@ export function deviceSchedule(site: Site): string {
   const detectors = [...site.detectors].sort(
     (a, b) => storeyPlace(a.room) - storeyPlace(b.room) || (a.tag < b.tag ? -1 : a.tag > b.tag ? 1 : 0),
   );
-  const rows = detectors.map((detector) => {
+  return detectors.map((detector) => {
     const room = rooms.get(detector.room);
     const model = site.models.find((one) => one.id === detector.model);
     const measures = room ? measuresOf(detector, room, site) : [];
@@ -68,5 +71,4 @@ export function deviceSchedule(site: Site): string {
       detector.id,
     ];
   });
-  return csvOf([head, ...rows]);
 }

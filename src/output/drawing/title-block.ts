@@ -14,6 +14,8 @@ export interface SheetTitle {
   readonly revision: string;
   readonly drawnBy: string;
   readonly checkedBy: string;
+  /** How far it has come on site; planned if absent. */
+  readonly status?: string;
   readonly page: number;
   readonly pages: number;
 }
@@ -74,7 +76,7 @@ export function titleBlock(
     ...cell(112, 21, 34, "Scale", title.scale),
     ...cell(146, 21, 34, "Page", `${title.page} of ${title.pages}`),
     ...cell(112, 31, 68, "Checked by", title.checkedBy),
-    text([left + 2.5, corner[1] - 3.8], plannedWords, 3.5, "semibold"),
+    text([left + 2.5, corner[1] - 3.8], title.status ?? plannedWords, 3.5, "semibold"),
   ];
 }
 

@@ -1,29 +1,16 @@
-import {
-  type BuiltWiring,
-  deriveWiring,
-  type FoundInstallation,
-  type PlannedDevice,
-  type PriceList,
-  type QuoteItem,
-  type RoomCoverage,
-  type Site,
-  type Storey,
-} from "#engine";
+import { deriveWiring, type Storey } from "#engine";
 import { deviceSchedule } from "../csv/device-schedule.ts";
-import type { Variant } from "../drawing/ink.ts";
 import type { Sheet } from "../drawing/mark.ts";
 import { planSheet } from "../drawing/plan-sheet.ts";
 import type { SheetTitle } from "../drawing/title-block.ts";
-import type { DeviceZone } from "../drawing/zone-marks.ts";
 import { type DrawnCable, storeyDxf } from "../dxf/storey-dxf.ts";
+import { testStanding } from "../handover/test-pages.ts";
 import { siteIfc } from "../ifc/site-ifc.ts";
-import { maskTemplates } from "../mask-template/mask-templates.ts";
-import type { LabelGridName } from "../labels/label-grids.ts";
 import { labelSheets } from "../labels/label-sheets.ts";
-import { type PdfFonts, pdfOf } from "../pdf/pdf.ts";
+import { maskTemplates } from "../mask-template/mask-templates.ts";
+import { pdfOf } from "../pdf/pdf.ts";
 import { offerFiles } from "../quote/offer-files.ts";
 import { roomCards } from "../room-cards/room-cards.ts";
-import type { AsbestosKnown } from "../setting-out/asbestos-band.ts";
 import { settingOutSheets, type UnnumberedSheet } from "../setting-out/setting-out-sheets.ts";
 import { settingLines } from "../setting-sheets/setting-lines.ts";
 import { settingSheets } from "../setting-sheets/setting-sheets.ts";
@@ -31,198 +18,248 @@ import { svgOf } from "../svg/svg.ts";
 import type { WiringPlan } from "../wiring/plan.ts";
 import { wiringDrawings, wiringSchedules, wiringTables } from "../wiring/wiring-documents.ts";
 import { wiringPlan } from "../wiring/wiring-plan.ts";
+import { type BoundDocument, type BoundSection, bookmarksOf, boundPack } from "./bound-pack.ts";
+import type { PackFile, PackInput } from "./pack-input.ts";
+import { scheduleWorkbook } from "./schedule-workbook.ts";
+import { slugsOf } from "./slugs.ts";
 
-/** What the title blocks say of the job as a whole. */
-export type JobSheetDetails = Pick<
-  SheetTitle,
-  "job" | "client" | "site" | "date" | "revision" | "drawnBy" | "checkedBy"
->;
-
-export interface PackInput {
-  readonly site: Site;
-  readonly coverage: readonly RoomCoverage[];
-  readonly zones: readonly DeviceZone[];
-  readonly details: JobSheetDetails;
-  readonly asbestos: AsbestosKnown;
-  /** Boards and circuits with the wiring built from them; absent where nothing of it is on record. */
-  readonly wiring?: { readonly found: FoundInstallation; readonly built: BuiltWiring };
-  /** What is set on each device, and what the devices at hand call their positions. */
-  readonly settings?: {
-    readonly devices: readonly PlannedDevice[];
-    readonly labels: ReadonlyMap<string, Readonly<Record<string, string>>>;
-  };
-  /** What the firm charges; an empty list leaves everything unpriced. */
-  readonly prices?: PriceList;
-  /** Lines of the quote that was accepted: the plan of now is held against them. */
-  readonly accepted?: readonly QuoteItem[];
-  /** Identity that every copy of the job carries, for the codes on labels; empty where the job has none. */
-  readonly identity: string;
-  /** How labels lie on their sheet. */
-  readonly labels?: LabelGridName;
-  readonly fonts: PdfFonts;
-  /** Stamped into the PDFs. */
-  readonly created: Date;
-  readonly variant?: Variant;
-}
-
-export interface PackFile {
+/** A file that is made when it is wanted. */
+interface Wanted {
   readonly name: string;
-  readonly content: string | Uint8Array;
-  /** The sheets in it, in order. */
-  readonly sheets: readonly {
-    readonly title: string;
-    readonly page: number;
-    readonly scale: number | undefined;
-  }[];
+  readonly make: () => Promise<PackFile> | PackFile;
 }
 
 /**
- * The files of a pack: plans and setting-out sheets of every storey that has rooms, as SVG and PDF, each plan as DXF, the whole as a building model, and the device schedule;
- * with the wiring a drawing for each switched group, and schedules of terminals, cables and boxes; with the settings a card for each device; labels for the devices and cards for the people in the rooms.
+ * The files of a pack: the whole as one bookmarked PDF; its parts by themselves as SVG and PDF; plans as DXF, the building as a model,
+ * a template for each lens with masks; all schedules as one workbook and as CSV; materials and quote; labels for the devices and cards for the people in the rooms.
  */
-export async function packFiles(input: PackInput): Promise<readonly PackFile[]> {
-  const { site } = input;
+export async function packFiles(given: PackInput): Promise<readonly PackFile[]> {
+  const input = withStatus(given);
+  const wanted = (await allFiles(input)).filter(({ name }) => isWanted(name, input.only));
+  const files: PackFile[] = [];
+  for (const [i, { name, make }] of wanted.entries()) {
+    await input.progress?.(name, i / wanted.length);
+    files.push(await make());
+  }
+  return files;
+}
+
+const isWanted = (name: string, only: readonly string[] | undefined): boolean =>
+  only === undefined || only.some((beginning) => name.startsWith(beginning));
+
+/** Title blocks say how far the tests have come. */
+function withStatus(input: PackInput): PackInput {
+  const standing = testStanding(input.handover);
+  if (standing === "planned") return input;
+  const status =
+    standing === "tested" ? "Tested on site, see certificate" : "Tested in part, see certificate";
+  return { ...input, details: { ...input.details, status } };
+}
+
+async function allFiles(input: PackInput): Promise<readonly Wanted[]> {
+  const { handover } = input;
+  const { site } = handover;
   const storeys = site.storeys.filter((storey) => site.rooms.some((room) => room.storey === storey.id));
   const slugs = slugsOf(storeys);
   const wiring = wiringOf(input);
   const offer = await offerOf(input, wiring.plan);
-  const documents = [
-    ...storeys.map(
-      (storey): Document => ({ name: `plan-${slugs.get(storey.id)}`, sheets: [planOf(input, storey)] }),
-    ),
-    ...storeys.map(
-      (storey): Document => ({
-        name: `setting-out-${slugs.get(storey.id)}`,
-        sheets: settingOutSheets({
-          site,
-          storey: storey.id,
-          title: titleOf(input, { storey, sheet: "Setting out" }),
-          asbestos: input.asbestos,
-        }),
-      }),
-    ),
-    ...wiring.documents,
-    {
-      name: "setting-sheets",
-      sheets: settingSheets({
+  const plans = storeys.map(
+    (storey): BoundDocument => ({ name: `plan-${slugs.get(storey.id)}`, sheets: [planOf(input, storey)] }),
+  );
+  const settingOut = storeys.map(
+    (storey): BoundDocument => ({
+      name: `setting-out-${slugs.get(storey.id)}`,
+      sheets: settingOutSheets({
         site,
-        devices: input.settings?.devices ?? [],
-        labels: input.settings?.labels ?? new Map(),
-        job: input.details.job,
-        date: input.details.date,
-        revision: input.details.revision,
+        storey: storey.id,
+        title: titleOf(input, { storey, sheet: "Setting out" }),
+        asbestos: input.asbestos,
       }),
-    },
-    {
-      name: "mask-templates",
-      sheets: maskTemplates({
-        site,
-        job: input.details.job,
-        date: input.details.date,
-        revision: input.details.revision,
-      }),
-    },
-    ...offer.documents,
-    ...forPeople(input),
-  ].filter((document) => document.sheets.length > 0);
-  const bound = documents.filter(({ alone }) => !alone);
-  const pages = bound.reduce((sum, document) => sum + document.sheets.length, 0);
-  let page = 0;
-  const files: PackFile[] = [];
-  for (const { name, sheets, alone } of documents) {
-    const numbered = sheets.map((sheet, i) => {
-      if (alone) return { page: i + 1, sheet: sheet(i + 1, sheets.length) };
-      page += 1;
-      return { page, sheet: sheet(page, pages) };
-    });
-    files.push(...numbered.map((one, i) => svgFile(sheets.length === 1 ? name : `${name}-${i + 1}`, one)));
-    files.push({
-      name: `${name}.pdf`,
-      content: await pdfOf(
-        numbered.map((one) => one.sheet),
-        {
-          fonts: input.fonts,
-          title: numbered[0]!.sheet.title,
-          author: input.details.drawnBy,
-          created: input.created,
-        },
-      ),
-      sheets: numbered.map(sheetLine),
-    });
-  }
-  const drawings = storeys.map(
-    (storey): PackFile => ({
-      name: `plan-${slugs.get(storey.id)}.dxf`,
-      content: storeyDxf(site, storey.id, {
-        zones: input.zones,
-        cables: wiring.cables,
-        boards: input.wiring?.found.boards ?? [],
-      }),
-      sheets: [],
     }),
   );
-  const model: PackFile = {
-    name: "building.ifc",
-    content: siteIfc(site, {
-      job: input.details.job,
-      site: input.details.site,
-      drawnBy: input.details.drawnBy,
-      created: input.created,
-      settings: settingLines(input.settings?.devices ?? []),
-    }),
-    sheets: [],
-  };
-  const tables = [
-    { name: "device-schedule.csv", content: deviceSchedule(site) },
-    ...wiring.tables,
-    ...offer.tables,
+  const settings = settingsOf(input);
+  const masks = masksOf(input);
+  const sections = boundPack(input, { plans, settingOut, wiring: wiring.documents, settings, masks });
+  const whole = sections.reduce((sum, { sheets }) => sum + sheets.length, 0);
+  const pageOf = new Map(
+    sections.flatMap(({ sheets, start }) => sheets.map((sheet, i) => [sheet, start + i] as const)),
+  );
+  const bound = [...plans, ...settingOut, ...wiring.documents, settings, masks]
+    .filter(({ sheets }) => sheets.length > 0)
+    .flatMap(({ name, sheets }) =>
+      filesOf(input, {
+        name,
+        pages: sheets.map((sheet) => ({ sheet, page: pageOf.get(sheet)!, of: whole })),
+      }),
+    );
+  const alone = [...offer.documents, ...forPeople(input)]
+    .filter(({ sheets }) => sheets.length > 0)
+    .flatMap(({ name, sheets }) =>
+      filesOf(input, { name, pages: sheets.map((sheet, i) => ({ sheet, page: i + 1, of: sheets.length })) }),
+    );
+  const drawings = storeys.map((storey) =>
+    file(`plan-${slugs.get(storey.id)}.dxf`, () =>
+      storeyDxf(site, storey.id, {
+        zones: handover.zones,
+        cables: wiring.cables,
+        boards: handover.wiring.kind === "built" ? handover.wiring.found.boards : [],
+      }),
+    ),
+  );
+  const tables = [...wiring.tables, ...offer.tables].map(({ name, content }) => file(name, () => content));
+  return [
+    boundFile(input, sections),
+    ...bound,
+    ...alone,
+    ...drawings,
+    file("building.ifc", () => modelOf(input)),
+    file("device-schedule.csv", () => deviceSchedule(site)),
+    file("schedules.xlsx", () => scheduleWorkbook(handover, wiring.plan)),
+    ...tables,
   ];
-  return [...files, ...drawings, model, ...tables.map((table) => ({ ...table, sheets: [] }))];
 }
 
+const file = (name: string, make: () => string | Uint8Array | Promise<Uint8Array>): Wanted => ({
+  name,
+  make: async () => ({ name, content: await make(), sheets: [] }),
+});
+
+interface Page {
+  readonly sheet: UnnumberedSheet;
+  readonly page: number;
+  readonly of: number;
+}
+
+/** Each sheet as SVG, and all of them as one PDF. */
+function filesOf(
+  input: PackInput,
+  { name, pages }: { readonly name: string; readonly pages: readonly Page[] },
+): readonly Wanted[] {
+  const drawn = ({ sheet, page, of }: Page): Numbered => ({ page, sheet: sheet(page, of) });
+  return [
+    ...pages.map((page, i): Wanted => {
+      const own = `${pages.length === 1 ? name : `${name}-${i + 1}`}.svg`;
+      return {
+        name: own,
+        make: () => {
+          const numbered = drawn(page);
+          return { name: own, content: svgOf(numbered.sheet), sheets: [sheetLine(numbered)] };
+        },
+      };
+    }),
+    {
+      name: `${name}.pdf`,
+      make: async () => {
+        const numbered = pages.map(drawn);
+        return {
+          name: `${name}.pdf`,
+          content: await pdfOf(
+            numbered.map((one) => one.sheet),
+            pdfDetails(input, numbered[0]!.sheet.title),
+          ),
+          sheets: numbered.map(sheetLine),
+        };
+      },
+    },
+  ];
+}
+
+/** The whole pack as one file. */
+function boundFile(input: PackInput, sections: readonly BoundSection[]): Wanted {
+  const pages = sections.flatMap(({ sheets }) => sheets);
+  return {
+    name: "handover.pdf",
+    make: async () => {
+      const numbered = pages.map((sheet, i) => ({ page: i + 1, sheet: sheet(i + 1, pages.length) }));
+      return {
+        name: "handover.pdf",
+        content: await pdfOf(
+          numbered.map((one) => one.sheet),
+          {
+            ...pdfDetails(input, `${input.details.job}: hand-over`),
+            bookmarks: bookmarksOf(sections),
+          },
+        ),
+        sheets: numbered.map(sheetLine),
+      };
+    },
+  };
+}
+
+const pdfDetails = ({ fonts, details, created }: PackInput, title: string) => ({
+  fonts,
+  title,
+  author: details.drawnBy,
+  created,
+});
+
+const modelOf = ({ handover, details, created }: PackInput): string =>
+  siteIfc(handover.site, {
+    job: details.job,
+    site: details.site,
+    drawnBy: details.drawnBy,
+    created,
+    settings: settingLines(handover.settings.devices),
+  });
+
 /** Labels to stick on and cards to hang up: no pages of the bound pack. */
-function forPeople(input: PackInput): readonly Document[] {
-  const { site, details, identity, labels } = input;
-  const devices = input.settings?.devices ?? [];
+function forPeople({ handover, details, identity, labels }: PackInput): readonly BoundDocument[] {
+  const { site } = handover;
+  const { devices } = handover.settings;
   const { job, date, revision } = details;
   return [
     {
       name: "labels",
-      alone: true,
       sheets: labelSheets({ site, devices, job, identity, ...(labels ? { grid: labels } : {}) }),
     },
-    { name: "room-cards", alone: true, sheets: roomCards({ site, devices, job, date, revision }) },
+    { name: "room-cards", sheets: roomCards({ site, devices, job, date, revision }) },
   ];
 }
 
+const settingsOf = ({ handover, deviceLabels, details }: PackInput): BoundDocument => ({
+  name: "setting-sheets",
+  sheets: settingSheets({
+    site: handover.site,
+    devices: handover.settings.devices,
+    labels: deviceLabels,
+    job: details.job,
+    date: details.date,
+    revision: details.revision,
+  }),
+});
+
+const masksOf = ({ handover, details: { job, date, revision } }: PackInput): BoundDocument => ({
+  name: "mask-templates",
+  sheets: maskTemplates({ site: handover.site, job, date, revision }),
+});
+
 /** Materials and quote. A job without detectors has nothing to offer. */
 async function offerOf(
-  input: PackInput,
+  { handover, prices, accepted, details }: PackInput,
   plan: WiringPlan | undefined,
 ): Promise<{
-  readonly documents: readonly Document[];
+  readonly documents: readonly BoundDocument[];
   readonly tables: readonly { readonly name: string; readonly content: string | Uint8Array }[];
 }> {
-  if (input.site.detectors.length === 0) return { documents: [], tables: [] };
-  const offer = await offerFiles({
-    site: input.site,
+  if (handover.site.detectors.length === 0) return { documents: [], tables: [] };
+  return offerFiles({
+    site: handover.site,
     plan,
-    list: input.prices,
-    accepted: input.accepted,
-    title: (sheet) => ({ ...input.details, storey: "", sheet }),
+    list: prices,
+    accepted,
+    title: (sheet) => ({ ...details, storey: "", sheet }),
   });
-  return { ...offer, documents: offer.documents.map((document) => ({ ...document, alone: true })) };
 }
 
 /** Drawings and schedules of the wiring. */
-function wiringOf(input: PackInput): {
-  readonly documents: readonly Document[];
+function wiringOf({ handover, details, variant = "colour" }: PackInput): {
+  readonly documents: readonly BoundDocument[];
   readonly tables: readonly { readonly name: string; readonly content: string }[];
   readonly plan: WiringPlan | undefined;
   readonly cables: readonly DrawnCable[];
 } {
-  const { site, wiring, variant = "colour" } = input;
-  if (wiring === undefined) return { documents: [], tables: [], plan: undefined, cables: [] };
+  const { site, wiring } = handover;
+  if (wiring.kind === "none") return { documents: [], tables: [], plan: undefined, cables: [] };
   const derived = deriveWiring(site, wiring.found);
   const plan = wiringPlan(site, wiring.found, wiring.built, derived);
   const papers = {
@@ -230,7 +267,7 @@ function wiringOf(input: PackInput): {
     plan,
     variant,
     title: (sheet: string, storey: string | undefined) => ({
-      ...input.details,
+      ...details,
       storey: site.storeys.find(({ id }) => id === storey)?.name ?? "",
       sheet,
     }),
@@ -246,13 +283,6 @@ function wiringOf(input: PackInput): {
   };
 }
 
-interface Document {
-  readonly name: string;
-  readonly sheets: readonly UnnumberedSheet[];
-  /** Goes to the client by itself, so its pages are counted by themselves. */
-  readonly alone?: boolean;
-}
-
 interface Numbered {
   readonly page: number;
   readonly sheet: Sheet;
@@ -264,20 +294,14 @@ const sheetLine = ({ page, sheet }: Numbered): PackFile["sheets"][number] => ({
   scale: sheet.scale,
 });
 
-const svgFile = (name: string, numbered: Numbered): PackFile => ({
-  name: `${name}.svg`,
-  content: svgOf(numbered.sheet),
-  sheets: [sheetLine(numbered)],
-});
-
 function planOf(input: PackInput, storey: Storey): UnnumberedSheet {
-  const { site, coverage, zones, variant } = input;
+  const { handover, variant } = input;
   return (page, pages) =>
     planSheet({
-      site,
+      site: handover.site,
       storey: storey.id,
-      coverage,
-      zones,
+      coverage: handover.rooms.map(({ coverage }) => coverage),
+      zones: handover.zones,
       title: { ...titleOf(input, { storey, sheet: "Plan, detectors" }), page, pages },
       ...(variant ? { variant } : {}),
     });
@@ -287,22 +311,3 @@ const titleOf = (
   input: PackInput,
   of: { readonly storey: Storey; readonly sheet: string },
 ): Omit<SheetTitle, "page" | "pages"> => ({ ...input.details, storey: of.storey.name, sheet: of.sheet });
-
-/** Names of storeys as parts of file names, all different. */
-function slugsOf(storeys: readonly Storey[]): ReadonlyMap<string, string> {
-  const used = new Set<string>();
-  return new Map(
-    storeys.map((storey, i) => {
-      const plain = storey.name
-        .normalize("NFD")
-        .replace(/\p{Mark}/gu, "")
-        .toLowerCase()
-        .replace(/[^a-z0-9]+/g, "-")
-        .replace(/^-+|-+$/g, "")
-        .slice(0, 40);
-      const name = plain === "" || used.has(plain) ? [plain, String(i + 1)].filter(Boolean).join("-") : plain;
-      used.add(name);
-      return [storey.id, name];
-    }),
-  );
-}

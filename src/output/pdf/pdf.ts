@@ -14,6 +14,16 @@ export interface PdfDetails {
   readonly author: string;
   /** Stamped as the date of creation; the same date and sheets give the same bytes. */
   readonly created: Date;
+  /** Marks that a reader shows beside the pages, each with the sheet that it leads to, counted from 0. */
+  readonly bookmarks?: readonly Bookmark[];
+  /** Told after each page. */
+  readonly progress?: (page: number) => void;
+}
+
+export interface Bookmark {
+  readonly heading: string;
+  readonly sheet: number;
+  readonly within?: readonly Bookmark[];
 }
 
 const pointsPerMillimetre = 72 / 25.4;
@@ -27,6 +37,10 @@ export async function pdfOf(sheets: readonly Sheet[], details: PdfDetails): Prom
   const { default: PDFDocument } = await import("pdfkit");
   const doc = new PDFDocument({
     autoFirstPage: false,
+    pdfVersion: "1.7",
+    tagged: true,
+    lang: "en",
+    displayTitle: true,
     // The built-in faces need files that a browser has not got, so the first font is handed over here.
     font: details.fonts.regular as unknown as string,
     info: {
@@ -39,18 +53,104 @@ export async function pdfOf(sheets: readonly Sheet[], details: PdfDetails): Prom
   });
   doc.registerFont("regular", details.fonts.regular as unknown as ArrayBuffer);
   doc.registerFont("semibold", details.fonts.semibold as unknown as ArrayBuffer);
+  for (const weight of ["regular", "semibold"] as const) rememberRuns(doc.font(weight));
   const done = collected(doc);
-  for (const sheet of sheets) {
+  const mark = bookmarker(doc, details.bookmarks ?? []);
+  const root = doc.struct("Document");
+  doc.addStructure(root);
+  for (const [i, sheet] of sheets.entries()) {
     doc.addPage({ size: [sheet.width * pointsPerMillimetre, sheet.height * pointsPerMillimetre], margin: 0 });
+    mark(i);
+    const part = doc.struct("Sect", { title: sheet.title });
+    root.add(part);
     doc.save().scale(pointsPerMillimetre).lineJoin("round");
-    for (const mark of sheet.marks) draw(doc, mark);
+    for (const run of runsOf(sheet)) tagged(doc, part, run);
     doc.restore();
+    part.end();
+    details.progress?.(i + 1);
   }
+  root.end();
   doc.end();
   return done;
 }
 
+/** What the document calls to shape a run of letters, which its types do not tell of. */
+interface Shaper {
+  layoutRun: (text: string, features: unknown) => unknown;
+}
+
+/**
+ * The document shapes each text twice, to measure and to set it, and keeps nothing where features are asked for. The words of
+ * tables come again and again: each is shaped once. The features are always the same here.
+ */
+function rememberRuns(doc: Doc): void {
+  const shaper = (doc as unknown as { readonly _font: Shaper })._font;
+  const shape = shaper.layoutRun.bind(shaper);
+  const known = new Map<string, unknown>();
+  shaper.layoutRun = (text, features) => {
+    const before = known.get(text);
+    if (before !== undefined) return before;
+    const run = shape(text, features);
+    known.set(text, run);
+    return run;
+  };
+}
+
 type Doc = PDFKit.PDFDocument;
+
+/** Marks that are read, or passed over, as one. */
+interface Run {
+  readonly as: "text" | "figure" | "ground";
+  readonly marks: readonly Mark[];
+  readonly alt?: string;
+}
+
+/**
+ * A sheet as one who hears it read out gets it: words are paragraphs in the order in which they were set, a drawing to scale
+ * is one figure named by its title, and lines and frames about words are ground that says nothing.
+ */
+function runsOf(sheet: Sheet): readonly Run[] {
+  const runs: { as: Run["as"]; marks: Mark[]; alt?: string }[] = [];
+  for (const mark of sheet.marks) {
+    const as = mark.kind === "text" ? "text" : mark.kind === "clip" ? "figure" : "ground";
+    const last = runs.at(-1);
+    if (last && last.as === as && as === "ground") last.marks.push(mark);
+    else runs.push({ as, marks: [mark], ...(as === "figure" ? { alt: sheet.title } : {}) });
+  }
+  return runs;
+}
+
+function tagged(doc: Doc, part: PDFKit.PDFStructureElement, { as, marks, alt }: Run): void {
+  const drawn = (): void => {
+    for (const mark of marks) draw(doc, mark);
+  };
+  if (as === "ground") {
+    doc.markContent("Artifact", { type: "Layout" });
+    drawn();
+    doc.endMarkedContent();
+    return;
+  }
+  const element = as === "text" ? doc.struct("P") : doc.struct("Figure", { alt: alt ?? "" });
+  part.add(element);
+  const content = doc.markStructureContent(as === "text" ? "P" : "Figure");
+  element.add(content);
+  drawn();
+  doc.endMarkedContent();
+  element.end();
+}
+
+/** Gives a function that sets the marks leading to a sheet, when that sheet is the last one added. */
+function bookmarker(doc: Doc, bookmarks: readonly Bookmark[]): (sheet: number) => void {
+  const items = new Map<Bookmark, Doc["outline"]>();
+  const add = (under: Doc["outline"], some: readonly Bookmark[], sheet: number): void => {
+    for (const bookmark of some) {
+      if (bookmark.sheet === sheet) items.set(bookmark, under.addItem(bookmark.heading));
+      const own = items.get(bookmark);
+      if (own && bookmark.within) add(own, bookmark.within, sheet);
+    }
+  };
+  return (sheet) => add(doc.outline, bookmarks, sheet);
+}
 
 function collected(doc: Doc): Promise<Uint8Array> {
   return new Promise((resolve, reject) => {

@@ -11,11 +11,21 @@ export interface Column {
 export const rowHeight: Millimetres = 5.4;
 export const headHeight: Millimetres = 6.4;
 
+/** Height of the head; a table whose columns need no names has none. */
+export const headOf = (columns: readonly Column[]): Millimetres =>
+  columns.every((column) => column.head === "") ? 0 : headHeight;
+
 /** A table by hand: a head, a hairline under every row, figures flush right so that their points stand under each other. */
 export function tableMarks(
   at: PaperPoint,
-  table: { readonly columns: readonly Column[]; readonly rows: readonly (readonly string[])[] },
+  table: {
+    readonly columns: readonly Column[];
+    readonly rows: readonly (readonly string[])[];
+    /** Lines that go on with the one above, where an empty first cell does not say it. */
+    readonly goingOn?: ReadonlySet<number>;
+  },
 ): readonly Mark[] {
+  const head = headOf(table.columns);
   const width = table.columns.reduce((sum, column) => sum + column.width, 0);
   const lefts = table.columns.map(
     (_, i) => at[0] + table.columns.slice(0, i).reduce((sum, one) => sum + one.width, 0),
@@ -55,16 +65,16 @@ export function tableMarks(
     ),
     {
       kind: "line",
-      from: [at[0], at[1] + headHeight],
-      to: [at[0] + width, at[1] + headHeight],
+      from: [at[0], at[1] + head],
+      to: [at[0] + width, at[1] + head],
       pen: { width: 0.35, colour: ink },
     },
     ...table.rows.flatMap((row, i): readonly Mark[] => {
-      const top = at[1] + headHeight + i * rowHeight;
+      const top = at[1] + head + i * rowHeight;
       return [
         ...cells(row, top + 3.9, "regular"),
         // A row without a first cell goes on with the one above: no line between them.
-        ...(table.rows[i + 1]?.[0] === "" ? [] : [rule(top + rowHeight)]),
+        ...(table.rows[i + 1]?.[0] === "" || table.goingOn?.has(i + 1) ? [] : [rule(top + rowHeight)]),
       ];
     }),
   ];

@@ -11,7 +11,7 @@ import { words } from "./symbols.ts";
 export function verifyWords(used: readonly SourceId[]): string | undefined {
   const unsure = [...new Set(used)].filter((id) => sources[id].verify);
   if (unsure.length === 0) return undefined;
-  return `Verify, not read in the text itself: ${unsure.map((id) => sources[id].title.split(/[,:]/)[0]).join("; ")}.`;
+  return `Verify, not read in the text itself: ${[...new Set(unsure.map((id) => sources[id].title.split(/[,:]/)[0]))].join("; ")}.`;
 }
 
 /** Frame, caution and title block of a wiring sheet that is not to scale, with its notes above the lower edge on the left. */

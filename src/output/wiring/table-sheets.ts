@@ -72,9 +72,16 @@ export function tableSheets(input: TableSheetsInput): readonly UnnumberedSheet[]
 }
 
 /** Frame, title block and caution of an upright sheet. */
-export const uprightFrameMarks = (title: SheetTitle, supply: Supply | undefined): readonly Mark[] => [
+export const uprightFrameMarks = (
+  title: SheetTitle,
+  supply: Supply | undefined,
+  scale?: number,
+): readonly Mark[] => [
   { kind: "area", rings: [corners(uprightFrame)], fills: [], pen: { width: 0.5, colour: ink } },
-  ...titleBlock([uprightFrame.right, uprightFrame.bottom], { ...title, scale: "not to scale (A4)" }),
+  ...titleBlock([uprightFrame.right, uprightFrame.bottom], {
+    ...title,
+    scale: scale === undefined ? "not to scale (A4)" : `1 : ${scale} (A4)`,
+  }),
   ...(supply ? cautionMarks(supply, uprightFrame) : []),
 ];
 

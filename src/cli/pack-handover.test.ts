@@ -1,0 +1,131 @@
+import { mkdtemp, readdir, readFile, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { getDocument } from "pdfjs-dist/legacy/build/pdf.mjs";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { handWritten } from "./jobs.fixture.ts";
+import { runHere } from "./run-here.fixture.ts";
+
+const luminaire = (id: string, x: number) => ({
+  id,
+  room: "hall",
+  name: "LED panel",
+  at: [x, 1.5],
+  power: 30,
+  circuit: "Lighting 1",
+});
+
+/** Two rooms with a board and a circuit, of which two things were tested and one is owed. */
+const tested = {
+  ...handWritten,
+  version: 3,
+  details: { date: "2026-03-02", revision: "B", drawnBy: "J. Marlow" },
+  luminaires: [luminaire("l1", 1), luminaire("l2", 4)],
+  boards: [{ id: "board", name: "Board", storey: "g", at: [0.2, 0.2], system: "TN-S", voltage: 230 }],
+  circuits: [{ id: "c", board: "board", name: "Lighting 1", breaker: "B", rating: 10 }],
+  testEntries: [
+    {
+      id: "e1",
+      time: "2026-03-01T09:00:00Z",
+      by: "R. Okafor",
+      about: { kind: "circuit", id: "c" },
+      step: "insulation",
+      outcome: "read",
+      value: 312,
+    },
+  ],
+  openPoints: [{ id: "o1", text: "Lid of the box in the hall is missing", room: "hall", owner: "R. Okafor" }],
+  revisions: [{ id: "r1", letter: "A", date: "2026-02-01", by: "J. Marlow", reason: "First issue" }],
+};
+
+let folder: string;
+let pages: readonly string[];
+let outline: readonly { readonly title: string; readonly page: number; readonly within: readonly string[] }[];
+let marked: boolean;
+
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), "roomwake-handover-"));
+  await writeFile(join(folder, "tested.job.json"), JSON.stringify(tested));
+  await runHere(folder, ["pack", "tested.job.json", "-o", "a", "--only", "handover,schedules"]);
+  const pdf = await getDocument({ data: new Uint8Array(await readFile(join(folder, "a", "handover.pdf"))) })
+    .promise;
+  pages = await Promise.all(
+    Array.from({ length: pdf.numPages }, async (_, i) => {
+      const { items } = await (await pdf.getPage(i + 1)).getTextContent();
+      return items.map((item) => ("str" in item ? item.str : "")).join(" ");
+    }),
+  );
+  outline = await Promise.all(
+    (await pdf.getOutline()).map(async ({ title, dest, items }) => {
+      const place = typeof dest === "string" ? await pdf.getDestination(dest) : dest;
+      return {
+        title,
+        page: (await pdf.getPageIndex(place![0])) + 1,
+        within: items.map((item) => item.title),
+      };
+    }),
+  );
+  marked = (await pdf.getMarkInfo())?.Marked === true;
+  await pdf.destroy();
+});
+afterAll(() => rm(folder, { recursive: true, force: true }));
+
+const pageOf = (title: string): string => pages[outline.find((one) => one.title === title)!.page - 1]!;
+
+test("The pack is one tagged PDF with a bookmark for every part, in the order of hand-over", () => {
+  expect(marked).toBe(true);
+  expect(outline.map(({ title }) => title)).toEqual([
+    "Cover",
+    "Contents",
+    "Plans",
+    "Rooms",
+    "Setting out",
+    "Wiring",
+    "Setting sheets",
+    "Test certificate",
+    "Open points",
+    "Cautions",
+    "Method, assumptions and sources",
+    "Revisions",
+  ]);
+  expect(outline.find(({ title }) => title === "Rooms")!.within).toEqual(["0.1 Hall", "0.2 Store"]);
+});
+
+test("The contents give the pages on which the parts begin, and every page says which of how many it is", () => {
+  const contents = pageOf("Contents").replace(/\s+/g, " ");
+  for (const { title, page } of outline.slice(2)) expect(contents).toContain(`${title} ${page}`);
+  for (const [i, text] of pages.entries())
+    if (!/A6|Set before it goes up/.test(text))
+      expect(text.replace(/\s+/g, " ")).toContain(`${i + 1} of ${pages.length}`);
+});
+
+test("Its text can be selected: the words of rooms, tests, open points and revisions are there", () => {
+  expect(pageOf("Cover")).toContain("Annex");
+  expect(pageOf("Rooms")).toMatch(/Hall.*B1\.01.*Walking anywhere/s);
+  expect(pageOf("Open points")).toContain("Lid of the box in the hall is missing");
+  expect(pageOf("Revisions")).toMatch(/A\s+2026-02-01.*First issue.*B\s+2026-03-02/s);
+  expect(pageOf("Cautions")).toContain("230 V kills");
+  expect(pageOf("Method, assumptions and sources")).toMatch(/Method.*Taken for granted/s);
+});
+
+test("What was read on site stands on the certificate with who and when; what nobody tested stays blank", () => {
+  const from = outline.find(({ title }) => title === "Test certificate")!.page - 1;
+  const to = outline.find(({ title }) => title === "Open points")!.page - 1;
+  const text = pages.slice(from, to).join(" ").replace(/\s+/g, " ");
+  expect(text).toMatch(/Insulation resistance Lighting 1 ≥ 1 MΩ 312 MΩ R\. Okafor/);
+  expect(text).toMatch(/Polarity (Lighting 1|B1\.01) (?!passed|done)/);
+  expect(text.indexOf("Safe isolation")).toBeLessThan(text.indexOf("Dead tests"));
+  expect(text.indexOf("Dead tests")).toBeLessThan(text.indexOf("Live tests"));
+  expect(pageOf("Cover")).toContain("Tested in part, see certificate");
+});
+
+test("--only writes the files that are asked for, the same bytes each time, and refuses names that nothing has", async () => {
+  expect((await readdir(join(folder, "a"))).sort()).toEqual(["handover.pdf", "schedules.xlsx"]);
+  await runHere(folder, ["pack", "tested.job.json", "-o", "b", "--only", "handover", "--only", "schedules"]);
+  for (const file of ["handover.pdf", "schedules.xlsx"])
+    expect(
+      Buffer.compare(await readFile(join(folder, "a", file)), await readFile(join(folder, "b", file))),
+    ).toBe(0);
+  const wrong = await runHere(folder, ["pack", "tested.job.json", "-o", "c", "--only", "nothing", "--json"]);
+  expect([wrong.exit, wrong.json().problems[0].code]).toEqual([2, "command-wrong"]);
+});

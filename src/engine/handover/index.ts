@@ -1,0 +1,2 @@
+export { handoverOf } from "./collect.ts";
+export type * from "./handover.ts";

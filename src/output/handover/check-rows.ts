@@ -1,0 +1,54 @@
+import { type Check, type Finding, type SourceId, sources, type Verdict } from "#engine";
+import { column } from "../wiring/schedules.ts";
+import type { Block } from "./upright-pages.ts";
+
+const verdictWords: Readonly<Record<Verdict, string>> = {
+  pass: "passed",
+  fail: "! failed",
+  "not-proven": "not proven",
+};
+
+/** A figure with no more digits than it carries. @example 12.3456 of "m": "12.3 m" */
+export function figure(value: number | undefined, unit: string): string {
+  if (value === undefined) return "unknown";
+  if (!Number.isFinite(value)) return "beyond measure";
+  const digits = Math.abs(value) >= 100 ? 0 : Math.abs(value) >= 10 ? 1 : 2;
+  const text = String(Number(value.toFixed(digits)));
+  return unit === "" ? text : `${text} ${unit}`;
+}
+
+/** Checks with their evidence: what was found, what is asked, by which source. */
+export function checkBlock(heading: string, checks: readonly Check[]): Block {
+  return {
+    heading,
+    columns: [
+      column("What is checked", 64),
+      column("Found", 20, "end"),
+      column("Limit", 20, "end"),
+      column("Verdict", 22),
+      column("By", 46),
+    ],
+    rows: checks.map(({ what, actual, limit, unit, verdict, source }) => [
+      what,
+      figure(actual, unit),
+      limit === undefined ? "" : figure(limit, unit),
+      verdictWords[verdict],
+      shortSource(source),
+    ]),
+  };
+}
+
+/** Title of a source as far as its first comma. */
+export const shortSource = (id: SourceId): string => sources[id].title.split(/[,:]/)[0]!;
+
+const severityWords = { must: "! must", should: "– should", note: "· note" } as const;
+
+/** Findings with their remedy. */
+export function findingBlock(heading: string, findings: readonly Finding[], empty?: string): Block {
+  return {
+    heading,
+    columns: [column("", 18), column("What", 92), column("Remedy", 62)],
+    rows: findings.map(({ severity, message, remedy }) => [severityWords[severity], message, remedy]),
+    ...(empty === undefined ? {} : { empty }),
+  };
+}

@@ -1,0 +1,43 @@
+import type { SheetTitle } from "../drawing/title-block.ts";
+import type { UnnumberedSheet } from "../setting-out/setting-out-sheets.ts";
+import { column } from "../wiring/schedules.ts";
+import { uprightPages } from "./upright-pages.ts";
+
+/** A part of the pack: its heading, its pages, and parts of its own that have names. */
+export interface Section {
+  readonly heading: string;
+  readonly sheets: readonly UnnumberedSheet[];
+  /** Each begins at a page of the section, counted from 0. */
+  readonly within?: readonly { readonly heading: string; readonly from: number }[];
+}
+
+/** The sections with contents in second place, as many pages as the list needs. */
+export function withContents(
+  [first, ...rest]: readonly [Section, ...Section[]],
+  title: Omit<SheetTitle, "page" | "pages">,
+): readonly Section[] {
+  const parts = rest.filter(({ sheets }) => sheets.length > 0);
+  const pagesFor = (count: number): readonly UnnumberedSheet[] => {
+    let page = first.sheets.length + count + 1;
+    const rows = parts.flatMap(({ heading, sheets, within = [] }): readonly (readonly string[])[] => {
+      const start = page;
+      page += sheets.length;
+      return [
+        [heading, "", String(start)],
+        ...within.map((part): readonly string[] => [" ", part.heading, String(start + part.from)]),
+      ];
+    });
+    return uprightPages({
+      name: "contents",
+      heading: "Contents",
+      blocks: [
+        { heading: "", columns: [column("Part", 62), column("", 92), column("Page", 18, "end")], rows },
+      ],
+      title,
+      notes: [],
+    });
+  };
+  // The number of lines is fixed, so that the first try says how many pages they take.
+  const sheets = pagesFor(pagesFor(1).length);
+  return [first, { heading: "Contents", sheets }, ...parts];
+}

@@ -1,0 +1,184 @@
+import type { Handover, PlannedDevice, RoomRecord, SourceId, ZoneOfDevice } from "#engine";
+import type { Variant } from "../drawing/ink.ts";
+import type { Box, Mark } from "../drawing/mark.ts";
+import { centred, type Extent, extentOf } from "../drawing/projection.ts";
+import { scaleBar } from "../drawing/scale-bar.ts";
+import type { SheetTitle } from "../drawing/title-block.ts";
+import { gapMarks, zoneMarks } from "../drawing/zone-marks.ts";
+import { millimetres, turnWords } from "../setting-out/device-rows.ts";
+import { roomView } from "../setting-out/room-view.ts";
+import type { UnnumberedSheet } from "../setting-out/setting-out-sheets.ts";
+import { settingWords } from "../setting-sheets/setting-words.ts";
+import { column } from "../wiring/schedules.ts";
+import { verifyWords } from "../wiring/sheet-frame.ts";
+import { uprightFrame } from "../wiring/table-sheets.ts";
+import { checkBlock, figure, findingBlock } from "./check-rows.ts";
+import { type Block, inset, uprightPages } from "./upright-pages.ts";
+
+export interface RoomPagesInput {
+  readonly handover: Handover;
+  readonly room: RoomRecord;
+  readonly title: Omit<SheetTitle, "page" | "pages">;
+  readonly variant: Variant;
+}
+
+/** Height of the plan on the page of a room. [mm] */
+const viewHeight = 112;
+
+/** One room: its plan with what is seen and missed, its detectors and what is set on them, demand and coverage with evidence, what is open. */
+export function roomPages(input: RoomPagesInput): readonly UnnumberedSheet[] {
+  const { handover, room, title } = input;
+  const extent = extentOf([room.room.outline]);
+  const view = extent && { scale: scaleFor(extent) };
+  const checks = [...room.coverage.checks, ...(room.walked ? [room.walked.check] : [])];
+  const devices = handover.settings.devices.filter(({ context }) => room.detectors.includes(context.device));
+  const verify = verifyWords([...checks.map(({ source }) => source), ...devices.flatMap(settingSources)]);
+  return uprightPages({
+    name: `room-${room.room.id.replace(/[^\w-]+/g, "-")}`,
+    heading: room.title,
+    intro: [
+      `${room.storey}, ${useWords[room.room.use]}, ${figure(room.area, "m²")}, ceiling ${figure(room.room.ceilingHeight, "m")}.`,
+    ],
+    blocks: [
+      detectorBlock(handover, room, devices),
+      coverageBlock(room),
+      checkBlock("Checks", checks),
+      findingBlock("Open in this room", room.findings, "Nothing."),
+    ],
+    title,
+    notes: verify === undefined ? [] : [verify],
+    ...(view ? { scale: view.scale } : {}),
+    drawn: { height: viewHeight + 3, marks: (top) => viewMarks(input, top) },
+  });
+}
+
+const settingSources = ({ settings }: PlannedDevice): readonly SourceId[] =>
+  Object.values(settings).flatMap((setting) => (setting.kind === "derived" ? [setting.source] : []));
+
+const useWords = {
+  passing: "people pass through",
+  stair: "stair",
+  moving: "people move about",
+  sitting: "people sit",
+  sanitary: "sanitary room",
+  changing: "changing room",
+  plant: "plant room",
+  other: "use not stated",
+} as const;
+
+/** Scales of a room's own plan: small rooms are shown larger than on the plan of their storey. */
+const scales = [20, 25, 50, 100, 200, 500, 1000] as const;
+/** Free on all sides, for what lies at the walls. [mm] */
+const rim = 6;
+
+function scaleFor(extent: Extent): number {
+  const [width, height] = [uprightFrame.right - uprightFrame.left - 2 * inset, viewHeight - 8];
+  const fits = (scale: number): boolean =>
+    ((extent.right - extent.left) * 1000) / scale <= width - 2 * rim &&
+    ((extent.high - extent.low) * 1000) / scale <= height - 2 * rim;
+  return scales.find(fits) ?? scales[scales.length - 1]!;
+}
+
+function viewMarks({ handover, room, variant }: RoomPagesInput, top: number): readonly Mark[] {
+  const { site, zones } = handover;
+  const window: Box = {
+    left: uprightFrame.left + inset,
+    right: uprightFrame.right - inset,
+    top,
+    bottom: top + viewHeight - 8,
+  };
+  const extent = extentOf([room.room.outline]);
+  if (!extent) return [];
+  const projection = centred(extent, window, scaleFor(extent));
+  const own: readonly ZoneOfDevice[] = zones.filter(({ device }) => room.detectors.includes(device));
+  return [
+    {
+      kind: "clip",
+      within: window,
+      marks: [
+        ...zoneMarks(own, { variant, projection }),
+        ...gapMarks(room.coverage.gaps, { variant, projection }),
+        ...roomView({
+          site,
+          room: room.room,
+          devices: site.detectors
+            .filter((detector) => detector.room === room.room.id)
+            .map((detector) => ({ detector, measures: [] })),
+          letters: new Map(),
+          projection,
+          window,
+        }),
+      ],
+    },
+    ...scaleBar([window.left + 1, window.bottom + 5], projection.scale),
+  ];
+}
+
+function detectorBlock(handover: Handover, room: RoomRecord, devices: readonly PlannedDevice[]): Block {
+  const { site } = handover;
+  return {
+    heading: "Detectors that switch its light",
+    columns: [
+      column("Tag", 16),
+      column("Model", 54),
+      column("Height mm", 22, "end"),
+      column("Turn", 12, "end"),
+      column("Mode", 24),
+      column("Off delay", 20, "end"),
+      column("Brightness", 24, "end"),
+    ],
+    rows: room.detectors.flatMap((id) => {
+      const detector = site.detectors.find((one) => one.id === id);
+      const planned = devices.find(({ context }) => context.device === id);
+      if (!detector) return [];
+      const model = site.models.find((one) => one.id === detector.model);
+      return [
+        [
+          detector.tag,
+          model?.title ?? detector.model,
+          millimetres(detector.height),
+          turnWords(detector.turn),
+          planned ? settingWords("mode", planned.settings.mode.value) : "",
+          planned ? settingWords("offDelay", planned.settings.offDelay.value) : "",
+          planned ? settingWords("threshold", planned.settings.threshold.value) : "",
+        ],
+      ];
+    }),
+    empty: "None.",
+  };
+}
+
+/** What must be seen, and how much of it is. */
+function coverageBlock({ coverage }: RoomRecord): Block {
+  const { demanded, covered, demand } = coverage;
+  const share = (part: number, of: number): string =>
+    of === 0 ? "nothing asked" : `${((100 * part) / of).toFixed(1)} %`;
+  const lit = coverage.darkWalks.filter((walk) => walk.lit).map((walk) => walk.metres);
+  const dark = coverage.darkWalks.some((walk) => !walk.lit);
+  const row = (
+    name: string,
+    asked: boolean,
+    [part, of, unit]: readonly [number, number, string],
+  ): readonly string[] =>
+    asked ? [name, figure(of, unit), figure(part, unit), share(part, of)] : [name, "not asked here", "", ""];
+  return {
+    heading: "What must be seen, and what is",
+    columns: [
+      column("Demand", 76),
+      column("Asked", 32, "end"),
+      column("Seen", 32, "end"),
+      column("Share", 32, "end"),
+    ],
+    rows: [
+      row("Walking anywhere", demand.asked.walk, [covered.walk, demanded.walk, "m²"]),
+      row("Staying at a place", demand.asked.hold, [covered.hold, demanded.hold, "m²"]),
+      row("Coming in, by door", demand.asked.catch, [covered.catch, demanded.catch, ""]),
+      [
+        "Longest walk in the dark",
+        "",
+        dark ? "never lit" : lit.length === 0 ? "no way in" : figure(Math.max(...lit), "m"),
+        "",
+      ],
+    ],
+  };
+}

@@ -1,0 +1,48 @@
+import type { StepName, WorkStage } from "#engine";
+
+/** Steps of the order of work as they stand on the pages for test certificates. */
+export const stepWords: Readonly<Record<StepName, string>> = {
+  prepare: "Prepared",
+  "shut-down": "Shut down",
+  disconnect: "Disconnected completely",
+  secure: "Locked and tagged",
+  "release-energy": "Stored energy released",
+  "prove-dead": "Proved dead, all pairs",
+  earth: "Earthed and short-circuited",
+  adjacent: "Live parts near by covered",
+  "isolate-neutral": "Isolator breaks the neutral",
+  inspection: "Inspection",
+  "link-in": "Test link put in",
+  continuity: "Continuity of the PE",
+  insulation: "Insulation resistance",
+  polarity: "Polarity",
+  "link-out": "Test link taken out",
+  fitting: "Fitted as planned",
+  height: "Mounting height",
+  "power-up": "Power on",
+  "warm-up": "Warm-up over",
+  "loop-impedance": "Fault loop impedance",
+  "earth-resistance": "Resistance of the electrode",
+  "rcd-time": "Tripping time of the RCD",
+  "rcd-button": "Test button of the RCD",
+  functional: "Functional test",
+  "walk-test": "Walk test",
+  brightness: "Brightness",
+  delay: "Off delay by stop-watch",
+  "empty-room": "Empty room, fans running",
+  afterglow: "No afterglow",
+  emergency: "Emergency, breaker open",
+};
+
+export const stageWords: Readonly<Record<WorkStage, string>> = {
+  isolation: "Safe isolation",
+  inspection: "Inspection",
+  "dead-tests": "Dead tests",
+  fitting: "Fitting",
+  "power-up": "Power on",
+  "live-tests": "Live tests",
+  functional: "Functional tests",
+  "walk-test": "Walk test",
+  readings: "Readings",
+  emergency: "Emergency luminaires",
+};

@@ -1,0 +1,151 @@
+import {
+  type Handover,
+  readingRows,
+  type SiteEntry,
+  type SourceId,
+  type Supply,
+  type TestLine,
+  workStages,
+} from "#engine";
+import type { SheetTitle } from "../drawing/title-block.ts";
+import type { UnnumberedSheet } from "../setting-out/setting-out-sheets.ts";
+import { column } from "../wiring/schedules.ts";
+import { verifyWords } from "../wiring/sheet-frame.ts";
+import { figure } from "./check-rows.ts";
+import { stageWords, stepWords } from "./step-words.ts";
+import { type Block, uprightPages } from "./upright-pages.ts";
+
+export interface TestPagesInput {
+  readonly handover: Handover;
+  readonly title: Omit<SheetTitle, "page" | "pages">;
+  /** Names of who entered what, by the id of the entry. */
+  readonly by: ReadonlyMap<string, string>;
+}
+
+/**
+ * Pages for the test certificate in the order of initial verification: stage by stage, each step with its limit and what was
+ * found. What nobody has tested stays blank, to be filled in by hand.
+ */
+export function testPages({ handover, title, by }: TestPagesInput): readonly UnnumberedSheet[] {
+  const { tests, order } = handover;
+  if (tests.length === 0) return [];
+  const [supply] = order.groups
+    .map((group): Supply => group.supply)
+    .toSorted((a, b) => b.voltage - a.voltage);
+  const used = new Set<SourceId>(tests.map(({ state }) => state.step.source));
+  const verify = verifyWords([...used]);
+  return uprightPages({
+    name: "tests",
+    heading: "Test certificate, initial verification",
+    intro: [
+      "In the order of the work. A blank line is not tested: fill it in by hand, with name and date. What was entered on site stands here as entered.",
+    ],
+    blocks: workStages.map((stage) => stageBlock(handover, { stage, by })),
+    title,
+    notes: verify === undefined ? [] : [verify],
+    ...(supply ? { supply } : {}),
+  });
+}
+
+function stageBlock(
+  handover: Handover,
+  of: { readonly stage: (typeof workStages)[number]; readonly by: TestPagesInput["by"] },
+): Block {
+  const lines = handover.tests.filter(({ state }) => state.step.stage === of.stage);
+  return {
+    heading: stageWords[of.stage],
+    columns: [
+      column("Step", 52),
+      column("Of", 46),
+      column("Asked", 26, "end"),
+      column("Found", 26, "end"),
+      column("By, on", 22),
+    ],
+    rows: lines.map((line) => [
+      stepWords[line.state.step.name],
+      aboutWords(handover, line),
+      askedWords(line),
+      foundWords(handover, line),
+      byWords(line.entries, of.by),
+    ]),
+  };
+}
+
+function aboutWords({ site, wiring }: Handover, { state }: TestLine): string {
+  const { kind, id } = state.step.about;
+  switch (kind) {
+    case "detector":
+      return site.detectors.find((one) => one.id === id)?.tag ?? id;
+    case "room": {
+      const room = site.rooms.find((one) => one.id === id);
+      return [room?.number, room?.name].filter(Boolean).join(" ") || id;
+    }
+    case "luminaire":
+      return site.luminaires.find((one) => one.id === id)?.name ?? id;
+    case "circuit": {
+      const found = wiring.kind === "built" ? wiring.found.circuits.find((one) => one.id === id) : undefined;
+      return id === "unassigned" ? "circuit not entered" : (found?.name ?? id);
+    }
+    case "board":
+      return (
+        (wiring.kind === "built" ? wiring.found.boards.find((one) => one.id === id)?.name : undefined) ?? id
+      );
+    case "job":
+      return "the whole job";
+  }
+}
+
+function askedWords({ state: { step } }: TestLine): string {
+  if (step.result.kind !== "reading") {
+    if (step.parts.length > 1) return `${step.parts.length} parts`;
+    return step.wait === undefined ? "" : `${Math.round(step.wait / 6) / 10} min`;
+  }
+  const { unit } = readingRows[step.result.reading];
+  const { least, most } = step.result.limit ?? {};
+  const limits = [
+    ...(least !== undefined && Number.isFinite(least) ? [`≥ ${figure(least, "")}`] : []),
+    ...(most !== undefined && Number.isFinite(most) ? [`≤ ${figure(most, "")}`] : []),
+  ];
+  if (limits.length > 0) return `${limits.join(" ")} ${unit}`;
+  return step.planned === undefined ? unit : `planned ${figure(step.planned, unit)}`;
+}
+
+/** What counts of what was entered; nothing at all where nobody entered anything. */
+function foundWords(handover: Handover, { state, entries }: TestLine): string {
+  const { step, status } = state;
+  if (step.name === "walk-test") return walkedWords(handover, step.about.id);
+  if (entries.length === 0) return "";
+  if (status === "not-applicable") return "does not apply";
+  const values = entries.flatMap(({ value }) => (value === undefined ? [] : [value]));
+  if (step.result.kind === "reading" && values.length > 0) {
+    const unit = readingRows[step.result.reading].unit;
+    return `${values.map((value) => figure(value, "")).join(", ")} ${unit}`;
+  }
+  if (status === "failed") return "! failed";
+  if (status === "part") return `${step.parts.length - state.missing.length} of ${step.parts.length} done`;
+  return status === "done" ? (step.result.kind === "verdict" ? "passed" : "done") : "";
+}
+
+function walkedWords({ rooms }: Handover, room: string): string {
+  const walked = rooms.find((one) => one.room.id === room)?.walked;
+  if (!walked) return "";
+  const { verdict, actual, limit } = walked.check;
+  const counted = `${actual} of ${limit}`;
+  return verdict === "pass"
+    ? `passed, ${counted}`
+    : verdict === "fail"
+      ? `! failed, ${counted}`
+      : `not proven, ${counted}`;
+}
+
+function byWords(entries: readonly SiteEntry[], by: TestPagesInput["by"]): string {
+  const last = entries.toSorted((a, b) => (a.time < b.time ? -1 : 1)).at(-1);
+  return last === undefined ? "" : [by.get(last.id) ?? "", last.time.slice(0, 10)].filter(Boolean).join(", ");
+}
+
+/** How far the tests have come, for the cover and the title blocks. */
+export function testStanding({ tests }: Handover): "planned" | "in part" | "tested" {
+  const behind = tests.filter(({ state }) => state.status === "done" || state.status === "not-applicable");
+  if (tests.length > 0 && behind.length === tests.length) return "tested";
+  return tests.some(({ entries }) => entries.length > 0) ? "in part" : "planned";
+}

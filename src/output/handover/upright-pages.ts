@@ -1,0 +1,190 @@
+import type { Supply } from "#engine";
+import { muted } from "../drawing/ink.ts";
+import { broken } from "../drawing/lettering.ts";
+import type { Mark, Millimetres } from "../drawing/mark.ts";
+import { type SheetTitle, titleBlockSize } from "../drawing/title-block.ts";
+import type { UnnumberedSheet } from "../setting-out/setting-out-sheets.ts";
+import { type Column, headOf, rowHeight, tableMarks } from "../setting-out/table.ts";
+import { cautionHeight } from "../wiring/caution-band.ts";
+import { words } from "../wiring/symbols.ts";
+import { brokenRow, uprightFrame, uprightFrameMarks, uprightSize } from "../wiring/table-sheets.ts";
+
+/** A table under a heading of its own; tables of a page follow each other. */
+export interface Block {
+  readonly heading: string;
+  readonly columns: readonly Column[];
+  readonly rows: readonly (readonly string[])[];
+  /** Said in place of a table without rows; such a block is left out where this is absent. */
+  readonly empty?: string;
+}
+
+export interface UprightPages {
+  readonly name: string;
+  readonly heading: string;
+  /** Under the heading of the first page. */
+  readonly intro?: readonly string[];
+  readonly blocks: readonly Block[];
+  readonly title: Omit<SheetTitle, "page" | "pages">;
+  /** Said once on every page, above the title block. */
+  readonly notes: readonly string[];
+  readonly supply?: Supply;
+  /** Of what is drawn; not to scale if absent. */
+  readonly scale?: number;
+  /** Something drawn under the heading of the first page. */
+  readonly drawn?: {
+    readonly height: Millimetres;
+    readonly marks: (top: Millimetres) => readonly Mark[];
+  };
+}
+
+/** Inside the frame, left and right of the words. */
+export const inset: Millimetres = 4;
+/** Width that the columns of a block share. */
+export const blockWidth: Millimetres = uprightFrame.right - uprightFrame.left - 2 * inset;
+const headingHeight: Millimetres = 9;
+const blockHead: Millimetres = 7.5;
+const blockGap: Millimetres = 4;
+const noteHeight: Millimetres = 3.7;
+const introHeight: Millimetres = 4.2;
+
+/** A piece of a block that stands on one page. */
+interface Piece {
+  readonly heading: string;
+  readonly columns: readonly Column[];
+  readonly rows: readonly (readonly string[])[];
+  /** Lines that go on with the row above. */
+  readonly goingOn: ReadonlySet<number>;
+  readonly said: string | undefined;
+}
+
+/** Tables as upright A4 pages: each repeats its head where it goes on, and no row stands alone under it. */
+export function uprightPages(input: UprightPages): readonly UnnumberedSheet[] {
+  const { heading, supply, title } = input;
+  const frameTop = uprightFrame.top + (supply ? cautionHeight(supply, uprightFrame) : 0);
+  const notes = input.notes.flatMap((note) => broken(note, blockWidth, 2.5));
+  const intro = (input.intro ?? []).flatMap((line) => broken(line, blockWidth, 2.5));
+  const bottom = uprightFrame.bottom - titleBlockSize[1] - notes.length * noteHeight - 3;
+  const drawnTop = frameTop + headingHeight + intro.length * introHeight + 2;
+  const first = drawnTop + (input.drawn?.height ?? 0);
+  const pages = paged(input.blocks, { first, next: frameTop + headingHeight + 2, bottom });
+  return pages.map(
+    (pieces, i): UnnumberedSheet =>
+      (page, of) => ({
+        name: `${input.name}-${i + 1}`,
+        title: `${title.job}: ${heading}`,
+        width: uprightSize[0],
+        height: uprightSize[1],
+        ...(i === 0 && input.scale !== undefined ? { scale: input.scale } : {}),
+        marks: [
+          words(
+            [uprightFrame.left + inset, frameTop + 8],
+            `${heading}${pages.length > 1 ? `, ${i + 1} of ${pages.length}` : ""}`,
+            { size: 5, weight: "semibold" },
+          ),
+          ...(i === 0
+            ? [
+                ...intro.map((line, n) =>
+                  words([uprightFrame.left + inset, frameTop + headingHeight + 3.5 + n * introHeight], line),
+                ),
+                ...(input.drawn?.marks(drawnTop) ?? []),
+              ]
+            : []),
+          ...pieces.flatMap(({ piece, top }) => pieceMarks(piece, top)),
+          ...notes.map((text, n) =>
+            words(
+              [
+                uprightFrame.left + inset,
+                uprightFrame.bottom - titleBlockSize[1] - 2 - (notes.length - 1 - n) * noteHeight,
+              ],
+              text,
+              { colour: muted },
+            ),
+          ),
+          ...uprightFrameMarks({ ...title, page, pages: of }, supply, i === 0 ? input.scale : undefined),
+        ],
+      }),
+  );
+}
+
+function pieceMarks(piece: Piece, top: Millimetres): readonly Mark[] {
+  const left = uprightFrame.left + inset;
+  const head = piece.heading === "" ? 0 : blockHead;
+  return [
+    ...(head > 0 ? [words([left, top + 5], piece.heading, { size: 3.5, weight: "semibold" })] : []),
+    ...(piece.said === undefined
+      ? tableMarks([left, top + head], { columns: piece.columns, rows: piece.rows, goingOn: piece.goingOn })
+      : [words([left + 1.5, top + head + 3.5], piece.said, { colour: muted })]),
+  ];
+}
+
+type Placed = { readonly piece: Piece; readonly top: Millimetres };
+
+function paged(
+  blocks: readonly Block[],
+  room: { readonly first: Millimetres; readonly next: Millimetres; readonly bottom: Millimetres },
+): readonly (readonly Placed[])[] {
+  const pages: Placed[][] = [[]];
+  let y = room.first;
+  const turn = (): void => {
+    pages.push([]);
+    y = room.next;
+  };
+  const put = (piece: Piece, height: Millimetres): void => {
+    pages.at(-1)!.push({ piece, top: y });
+    y += height + blockGap;
+  };
+  for (const { heading, columns, rows, empty } of blocks) {
+    const head = heading === "" ? 0 : blockHead;
+    if (rows.length === 0) {
+      if (empty === undefined) continue;
+      if (y + head + rowHeight > room.bottom) turn();
+      put({ heading, columns, rows: [], goingOn: new Set(), said: empty }, head + rowHeight);
+      continue;
+    }
+    let left = rows.map((row) => brokenRow(row, columns));
+    let part = 0;
+    while (left.length > 0) {
+      const name = part === 0 ? heading : heading === "" ? "" : `${heading}, continued`;
+      const most = Math.floor((room.bottom - y - head - headOf(columns)) / rowHeight);
+      let count = whole(left, most);
+      // A last row alone on the next page takes the one before with it; a single row under a head waits for its next.
+      if (count === left.length - 1 && count > 1) count -= 1;
+      const opens = pages.at(-1)!.length === 0;
+      if (!opens && count < Math.min(2, left.length)) {
+        turn();
+        continue;
+      }
+      const taken = left.slice(0, Math.max(1, count));
+      left = left.slice(taken.length);
+      const lines = taken.flat();
+      put(
+        { heading: name, columns, rows: lines, goingOn: goingOnIn(taken), said: undefined },
+        head + headOf(columns) + lines.length * rowHeight,
+      );
+      part += 1;
+      if (left.length > 0) turn();
+    }
+  }
+  return pages;
+}
+
+/** Numbers of the lines that are not the first of their row. */
+function goingOnIn(rows: readonly (readonly (readonly string[])[])[]): ReadonlySet<number> {
+  const numbers = new Set<number>();
+  let at = 0;
+  for (const row of rows) {
+    for (let i = 1; i < row.length; i++) numbers.add(at + i);
+    at += row.length;
+  }
+  return numbers;
+}
+
+/** How many rows, whole, go into so many lines. */
+function whole(rows: readonly (readonly (readonly string[])[])[], lines: number): number {
+  let used = 0;
+  for (const [i, row] of rows.entries()) {
+    used += row.length;
+    if (used > lines) return i;
+  }
+  return rows.length;
+}

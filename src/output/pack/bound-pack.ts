@@ -1,0 +1,110 @@
+import { cautionPages, methodPages, openPages, revisionPages } from "../handover/closing-pages.ts";
+import { type Section, withContents } from "../handover/contents.ts";
+import { cover } from "../handover/cover.ts";
+import { roomPages } from "../handover/room-pages.ts";
+import { testPages } from "../handover/test-pages.ts";
+import type { Bookmark } from "../pdf/pdf.ts";
+import type { UnnumberedSheet } from "../setting-out/setting-out-sheets.ts";
+import type { JobSheetDetails, PackInput } from "./pack-input.ts";
+
+/** A document that also comes as a file of its own. */
+export interface BoundDocument {
+  readonly name: string;
+  readonly sheets: readonly UnnumberedSheet[];
+}
+
+/** A section of the pack with the page on which it begins. */
+export interface BoundSection extends Section {
+  readonly start: number;
+}
+
+/**
+ * The whole pack in its order: cover, contents, plans, rooms, setting-out, wiring, schedules, settings, masks, tests, open points, cautions,
+ * method with sources, revisions.
+ */
+export function boundPack(
+  input: PackInput,
+  documents: {
+    readonly plans: readonly BoundDocument[];
+    readonly settingOut: readonly BoundDocument[];
+    readonly wiring: readonly BoundDocument[];
+    readonly settings: BoundDocument;
+    readonly masks: BoundDocument;
+  },
+): readonly BoundSection[] {
+  const { handover, variant = "colour" } = input;
+  const title = (sheet: string, storey = ""): JobSheetDetails & { storey: string; sheet: string } => ({
+    ...input.details,
+    storey,
+    sheet,
+  });
+  const rooms = handover.rooms.map((room) => ({
+    heading: room.title,
+    sheets: roomPages({ handover, room, title: title("Room", room.storey), variant }),
+  }));
+  const sections = withContents(
+    [
+      { heading: "Cover", sheets: [cover({ handover, title: title("Cover") })] },
+      named("Plans", documents.plans),
+      joined("Rooms", rooms),
+      named("Setting out", documents.settingOut),
+      named("Wiring", documents.wiring),
+      { heading: "Setting sheets", sheets: documents.settings.sheets },
+      { heading: "Mask templates", sheets: documents.masks.sheets },
+      {
+        heading: "Test certificate",
+        sheets: testPages({ handover, title: title("Test certificate"), by: input.by ?? new Map() }),
+      },
+      {
+        heading: "Open points",
+        sheets: openPages(handover, { title: title("Open points"), owed: input.owed ?? [] }),
+      },
+      { heading: "Cautions", sheets: cautionPages(handover, title("Cautions")) },
+      { heading: "Method, assumptions and sources", sheets: methodPages(handover, title("Method")) },
+      { heading: "Revisions", sheets: revisionPages(title("Revisions"), input.revisions ?? []) },
+    ],
+    title("Contents"),
+  );
+  let start = 1;
+  return sections.map((section) => {
+    const own = { ...section, start };
+    start += section.sheets.length;
+    return own;
+  });
+}
+
+function joined(
+  heading: string,
+  parts: readonly { heading: string; sheets: readonly UnnumberedSheet[] }[],
+): Section {
+  let from = 0;
+  const within = parts
+    .filter(({ sheets }) => sheets.length > 0)
+    .map((part) => {
+      const own = { heading: part.heading, from };
+      from += part.sheets.length;
+      return own;
+    });
+  return { heading, sheets: parts.flatMap(({ sheets }) => sheets), within };
+}
+
+/** Documents named by what they are, without the part of the name that all of them share. */
+const named = (heading: string, documents: readonly BoundDocument[]): Section =>
+  joined(
+    heading,
+    documents.map(({ name, sheets }) => ({ heading: readable(name), sheets })),
+  );
+
+/** @example "plan-ground-floor": "Plan ground floor" */
+const readable = (name: string): string => {
+  const words = name.replaceAll("-", " ");
+  return words.charAt(0).toUpperCase() + words.slice(1);
+};
+
+/** Marks beside the pages, for the sections and what is within them. */
+export const bookmarksOf = (sections: readonly BoundSection[]): readonly Bookmark[] =>
+  sections.map(({ heading, start, within = [] }) => ({
+    heading,
+    sheet: start - 1,
+    within: within.map((part) => ({ heading: part.heading, sheet: start - 1 + part.from })),
+  }));

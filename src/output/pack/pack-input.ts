@@ -1,0 +1,53 @@
+import type { Handover, PriceList, QuoteItem, SiteEntry } from "#engine";
+import type { Variant } from "../drawing/ink.ts";
+import type { SheetTitle } from "../drawing/title-block.ts";
+import type { OwedPoint, RevisionLine } from "../handover/closing-pages.ts";
+import type { LabelGridName } from "../labels/label-grids.ts";
+import type { PdfFonts } from "../pdf/pdf.ts";
+import type { AsbestosKnown } from "../setting-out/asbestos-band.ts";
+
+/** What the title blocks say of the job as a whole. */
+export type JobSheetDetails = Pick<
+  SheetTitle,
+  "job" | "client" | "site" | "date" | "revision" | "drawnBy" | "checkedBy" | "status"
+>;
+
+export interface PackInput {
+  /** Everything that is handed over. */
+  readonly handover: Handover;
+  readonly details: JobSheetDetails;
+  readonly asbestos: AsbestosKnown;
+  /** What the devices at hand call their positions, by detector and setting. */
+  readonly deviceLabels: ReadonlyMap<string, Readonly<Record<string, string>>>;
+  /** Who made an entry on site, by its id. */
+  readonly by?: ReadonlyMap<SiteEntry["id"], string>;
+  readonly owed?: readonly OwedPoint[];
+  readonly revisions?: readonly RevisionLine[];
+  /** What the firm charges; an empty list leaves everything unpriced. */
+  readonly prices?: PriceList;
+  /** Lines of the quote that was accepted: the plan of now is held against them. */
+  readonly accepted?: readonly QuoteItem[];
+  /** Identity that every copy of the job carries, for the codes on labels; empty where the job has none. */
+  readonly identity: string;
+  /** How labels lie on their sheet. */
+  readonly labels?: LabelGridName;
+  readonly fonts: PdfFonts;
+  /** Stamped into the PDFs. */
+  readonly created: Date;
+  readonly variant?: Variant;
+  /** Which files are wanted, by the beginnings of their names; all if absent. Page numbers stay those of the whole. */
+  readonly only?: readonly string[];
+  /** Told what is being made and how far, 0 … 1; may give others their turn. */
+  readonly progress?: (name: string, share: number) => void | Promise<void>;
+}
+
+export interface PackFile {
+  readonly name: string;
+  readonly content: string | Uint8Array;
+  /** The sheets in it, in order. */
+  readonly sheets: readonly {
+    readonly title: string;
+    readonly page: number;
+    readonly scale: number | undefined;
+  }[];
+}

@@ -1,0 +1,167 @@
+import { type Handover, roomTitle } from "#engine";
+import { deviceHead, deviceRows } from "../csv/device-schedule.ts";
+import { settingOrder, settingTitles, settingWords } from "../setting-sheets/setting-words.ts";
+import { boxList, fittingList } from "../wiring/fitting-list.ts";
+import type { WiringPlan } from "../wiring/plan.ts";
+import { cableSchedule, terminalSchedule } from "../wiring/schedules.ts";
+import type { Table } from "../wiring/table-sheets.ts";
+import { type WorkbookSheet, xlsxOf } from "../xlsx/xlsx.ts";
+
+/** All schedules of a job in one workbook: rooms, devices, settings, checks, terminals, cables, boxes, fitting, open points. */
+export function scheduleWorkbook(handover: Handover, plan: WiringPlan | undefined): Promise<Uint8Array> {
+  return xlsxOf(scheduleSheets(handover, plan));
+}
+
+/** The same as data. A table without rows is left out. */
+export function scheduleSheets(handover: Handover, plan: WiringPlan | undefined): readonly WorkbookSheet[] {
+  const wiring =
+    plan === undefined || plan.groups.length === 0
+      ? []
+      : [
+          fromTable("Terminals", terminalSchedule(plan)),
+          fromTable("Cables", cableSchedule(plan)),
+          fromTable("Boxes", boxList(handover.site, plan)),
+        ];
+  return [
+    rooms(handover),
+    devices(handover),
+    settings(handover),
+    checks(handover),
+    ...wiring,
+    fromTable("Fitting", fittingList(handover.site)),
+    openPoints(handover),
+  ].filter(({ rows }) => rows.length > 0);
+}
+
+/** Columns of paper are millimetres; those of a workbook about as many letters as go into two of them. */
+const fromTable = (name: string, { columns, rows }: Table): WorkbookSheet => ({
+  name,
+  head: columns.map(({ head, width }) => ({ title: head, width: Math.max(10, Math.round(width / 1.8)) })),
+  rows,
+});
+
+const rounded = (value: number): number => Math.round(value * 1000) / 1000;
+
+function rooms({ rooms: records, site }: Handover): WorkbookSheet {
+  const tag = (id: string): string => site.detectors.find((one) => one.id === id)?.tag ?? id;
+  return {
+    name: "Rooms",
+    head: [
+      { title: "Storey", width: 16 },
+      { title: "Number", width: 10 },
+      { title: "Room", width: 28 },
+      { title: "Use", width: 12 },
+      { title: "Area m²", width: 10 },
+      { title: "Ceiling m", width: 10 },
+      { title: "Detectors", width: 24 },
+      { title: "Walk asked m²", width: 14 },
+      { title: "Walk seen m²", width: 14 },
+      { title: "Hold asked m²", width: 14 },
+      { title: "Hold seen m²", width: 14 },
+      { title: "Doors asked", width: 12 },
+      { title: "Doors seen", width: 12 },
+      { title: "Longest dark walk m", width: 18 },
+    ],
+    rows: records.map(({ room, storey, area, detectors, coverage }) => {
+      const { demand, demanded, covered, darkWalks } = coverage;
+      const lit = darkWalks.every((walk) => walk.lit) ? darkWalks.map((walk) => walk.metres) : [];
+      const asked = (on: boolean, value: number): number | undefined => (on ? rounded(value) : undefined);
+      return [
+        storey,
+        room.number,
+        room.name,
+        room.use,
+        rounded(area),
+        rounded(room.ceilingHeight),
+        detectors.map(tag).join(", "),
+        asked(demand.asked.walk, demanded.walk),
+        asked(demand.asked.walk, covered.walk),
+        asked(demand.asked.hold, demanded.hold),
+        asked(demand.asked.hold, covered.hold),
+        asked(demand.asked.catch, demanded.catch),
+        asked(demand.asked.catch, covered.catch),
+        lit.length === 0 ? undefined : rounded(Math.max(...lit)),
+      ];
+    }),
+  };
+}
+
+/** Columns of the device schedule that hold figures. */
+const figures = new Set(["Height m", "Turn °", "x m", "y m"]);
+
+function devices({ site }: Handover): WorkbookSheet {
+  return {
+    name: "Devices",
+    head: deviceHead.map((title) => ({ title, width: Math.max(10, Math.min(30, 2 * title.length)) })),
+    rows: deviceRows(site).map((row) =>
+      row.map((cell, i) => (figures.has(deviceHead[i]!) ? Number(cell) : cell)),
+    ),
+  };
+}
+
+function settings({ settings: { devices: planned } }: Handover): WorkbookSheet {
+  return {
+    name: "Settings",
+    head: [
+      { title: "Tag", width: 10 },
+      { title: "Room", width: 28 },
+      ...settingOrder.map((name) => ({ title: settingTitles[name], width: 16 })),
+      { title: "Chosen by a person", width: 40 },
+    ],
+    rows: planned.map(({ context, settings: set }) => [
+      context.tag,
+      context.room,
+      ...settingOrder.map((name) => settingWords(name, set[name].value)),
+      settingOrder
+        .filter((name) => set[name].kind === "chosen")
+        .map((name) => settingTitles[name])
+        .join(", "),
+    ]),
+  };
+}
+
+function checks({ rooms: records }: Handover): WorkbookSheet {
+  return {
+    name: "Checks",
+    head: [
+      { title: "Room", width: 28 },
+      { title: "What", width: 44 },
+      { title: "Found", width: 12 },
+      { title: "Limit", width: 12 },
+      { title: "Unit", width: 8 },
+      { title: "Verdict", width: 12 },
+      { title: "Source", width: 22 },
+      { title: "Taken for granted", width: 60 },
+    ],
+    rows: records.flatMap(({ title, coverage }) =>
+      coverage.checks.map(({ what, actual, limit, unit, verdict, source, assumptions }) => [
+        title,
+        what,
+        actual === undefined || !Number.isFinite(actual) ? undefined : rounded(actual),
+        limit === undefined || !Number.isFinite(limit) ? undefined : rounded(limit),
+        unit,
+        verdict,
+        source,
+        assumptions.join(" "),
+      ]),
+    ),
+  };
+}
+
+function openPoints({ findings, site }: Handover): WorkbookSheet {
+  return {
+    name: "Open points",
+    head: [
+      { title: "Severity", width: 10 },
+      { title: "Room", width: 28 },
+      { title: "What", width: 80 },
+      { title: "Remedy", width: 60 },
+    ],
+    rows: findings.map(({ severity, room, message, remedy }) => [
+      severity,
+      room === undefined ? "" : roomTitle(site.rooms.find(({ id }) => id === room)),
+      message,
+      remedy,
+    ]),
+  };
+}
