@@ -13,6 +13,7 @@ import { hum, tone, useAwake } from "./awake.ts";
 import { Countdown } from "./countdown.tsx";
 import { DistanceTaken } from "./distance-taken.tsx";
 import { enterStation } from "./enter.ts";
+import { FoundSection } from "./found-section.tsx";
 import { clockOf } from "./local-time.ts";
 import { answersOf, expectedText, stationDeed, stationTitle } from "./station-words.ts";
 import { useWalks } from "./use-walks.ts";
@@ -84,6 +85,7 @@ export function WalkPanel({ job, store, actions, room, onClose }: WalkPanelProps
             onDone={() => goTo(nextOpen(verdict, current))}
           />
           <Summary verdict={verdict} site={job.site} current={current} onGo={goTo} />
+          <FoundSection job={job} store={store} planned={planned} />
           <p className="hint">
             {t("test.minutes", { minutes: Math.max(1, Math.round(planned.test.seconds.attended / 60)) })}
             {planned.test.seconds.waiting > 0

@@ -1,0 +1,16 @@
+import type { Advice, FoundReach, SettingGrade, Site, StationReading, WalkTest } from "#engine";
+
+/** To the worker that weighs what a walk test has found. */
+export interface FoundQuestion {
+  readonly site: Site;
+  readonly test: WalkTest;
+  readonly readings: readonly StationReading[];
+  /** As set, by detector. */
+  readonly sensitivity: ReadonlyMap<string, SettingGrade>;
+}
+
+/** Reach as found, and what can be done about it. */
+export interface FoundAnswer {
+  readonly reach: readonly FoundReach[];
+  readonly advice: readonly Advice[];
+}

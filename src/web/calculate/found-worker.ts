@@ -1,0 +1,10 @@
+import { adviceFor, foundReach, observationsOf, roomVerdict } from "#engine";
+import { answerLine } from "./answer-line.ts";
+import type { FoundAnswer, FoundQuestion } from "./found-protocol.ts";
+
+// Weighs what a walk test has found, beside the screen.
+answerLine(({ site, test, readings, sensitivity }: FoundQuestion): FoundAnswer => {
+  const reach = foundReach(observationsOf(site, test.stations, readings));
+  const verdict = roomVerdict(test, readings);
+  return { reach, advice: adviceFor(site, { room: test.room, found: reach, verdict, sensitivity }) };
+});
