@@ -5,6 +5,7 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import { linesOfText, parseJob } from "#job";
 import { writtenBuilding } from "../../test/exchange/written-building.ts";
 import { writtenLitRoom } from "../../test/exchange/written-lit-room.ts";
+import { exif, segment, writtenJpeg } from "../../test/exchange/written-picture.ts";
 import { writtenPlan } from "../../test/exchange/written-plan.ts";
 import { runHere } from "./run-here.fixture.ts";
 
@@ -96,6 +97,25 @@ test("A scale is taken by the sheet's own unit of paper, and refused where there
   const refused = await imported("line.dxf", "--scale", "100", "-o", "line.job.json");
   expect(refused.exit).toBe(2);
   expect(JSON.stringify(refused.answer)).toContain("plan-scale-without-paper");
+});
+
+test("A picture lies under the plan in its size, turned as the camera was held and without its remarks", async () => {
+  const remark = segment(0xe1, [...Buffer.from("Exif\0\0"), ...exif(6)]);
+  await writeFile(join(folder, "scan.jpg"), writtenJpeg(300, 200, remark));
+  const unscaled = await imported("scan.jpg", "-o", "scan.job.json");
+  expect(unscaled.exit).toBe(2);
+  expect(JSON.stringify(unscaled.answer)).toContain("how many metres one pixel is");
+  const { exit, answer } = await imported("scan.jpg", "--unit", "0.02", "-o", "scan.job.json");
+  expect(exit).toBe(0);
+  expect(answer.picture).toEqual({ width: 4, height: 6, pixel: 0.02, removed: ["EXIF"] });
+  const { job } = parseJob(await readFile(join(folder, "scan.job.json"), "utf8"));
+  const { picture } = job!.underlays[0]!;
+  expect(picture).toMatchObject({ type: "image/jpeg", width: 300, height: 200 });
+  expect(Buffer.from(picture!.data, "base64").includes("GPS")).toBe(false);
+  await writeFile(join(folder, "broken.png"), "no picture at all");
+  const broken = await imported("broken.png", "--unit", "0.02", "-o", "broken.job.json");
+  expect(broken.exit).toBe(2);
+  expect(JSON.stringify(broken.answer)).toContain("plan-not-picture");
 });
 
 test("A building model without rooms keeps its walls under the plan", async () => {

@@ -11,6 +11,7 @@ import { readIfcInWorker, surveyPlanInWorker } from "#exchange-node";
 import { type Command, exitCodes, exitOf, type Refusal, refused, textValue } from "./command.ts";
 import { occupied, readBytes } from "./files.ts";
 import { importJob, isJobName } from "./import-job.ts";
+import { importPicture, isPicture } from "./import-picture.ts";
 import { planJson, planWish } from "./plan-wish.ts";
 import { progressLine } from "./progress-line.ts";
 import { aligned, findingLines, problemJson, rounded } from "./words.ts";
@@ -20,10 +21,13 @@ export const importModel: Command = {
   name: "import",
   usage: "import FILE -o JOB",
   summary:
-    "Read a building model (IFC, .ifczip) or a plan (DXF, PDF, SVG) into a new job; pack a job, or unpack one.",
+    "Read a building model (IFC, .ifczip), a plan (DXF, PDF, SVG) or a picture of one (PNG, JPEG) into a new job; pack a job, or unpack one.",
   help: [
     ["-o, --output JOB", "job file to write: NAME.job.json, or NAME.job.zip with pictures and history"],
-    ["--unit UNIT", "of a plan: mm, cm, dm, m, in, ft, or metres in one drawing unit"],
+    [
+      "--unit UNIT",
+      "of a plan: mm, cm, dm, m, in, ft, or metres in one drawing unit; of a picture: metres in one pixel",
+    ],
     ["--scale N", "of a printed plan: 100 for 1 : 100"],
     ["--page N", "of a PDF; 1 if absent"],
     ["--layers A,B", "of a plan: only these; the likely ones if absent"],
@@ -55,6 +59,12 @@ export const importModel: Command = {
     const read = await readBytes(world.folder, file);
     if ("problem" in read) return refused(read.problem);
     if (isJobName(file)) return importJob(world, { file, bytes: read.bytes, output });
+    if (isPicture(file, read.bytes)) {
+      const { metres } = wish.choice;
+      return metres === undefined
+        ? wrong("a picture tells no scale of its own: say with --unit how many metres one pixel is")
+        : importPicture(world, { file, bytes: read.bytes, output, metres });
+    }
     const line = progressLine(world);
     const named = { name: basename(file), bytes: read.bytes };
     const host = {

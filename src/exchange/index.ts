@@ -41,6 +41,7 @@ export { type PlanLimits, usualPlanLimits } from "./plan/limits.ts";
 export { type ReadPdfOptions, readPdf } from "./plan/pdf/read-pdf.ts";
 export { type ReadScanOptions, readScan, type ScannedPage } from "./plan/pdf/read-scan.ts";
 export { type PlanPicture, readPicture } from "./plan/picture/read-picture.ts";
+export { type StraightPicture, straightPicture } from "./plan/picture/straight-picture.ts";
 export type { PlanReport, PlanResult } from "./plan/report.ts";
 export { type ReadSvgOptions, readSvg } from "./plan/svg/read-svg.ts";
 export { readAcceptedQuote } from "./prices/read-accepted-quote.ts";

@@ -40,6 +40,7 @@ export {
   siteKinds,
 } from "./job-file.ts";
 export { declarations, model as modelSchema } from "./model.ts";
+export { mostPictureText } from "./notes.ts";
 export { details as detailsSchema, type JobPlanning, planning as planningSchema } from "./planning.ts";
 export {
   ceilingThingKinds,

@@ -2,7 +2,7 @@ import * as z from "zod";
 import { id, kept, point, words } from "./values.ts";
 
 /** The most text that one picture may be, base64: some 6 MB of picture. */
-const mostPictureText = 8_000_000;
+export const mostPictureText = 8_000_000;
 
 /** A picture as a job carries it: made small when taken in, and without what a camera says of place and owner. */
 export const pictureFields = {
