@@ -94,11 +94,15 @@ export async function addInSlices(
   },
 ): Promise<"all" | "stopped"> {
   const order = coarseFirst(columns);
+  const before = matrix.columns.length;
+  // Where the first places may all not be used, half of the time more is given to find one that may.
+  const latest = until + Math.max(0, until - world.now()) / 2;
   for (let from = 0; from < columns.length; from += SLICE) {
     const slice = order.slice(from, from + SLICE);
     matrix.addColumns(may === undefined ? slice : slice.filter(may));
     await world.breathe();
-    if (world.cancelled() || world.now() >= until) return from + SLICE >= columns.length ? "all" : "stopped";
+    const end = matrix.columns.length > before ? until : latest;
+    if (world.cancelled() || world.now() >= end) return from + SLICE >= columns.length ? "all" : "stopped";
   }
   return "all";
 }

@@ -123,6 +123,28 @@ test("A search that is cut off before every gap is closed says so and claims not
   expect(result.fewest).toBe(false);
 });
 
+test("Where time runs out before a place without a heater in view is found, no place is called impossible", async () => {
+  let seconds = 0;
+  const heater = {
+    id: "heater",
+    room: "room",
+    kind: "heater" as const,
+    at: [10, 6] as const,
+    height: 2.2,
+  };
+  const { result, codes } = await placed(
+    siteOf(roomOf(rectangle(0, 0, 20, 12)), {
+      openings: [door],
+      interference: [heater],
+      models: [roundModel(30)],
+    }),
+    { world: { now: () => seconds++ }, options: { seconds: 4 } },
+  );
+  expect(codes).toContain("placing-stopped");
+  expect(codes).not.toContain("no-place-on-ceiling");
+  expect(result.fewest).toBe(false);
+});
+
 test("Two devices at one place cannot be mounted: said, and not called the fewest", async () => {
   const walks = roundModel(4, { id: "walks" });
   const models = [
