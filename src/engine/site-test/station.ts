@@ -75,6 +75,8 @@ export interface WalkTest {
   readonly room: string;
   /** In the order of the tour. */
   readonly stations: readonly Station[];
+  /** The rest of a short test, thinnest margin first: what was read there before counts all the same. */
+  readonly others: readonly Station[];
   /** Way between the stations, from the door. [m] */
   readonly way: Metres;
   readonly seconds: { readonly attended: Seconds; readonly waiting: Seconds };

@@ -37,6 +37,7 @@ const test1 = (stations: readonly Station[], given: Partial<WalkTest> = {}): Wal
   way: 0,
   seconds: { attended: 0, waiting: 0 },
   left: { stations: 0, devices: [] },
+  others: [],
   openGaps: 0,
   ...given,
 });
@@ -137,6 +138,22 @@ describe("rooms", () => {
 
   test("[VE-4] a room without stations is not proven", () => {
     expect(roomVerdict(test1([]), []).check.verdict).toBe("not-proven");
+  });
+
+  test("[VE-4] what failed in a full test fails the room in a short one too", () => {
+    const short = test1([first], { others: [second] });
+    expect(roomVerdict(short, good).check).toMatchObject({ verdict: "pass", actual: 2, limit: 2 });
+    const missed = [
+      ...good,
+      reading({ id: "r3", station: "still:desk", seen: false, recorded: "2026-03-02T10:00:00Z" }),
+    ];
+    expect(roomVerdict(short, missed).check.verdict).toBe("fail");
+    // What nobody has read of it is not asked for.
+    expect(roomVerdict(short, good.slice(0, 1)).check).toMatchObject({
+      verdict: "pass",
+      actual: 1,
+      limit: 1,
+    });
   });
 
   test("readings of stations that the plan no longer has are kept aside", () => {

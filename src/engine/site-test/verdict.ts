@@ -41,12 +41,14 @@ export interface RoomVerdict {
  * One failed station fails the room; a station without a reading that counts, or a gap that the plan itself leaves open, leaves it not proven.
  *
  * @param test - The planned test. @param readings - All readings of the room, in any order.
- * @returns A verdict for the room and for each station, in the order of the tour.
+ * @returns A verdict for the room and for each station, in the order of the tour; then stations of a fuller test that were read before.
  * @source COMMON-PRACTICE
  * @example Eight stations, seven passed, one not yet walked: not proven, 7 of 8
  */
 export function roomVerdict(test: WalkTest, readings: readonly StationReading[]): RoomVerdict {
-  const stations = test.stations.map((station) =>
+  const read = new Set(readings.map((reading) => reading.station));
+  const walked = [...test.stations, ...test.others.filter((station) => read.has(station.id))];
+  const stations = walked.map((station) =>
     stationVerdict(
       station,
       readings.filter((reading) => reading.station === station.id),
@@ -54,7 +56,7 @@ export function roomVerdict(test: WalkTest, readings: readonly StationReading[])
   );
   const count = (verdict: Verdict): number =>
     stations.filter(({ check }) => check.verdict === verdict).length;
-  const known = new Set(test.stations.map((station) => station.id));
+  const known = new Set(walked.map((station) => station.id));
   const assumptions = [
     ...(count("not-proven") > 0 ? [`Stations not proven: ${count("not-proven")}`] : []),
     ...(test.openGaps > 0 ? [`The plan itself leaves gaps open: ${test.openGaps}`] : []),

@@ -209,6 +209,8 @@ describe("short tests", () => {
     expect(seconds.attended).toBeLessThanOrEqual(240);
     expect(new Set(stations.map((station) => station.kind))).toEqual(all);
     expect(left.stations).toBe(plain.length - stations.length);
+    const ids = [...stations, ...short.others].map((station) => station.id);
+    expect(ids.toSorted()).toEqual(plain.map((station) => station.id).toSorted());
   });
 
   test("[WT-9] of each kind the thinnest margin is taken first", () => {

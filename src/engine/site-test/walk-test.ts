@@ -49,6 +49,10 @@ export function walkTest(site: Site, roomId: string, options: WalkTestOptions = 
   return {
     room: roomId,
     stations: tour.order.map((index) => (chosen[index] as StationCandidate).station),
+    others: candidates
+      .filter((one) => !chosen.includes(one))
+      .map(({ station }) => station)
+      .toSorted((a, b) => a.headroom - b.headroom),
     way: tour.length,
     seconds: {
       attended: chosen.reduce((sum, { station }) => sum + station.seconds, 0) + tour.length / PACE,
