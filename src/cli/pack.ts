@@ -1,5 +1,5 @@
 import { join } from "node:path";
-import type { Problem } from "#engine";
+import { handoverOf, type Problem } from "#engine";
 import { type LabelGridName, labelGrids, type PackInput, packFiles } from "#output";
 import { summaryOf } from "./check.ts";
 import { type Command, exitCodes, exitOf, refused, textValue, textValues, type World } from "./command.ts";
@@ -48,15 +48,19 @@ export const pack: Command = {
     const offer = await offerOf(world, textValue(values, "prices"), textValue(values, "accepted"));
     if ("problems" in offer) return offer;
     const line = progressLine(world);
-    const { packOfJob } = await import("./pack-of-job.ts");
-    const handover = packOfJob(opened, {
+    const { handOverOf } = await import("#job");
+    const { input, printed } = handOverOf(opened.job);
+    const handover = handoverOf(opened.site, {
+      ...input,
+      notes: opened.notes,
       progress: ({ done, total }) => line.show(`checked ${done} of ${total} rooms`),
     });
     line.show("drawing");
     const only = textValues(values, "only").flatMap((list) => list.split(",").filter(Boolean));
     const files = await packFiles({
-      ...handover,
+      ...printed,
       ...offer,
+      handover,
       ...(labels === undefined ? {} : { labels }),
       ...(only.length === 0 ? {} : { only }),
       fonts: await readFonts(),
@@ -68,7 +72,7 @@ export const pack: Command = {
         code: "command-wrong",
         values: { reason: `no file of the pack begins with ${only.join(" or ")}`, command: "pack" },
       });
-    const { wiring, findings } = handover.handover;
+    const { wiring, findings } = handover;
     line.clear();
     const names = files.map((one) => join(output, one.name));
     const taken = await occupied(world.folder, names, values.force ? "may-replace" : "keep");

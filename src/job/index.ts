@@ -15,6 +15,7 @@ export { type ParsedJob, parseJob } from "./parse/parse-job.ts";
 export { placeOf, type ReadRecord, readRecord } from "./parse/read-record.ts";
 export * from "./schema/index.ts";
 export { chosenOfJob, chosenSettings } from "./site/chosen-settings.ts";
+export { handOverOf, type JobForHandOver } from "./site/hand-over-of.ts";
 export { installationOf } from "./site/installation-of.ts";
 export { ownPlanning, planningOf } from "./site/planning-of.ts";
 export { settingInFile, settingsOfJob } from "./site/settings-of.ts";

@@ -1,2 +1,2 @@
-export { handoverOf } from "./collect.ts";
+export { type HandoverInput, handoverOf } from "./collect.ts";
 export type * from "./handover.ts";

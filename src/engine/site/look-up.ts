@@ -79,7 +79,7 @@ export function controlledRooms(detector: Detector): readonly string[] {
  * @returns Number and name, whichever exist; the id where neither does.
  * @example roomTitle({ number: "0.12", name: "Drying room" }) = "0.12 Drying room"
  */
-export function roomTitle(room: Room | undefined): string {
+export function roomTitle(room: Pick<Room, "id" | "number" | "name"> | undefined): string {
   if (!room) return "(deleted room)";
   return [room.number, room.name].filter((part) => part.trim() !== "").join(" ") || room.id;
 }

@@ -12,6 +12,7 @@ export const layersOf: Readonly<Record<Stage, readonly Layer[]>> = {
   wire: [],
   set: ["seated", "towards", "across", "sound"],
   test: ["towards", "seated"],
+  "hand-over": all,
 };
 
 /** What is shown in the stage that one is in. The same object while nothing of it changed. */

@@ -33,6 +33,9 @@ const TestPanel = lazy(() => import("../site-test/index.ts").then((part) => ({ d
 const WorkPanel = lazy(() => import("../site-test/index.ts").then((part) => ({ default: part.WorkPanel })));
 const FaultPanel = lazy(() => import("../site-test/index.ts").then((part) => ({ default: part.FaultPanel })));
 const WalkPanel = lazy(() => import("../site-test/index.ts").then((part) => ({ default: part.WalkPanel })));
+const HandOverPanel = lazy(() =>
+  import("../hand-over/index.ts").then((part) => ({ default: part.HandOverPanel })),
+);
 const DrawCard = lazy(() => import("./draw-card.tsx").then((part) => ({ default: part.DrawCard })));
 const DrawingsPanel = lazy(() =>
   import("../survey/drawings/index.ts").then((part) => ({ default: part.DrawingsPanel })),
@@ -184,6 +187,8 @@ export function PanelBody(props: PanelBodyProps) {
           <SetPanel job={job} store={store} actions={actions} />
         ) : stage === "test" ? (
           <TestPanel job={job} store={store} actions={actions} />
+        ) : stage === "hand-over" ? (
+          <HandOverPanel job={job} />
         ) : (
           <Known calculator={calculator}>
             {(calculated) => (

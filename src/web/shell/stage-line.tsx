@@ -8,7 +8,7 @@ import type { Actions } from "./actions.ts";
 import { Sign } from "./signs.tsx";
 import { type Stage, type Store, usePart, type Workbench } from "./workbench.ts";
 
-const stages: readonly Stage[] = ["survey", "place", "wire", "set", "test"];
+const stages: readonly Stage[] = ["survey", "place", "wire", "set", "test", "hand-over"];
 
 interface StageLineProps {
   readonly store: Store<Workbench>;
@@ -173,7 +173,7 @@ function countsOf(
 ): Readonly<Record<Stage, number>> {
   const open = (list: readonly Finding[]): number =>
     list.filter(({ severity }) => severity !== "note").length;
-  const counts = { survey: 0, place: 0, wire: open(own.wire), set: open(own.set), test: 0 };
+  const counts = { survey: 0, place: 0, wire: open(own.wire), set: open(own.set), test: 0, "hand-over": 0 };
   for (const finding of findings) if (finding.severity !== "note") counts[stageOf(finding)] += 1;
   return counts;
 }

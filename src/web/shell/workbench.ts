@@ -10,7 +10,7 @@ import type { Shown } from "../plan/paint/zones.ts";
 import { type ChosenSide, type DrawingTools, rest, type Tool, type ToolState } from "../plan/tools/state.ts";
 import type { View } from "../plan/view.ts";
 
-export type Stage = "survey" | "place" | "wire" | "set" | "test";
+export type Stage = "survey" | "place" | "wire" | "set" | "test" | "hand-over";
 
 /** Panels of the survey. */
 export const surveyPanels = ["drawings", "rooms", "visit", "notes"] as const;
@@ -85,7 +85,7 @@ export const findingsHere = (
     ? (wiring?.findings ?? noFindings)
     : stage === "set"
       ? (settings?.findings ?? noFindings)
-      : stage === "test"
+      : stage === "test" || stage === "hand-over"
         ? noFindings
         : findings;
 

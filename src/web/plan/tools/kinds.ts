@@ -75,4 +75,5 @@ export const addMenu = {
     ["other", ["switch"]],
   ],
   test: [["place", ["detector", "obstacle", "heater"]]],
+  "hand-over": [["place", ["detector"]]],
 } as const satisfies Readonly<Record<string, readonly (readonly [string, readonly AddKind[]])[]>>;

@@ -1,0 +1,19 @@
+import type { Site } from "#engine";
+import type { JobForHandOver } from "#job";
+
+/** To the worker that makes papers. */
+export interface PackQuestion {
+  readonly site: Site;
+  readonly job: JobForHandOver;
+  /** Which files, by the beginnings of their names; the whole pack if absent. */
+  readonly only?: readonly string[];
+  /** Addresses of the two weights of the lettering. */
+  readonly fonts: { readonly regular: string; readonly semibold: string };
+}
+
+/** From the worker: what it is doing, how far it is, and at last the file. */
+export type PackAnswer =
+  | { readonly tell: "checking"; readonly done: number; readonly total: number }
+  | { readonly tell: "drawing"; readonly file: string; readonly share: number }
+  | { readonly tell: "made"; readonly name: string; readonly type: string; readonly bytes: Uint8Array }
+  | { readonly tell: "trouble"; readonly sentence: string };

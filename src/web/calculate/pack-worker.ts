@@ -1,0 +1,65 @@
+import { zipSync } from "fflate";
+import { handoverOf } from "#engine";
+import { handOverOf } from "#job";
+import { type PackFile, packFiles } from "#output";
+import type { PackAnswer, PackQuestion } from "./pack-protocol.ts";
+
+const tell = (answer: PackAnswer): void => postMessage(answer);
+
+// Makes the papers of one job beside the screen, from nothing but the job: it is ended after them, or when somebody stops it.
+addEventListener("message", async ({ data: question }: MessageEvent<PackQuestion>) => {
+  try {
+    const { input, printed } = handOverOf(question.job);
+    const handover = handoverOf(question.site, {
+      ...input,
+      notes: [],
+      progress: ({ done, total }) => tell({ tell: "checking", done, total }),
+    });
+    const [regular, semibold] = await Promise.all(
+      [question.fonts.regular, question.fonts.semibold].map(async (address) => {
+        const answer = await fetch(address);
+        if (!answer.ok) throw new Error(`The lettering was not found (${answer.status}).`);
+        return new Uint8Array(await answer.arrayBuffer());
+      }),
+    );
+    const files = await packFiles({
+      ...printed,
+      handover,
+      fonts: { regular: regular!, semibold: semibold! },
+      ...(question.only ? { only: question.only } : {}),
+      progress: (file, share) => tell({ tell: "drawing", file, share }),
+    });
+    const [first] = files;
+    if (!first) throw new Error("There is nothing to draw yet.");
+    const made = files.length === 1 ? alone(first) : together(files, printed.created);
+    tell({ tell: "made", ...made });
+  } catch (trouble) {
+    tell({ tell: "trouble", sentence: trouble instanceof Error ? trouble.message : String(trouble) });
+  }
+});
+
+const types: Readonly<Record<string, string>> = {
+  pdf: "application/pdf",
+  svg: "image/svg+xml",
+  csv: "text/csv",
+  xlsx: "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
+};
+
+const alone = ({ name, content }: PackFile) => ({
+  name,
+  type: types[name.slice(name.lastIndexOf(".") + 1)] ?? "application/octet-stream",
+  bytes: bytesOf(content),
+});
+
+/** One archive, stamped with the job's own day: what a mail programme takes, and a phone can hand on. */
+const together = (files: readonly PackFile[], created: Date) => ({
+  name: "",
+  type: "application/zip",
+  bytes: zipSync(Object.fromEntries(files.map(({ name, content }) => [name, bytesOf(content)])), {
+    mtime: new Date(created.getUTCFullYear(), created.getUTCMonth(), created.getUTCDate()),
+    level: 6,
+  }),
+});
+
+const bytesOf = (content: string | Uint8Array): Uint8Array =>
+  typeof content === "string" ? new TextEncoder().encode(content) : content;

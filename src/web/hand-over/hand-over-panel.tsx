@@ -1,0 +1,151 @@
+import { useEffect, useRef, useState } from "react";
+import { Button, Label, ProgressBar } from "react-aria-components";
+import type { OpenJob } from "../contract.ts";
+import { saveFile } from "../fields/save-file.ts";
+import { type TextKey, t } from "../texts/hand-over.ts";
+import { makePapers, type PaperProgress, type PapersUnderWay } from "./make-papers.ts";
+import "./hand-over.css";
+
+/** Papers that one may want by themselves, by the beginnings of the names of their files. */
+const papers = [
+  { key: "hand-over.paper.whole", only: ["handover."] },
+  { key: "hand-over.paper.plans", only: ["plan-"] },
+  { key: "hand-over.paper.setting-out", only: ["setting-out"] },
+  { key: "hand-over.paper.wiring", only: ["wiring", "terminal", "cable", "box", "fitting"] },
+  { key: "hand-over.paper.settings", only: ["setting-sheets.pdf"] },
+  { key: "hand-over.paper.labels", only: ["labels.pdf"] },
+  { key: "hand-over.paper.cards", only: ["room-cards.pdf"] },
+  { key: "hand-over.paper.schedules", only: ["schedules."] },
+  { key: "hand-over.paper.model", only: ["building.ifc"] },
+] as const satisfies readonly { readonly key: TextKey; readonly only: readonly string[] }[];
+
+interface Making {
+  readonly what: TextKey;
+  readonly step: PaperProgress | undefined;
+}
+
+/** What is handed over: the whole pack with one button, and each paper by itself. All of it is made on this device. */
+export function HandOverPanel({ job }: { readonly job: OpenJob }) {
+  const [making, setMaking] = useState<Making | undefined>();
+  const [said, setSaid] = useState<
+    { readonly kind: "saved" | "trouble"; readonly text: string } | undefined
+  >();
+  const underWay = useRef<PapersUnderWay | undefined>(undefined);
+  useEffect(() => () => underWay.current?.stop(), []);
+
+  const stop = (): void => {
+    underWay.current?.stop();
+    underWay.current = undefined;
+    setMaking(undefined);
+  };
+  const make = (what: TextKey, only?: readonly string[]): void => {
+    setSaid(undefined);
+    setMaking({ what, step: undefined });
+    const now = makePapers(job, {
+      ...(only ? { only } : {}),
+      progress: (step) => setMaking({ what, step }),
+    });
+    underWay.current = now;
+    now.made.then(
+      ({ name, type, bytes }) => {
+        const own = name === "" ? `${fileName(job.site.name)}-${only ? "papers" : "hand-over"}.zip` : name;
+        saveFile({ name: own, text: bytes, type });
+        stop();
+        setSaid({ kind: "saved", text: t("hand-over.saved", { file: own, size: sizeText(bytes.length) }) });
+      },
+      (cause: unknown) => {
+        stop();
+        setSaid({
+          kind: "trouble",
+          text: t("hand-over.trouble", { reason: cause instanceof Error ? cause.message : String(cause) }),
+        });
+      },
+    );
+  };
+
+  const empty = job.site.rooms.length === 0;
+  return (
+    <div className="stack hand-over">
+      <h2 className="panel-title">{t("shell.panel.hand-over")}</h2>
+      {empty ? (
+        <p>{t("hand-over.empty")}</p>
+      ) : making ? (
+        <Progress making={making} onStop={stop} />
+      ) : (
+        <>
+          <p className="hint">{t("hand-over.what")}</p>
+          <Button className="button button-first wide-button" onPress={() => make("hand-over.make")}>
+            {t("hand-over.make")}
+          </Button>
+        </>
+      )}
+      <p className={said?.kind === "trouble" ? "hand-over-said" : "hint hand-over-said"} role="status">
+        {said?.text ?? ""}
+      </p>
+      {empty ? null : (
+        <section aria-label={t("hand-over.single")}>
+          <h3 className="hand-over-head">{t("hand-over.single")}</h3>
+          <ul className="hand-over-papers">
+            {papers.map(({ key, only }) => (
+              <li key={key}>
+                <Button
+                  className="button wide-button"
+                  isDisabled={making !== undefined}
+                  onPress={() => make(key, only)}
+                >
+                  {t(key)}
+                </Button>
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+    </div>
+  );
+}
+
+function Progress({ making, onStop }: { readonly making: Making; readonly onStop: () => void }) {
+  const { step } = making;
+  const share =
+    step === undefined
+      ? 0
+      : step.tell === "checking"
+        ? (0.3 * step.done) / step.total
+        : 0.3 + 0.7 * step.share;
+  const words =
+    step === undefined
+      ? t("hand-over.begins")
+      : step.tell === "checking"
+        ? t("hand-over.checking", { done: step.done, total: step.total })
+        : t("hand-over.drawing", { file: step.file });
+  return (
+    <>
+      <ProgressBar className="hand-over-progress" value={Math.round(100 * share)}>
+        {({ percentage = 0 }) => (
+          <>
+            <Label>{words}</Label>
+            <div className="hand-over-track">
+              <div className="hand-over-done" style={{ inlineSize: `${percentage}%` }} />
+            </div>
+          </>
+        )}
+      </ProgressBar>
+      <Button className="button wide-button" onPress={onStop}>
+        {t("hand-over.stop")}
+      </Button>
+    </>
+  );
+}
+
+/** A name that every file system takes. */
+const fileName = (name: string): string =>
+  name
+    .normalize("NFD")
+    .replace(/\p{Mark}/gu, "")
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, "-")
+    .replace(/^-+|-+$/g, "")
+    .slice(0, 60) || "job";
+
+const sizeText = (bytes: number): string =>
+  bytes < 1e6 ? `${Math.max(1, Math.round(bytes / 1e3))} kB` : `${(bytes / 1e6).toFixed(1)} MB`;

@@ -1,0 +1,1 @@
+export { HandOverPanel } from "./hand-over-panel.tsx";

@@ -1,0 +1,71 @@
+import regular from "@expo-google-fonts/inter/400Regular/Inter_400Regular.ttf?url";
+import semibold from "@expo-google-fonts/inter/600SemiBold/Inter_600SemiBold.ttf?url";
+import type { PackAnswer, PackQuestion } from "../calculate/pack-protocol.ts";
+import type { OpenJob } from "../contract.ts";
+
+export type PaperProgress = Extract<PackAnswer, { tell: "checking" | "drawing" }>;
+export type PaperMade = Extract<PackAnswer, { tell: "made" }>;
+
+/** Papers being made; they come to an end, or are stopped. */
+export interface PapersUnderWay {
+  readonly made: Promise<PaperMade>;
+  readonly stop: () => void;
+}
+
+/**
+ * Makes papers of the open job in a worker of their own, with no network.
+ *
+ * @param only - Which files, by the beginnings of their names; the whole pack if absent.
+ */
+export function makePapers(
+  job: OpenJob,
+  of: { readonly only?: readonly string[]; readonly progress: (step: PaperProgress) => void },
+): PapersUnderWay {
+  const worker = new Worker(new URL("../calculate/pack-worker.ts", import.meta.url), {
+    type: "module",
+    name: "pack",
+  });
+  const stop = (): void => worker.terminate();
+  const made = new Promise<PaperMade>((resolve, reject) => {
+    worker.onmessage = ({ data }: MessageEvent<PackAnswer>) => {
+      if (data.tell === "checking" || data.tell === "drawing") {
+        of.progress(data);
+        return;
+      }
+      stop();
+      if (data.tell === "made") resolve(data);
+      else reject(new Error(data.sentence));
+    };
+    worker.onerror = ({ message }) => {
+      stop();
+      reject(new Error(message));
+    };
+  });
+  worker.postMessage(questionOf(job, of.only));
+  return { made, stop };
+}
+
+function questionOf(job: OpenJob, only: readonly string[] | undefined): PackQuestion {
+  const { site, kept, file, id } = job;
+  return {
+    site,
+    job: {
+      id,
+      name: site.name,
+      details: file.details,
+      visit: kept.visit,
+      detectors: file.detectors,
+      boards: file.boards,
+      circuits: file.circuits,
+      testEntries: kept.testEntries,
+      openPoints: kept.openPoints,
+      revisions: kept.revisions,
+      rooms: site.rooms.map(({ id: room, number, name }) => ({ id: room, number, name })),
+    },
+    ...(only ? { only } : {}),
+    // A worker's own address is not that of the page.
+    fonts: { regular: absolute(regular), semibold: absolute(semibold) },
+  };
+}
+
+const absolute = (address: string): string => new URL(address, document.baseURI).href;
