@@ -1,4 +1,4 @@
-import { type ProblemCode, radiansOf, wholeTurn } from "#engine";
+import { maskForSource, type ProblemCode } from "#engine";
 import { stepsForTags } from "../place/take-layout.ts";
 import { nearestInside, roomAt } from "./inside-room.ts";
 import { type RemediesOf, recordIn, removing, setting } from "./remedy.ts";
@@ -50,36 +50,14 @@ const toLimits: RemediesOf = (finding, site) => {
   return [setting("findings.remedy.to-limits", { kind: "detectors", id: detector.id, fields: { height } })];
 };
 
-/** Half the sector that a point source is masked with: an eighth of a turn in all would hide people as well. */
-const maskHalfWidth = radiansOf(6);
-
-/** A mask over a source, as the lens sees it; masks for passers-by beyond a door are drawn in the detector's own eye. */
+/** A mask over a source, as the lens sees it; masks for passers-by beyond a door are made in the detector's own eye. */
 const maskSource: RemediesOf = (finding, site) => {
   const detector = recordIn("detectors", finding, site);
   const source = recordIn("interference", finding, site);
-  if (detector === undefined || source === undefined) return [];
-  const ends = [source.at, source.to ?? source.at].map(([x, y]) => {
-    const [dx, dy] = [x - detector.at[0], y - detector.at[1]];
-    return {
-      azimuth: Math.atan2(dy, dx) - detector.turn,
-      offNadir: Math.atan2(Math.hypot(dx, dy), detector.height - source.height),
-    };
-  });
-  const [first, second] = [ends[0]!, ends[1]!];
-  // The short way round from one end of a line source to the other.
-  const across = Math.atan2(
-    Math.sin(second.azimuth - first.azimuth),
-    Math.cos(second.azimuth - first.azimuth),
-  );
-  const start = across < 0 ? first.azimuth + across : first.azimuth;
-  const mask = {
-    from: wholeTurn(start - maskHalfWidth),
-    to: wholeTurn(start + Math.abs(across) + maskHalfWidth),
-    inner: Math.max(0, Math.min(first.offNadir, second.offNadir) - maskHalfWidth),
-    outer: Math.min(Math.PI / 2, Math.max(first.offNadir, second.offNadir) + maskHalfWidth),
-  };
-  const fields = { masks: [...detector.masks, mask] };
-  return [setting("findings.remedy.mask", { kind: "detectors", id: detector.id, fields })];
+  const mask = detector && source && maskForSource(detector, source);
+  if (mask === undefined) return [];
+  const fields = { masks: [...detector!.masks, mask] };
+  return [setting("findings.remedy.mask", { kind: "detectors", id: detector!.id, fields })];
 };
 
 export const detectorRemedies: Readonly<Partial<Record<ProblemCode, RemediesOf>>> = {

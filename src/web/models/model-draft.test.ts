@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { DetectorModel } from "#engine";
 import { modelProblems } from "#engine";
-import { draftOf, emptyDraft, limitsOf, missingIn, modelOf, withCell } from "./model-draft.ts";
+import { draftOf, emptyDraft, limitsOf, missingIn, modelOf, withCell, withLens } from "./model-draft.ts";
 import { metresPerPixel, pixelOf, polarOf, type Tracing, withPoint } from "./outline-tracing.ts";
 
 const quick = withCell(
@@ -41,6 +41,27 @@ describe("a data sheet as it is filled in", () => {
   test("limits that were not entered are assumed half a metre around the sheet's heights", () => {
     expect(limitsOf(quick)).toEqual({ min: 2, max: 3 });
     expect(limitsOf({ ...quick, lowest: 2.3, highest: 2.8 })).toEqual({ min: 2.3, max: 2.8 });
+  });
+
+  test("the size of a lens is entered, changed and taken away, and its rings are kept", () => {
+    const lensOf = (draft: typeof quick) => modelOf(draft, "own").lens;
+    const dome = withLens(withLens(quick, { shape: "dome" }), { radius: 0.022, elementOffset: 0.004 });
+    expect(lensOf(dome)).toEqual({ shape: "dome", rings: [], radius: 0.022, elementOffset: 0.004 });
+    expect(lensOf(withLens(dome, { elementOffset: undefined }))).toEqual({
+      shape: "dome",
+      rings: [],
+      radius: 0.022,
+    });
+    const ringed = {
+      ...quick,
+      rest: { lens: { shape: "dome", rings: [{ offNadir: 0.5, facets: 8 }] } },
+    } as const;
+    expect(lensOf(withLens(ringed, { shape: "flat", radius: 0.01 }))).toEqual({
+      shape: "flat",
+      rings: [{ offNadir: 0.5, facets: 8 }],
+      radius: 0.01,
+    });
+    expect("lens" in modelOf(withLens(dome, { shape: undefined }), "own")).toBe(false);
   });
 
   test("a model that is edited and not changed stays the same", () => {

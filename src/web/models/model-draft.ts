@@ -1,4 +1,4 @@
-import type { Declaration, DetectorModel, Metres, Radians, ZoneKind, ZoneRow } from "#engine";
+import type { Declaration, DetectorModel, Lens, Metres, Radians, ZoneKind, ZoneRow } from "#engine";
 
 export const zoneKinds = ["towards", "across", "seated", "sound"] as const satisfies readonly ZoneKind[];
 
@@ -179,4 +179,28 @@ export function withCell(
     return { ...row, cells: cell === undefined ? others : { ...others, [at.kind]: cell } };
   });
   return { ...draft, heights };
+}
+
+/** The draft with another shape or size of its lens; without a shape no lens is known. What the form does not show of it is kept. */
+export function withLens(
+  draft: ModelDraft,
+  change: { readonly [Name in "shape" | "radius" | "elementOffset"]?: Lens[Name] | undefined },
+): ModelDraft {
+  const { lens, ...others } = draft.rest;
+  const shape = "shape" in change ? change.shape : lens?.shape;
+  if (shape === undefined) return { ...draft, rest: others };
+  const { radius, elementOffset, ...unshown } = lens ?? { shape, rings: [] };
+  const size = { radius, elementOffset, ...change };
+  return {
+    ...draft,
+    rest: {
+      ...others,
+      lens: {
+        ...unshown,
+        shape,
+        ...known("radius", size.radius),
+        ...known("elementOffset", shape === "dome" ? size.elementOffset : undefined),
+      },
+    },
+  };
 }

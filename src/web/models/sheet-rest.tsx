@@ -4,6 +4,7 @@ import { useUnits } from "../settings/preferences.ts";
 import { lengthText } from "../texts/index.ts";
 import { t } from "../texts/models.ts";
 import type { DraftChange, ModelDraft } from "./model-draft.ts";
+import { SheetLens } from "./sheet-lens.tsx";
 
 const declarations: readonly Declaration[] = ["data-sheet", "standard-test", "measured-on-site", "assumed"];
 
@@ -101,6 +102,7 @@ export function SheetRest({ draft, limits, onChange }: SheetRestProps) {
         onChange={(cutOut) => set({ cutOut })}
         onClear={() => set({ cutOut: undefined })}
       />
+      <SheetLens draft={draft} onChange={onChange} />
       <TextBox
         label={t("models.delivery-state")}
         value={draft.deliveryState}
