@@ -3,6 +3,7 @@ import { identities } from "../identities.ts";
 import { drawingBlocks } from "../linework/drawing-blocks.ts";
 import type { LineBox, Linework } from "../linework/linework.ts";
 import { roomUse } from "../room-use.ts";
+import { soundRing } from "../sound-ring.ts";
 import type { SurveyDrawing, SurveyRecords } from "../survey.ts";
 import { tidy } from "../tidy.ts";
 import { inBox } from "./box-index.ts";
@@ -123,8 +124,8 @@ const recordOf = (
   number: room.number,
   name: room.name || (room.number === "" ? `Room ${of.index + 1}` : ""),
   use: roomUse(`${room.name} ${room.number}`),
-  outline: ringOf(room.outline),
-  holes: room.holes.map(ringOf),
+  outline: soundRing(room.outline),
+  holes: room.holes.map(soundRing).filter(({ length }) => length >= 3),
   floor: 0,
   ceilingHeight: of.heights.ceiling,
   demand: { catch: true, walk: true, hold: true },
@@ -134,8 +135,6 @@ const recordOf = (
     reason: room.doubts.length > 0 ? room.doubts.join(", ") : "walls on all sides",
   },
 });
-
-const ringOf = (ring: Outline): Outline => ring.map(([x, y]): Point => [tidy(x), tidy(y)]);
 
 /** An opening put on the face of its first room, in the direction of that room's outline; undefined where it lies on none. */
 function openingRecord(
