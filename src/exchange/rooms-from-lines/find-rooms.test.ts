@@ -107,3 +107,15 @@ describe("Square pieces in a row, on a layer without meaning, with gaps between 
     expect(found.rooms.map(({ area }) => Math.round(area)).sort((a, b) => a - b)).toEqual([18, 21]);
   });
 });
+
+test("Figures that stand at many doors number no room; the number of a room stays", () => {
+  const p = twoRoomsAndCorridor({ wall: "wall", furniture: "desk" });
+  for (const at of [
+    [2, 2],
+    [6, 2.2],
+    [7.5, 0.75],
+  ] as const)
+    p.text("2668", at, 0.25);
+  const found = findRooms(p.linework());
+  expect(found.rooms.map(({ number }) => number).sort()).toEqual(["", "", "1.02"]);
+});

@@ -24,6 +24,20 @@ const roomNumber = (text: string): boolean =>
   !/\d\s*(m|m2|qm|sf|cm|mm)$/i.test(text) &&
   (/[a-z]/i.test(text) || /^\d{1,4}$/.test(text) || /^\d{1,2}\.\d{2,3}$/.test(text));
 
+/** Rooms have a number each, and floors side by side may share it; what stands more often is the size or the type of a door. */
+const MOST_ALIKE = 2;
+
+/**
+ * Lettering of a plan without figures that stand too often to number rooms.
+ *
+ * @example "2668" at each of five doors of 2 ft 6 in: all five are left out
+ */
+export function withoutTypes(texts: readonly PlanText[]): readonly PlanText[] {
+  const count = new Map<string, number>();
+  for (const { text } of texts) count.set(text, (count.get(text) ?? 0) + 1);
+  return texts.filter(({ text }) => !roomNumber(text) || count.get(text)! <= MOST_ALIKE);
+}
+
 /**
  * Name and number of a room from the lettering in it: what looks like a number is one; the largest other words are the name.
  *

@@ -11,7 +11,7 @@ import { leafLines, likelyGaps, surroundings, withoutLeaves } from "./leaf-gaps.
 import { openingsOf } from "./openings.ts";
 import type { PlanLines, PlanText } from "./plan-lines.ts";
 import { type RoomGroup, roomGroups, STRIP } from "./room-groups.ts";
-import { mayName, roomName } from "./room-names.ts";
+import { mayName, roomName, withoutTypes } from "./room-names.ts";
 import { slidingLeaves } from "./sliding-leaves.ts";
 import { stairsIn } from "./stair-flights.ts";
 import { type WallGap, wallGaps } from "./wall-ends.ts";
@@ -73,7 +73,8 @@ export function roomsInLines(
     const line = graph.lineOf[edge]!;
     return line < own && meaning[kept.layerOf[line]!] === "wall";
   };
-  const labels = plan.texts.filter(({ text }) => mayName(text));
+  const texts = withoutTypes(plan.texts);
+  const labels = texts.filter(({ text }) => mayName(text));
   const groups = roomGroups(graph, closed, {
     shut,
     cubicle,
@@ -81,10 +82,10 @@ export function roomsInLines(
     labels: labels.map(({ at }) => at),
     stairs,
   });
-  const near = boxSearch(plan.texts.map(({ at: [x, y] }) => [x, y, x, y]));
+  const near = boxSearch(texts.map(({ at: [x, y] }) => [x, y, x, y]));
   const textsIn = (piece: Piece): readonly PlanText[] =>
     near(boxOf(piece.outline)).flatMap((index) => {
-      const text = plan.texts[index]!;
+      const text = texts[index]!;
       return inPiece(text.at, piece) ? [text] : [];
     });
   const candidates = groups
