@@ -7,6 +7,8 @@ export interface FoundQuestion {
   readonly readings: readonly StationReading[];
   /** As set, by detector. */
   readonly sensitivity: ReadonlyMap<string, SettingGrade>;
+  /** As measured when they were fitted, by detector. [m] */
+  readonly heights: ReadonlyMap<string, number>;
 }
 
 /** Reach as found, and what can be done about it. */

@@ -3,8 +3,9 @@ import { answerLine } from "./answer-line.ts";
 import type { FoundAnswer, FoundQuestion } from "./found-protocol.ts";
 
 // Weighs what a walk test has found, beside the screen.
-answerLine(({ site, test, readings, sensitivity }: FoundQuestion): FoundAnswer => {
-  const reach = foundReach(observationsOf(site, test.stations, readings));
+answerLine(({ site, test, readings, sensitivity, heights }: FoundQuestion): FoundAnswer => {
+  const reach = foundReach(observationsOf(site, [...test.stations, ...test.others], readings));
   const verdict = roomVerdict(test, readings);
-  return { reach, advice: adviceFor(site, { room: test.room, found: reach, verdict, sensitivity }) };
+  const advice = adviceFor(site, { room: test.room, found: reach, verdict, sensitivity, heights });
+  return { reach, advice };
 });

@@ -1,6 +1,6 @@
 import { useEffect, useState } from "react";
 import { Button } from "react-aria-components";
-import type { Advice, SettingGrade, Site } from "#engine";
+import { type Advice, countedEntries, type SettingGrade, type Site } from "#engine";
 import { stationReadings } from "#job";
 import { foundLine } from "../calculate/found-line.ts";
 import type { FoundAnswer } from "../calculate/found-protocol.ts";
@@ -36,7 +36,15 @@ export function FoundSection({ job, store, planned }: FoundSectionProps) {
     const sensitivity = new Map<string, SettingGrade>(
       (settings?.devices ?? []).map(({ context, settings: own }) => [context.device, own.sensitivity.value]),
     );
-    void line.ask({ site, test, readings, sensitivity }).then((told) => {
+    // Of several readings of one height the latest stays.
+    const heights = new Map(
+      countedEntries(testEntries).flatMap(({ step, about, outcome, value }) =>
+        step === "height" && about.kind === "detector" && outcome === "read" && value !== undefined
+          ? [[about.id, value] as const]
+          : [],
+      ),
+    );
+    void line.ask({ site, test, readings, sensitivity, heights }).then((told) => {
       if (told && !isTrouble(told)) setAnswer(told);
     });
     return line.stop;
