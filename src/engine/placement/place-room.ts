@@ -67,8 +67,8 @@ export async function placeRoom(
     ...(options.points === undefined ? {} : { points: options.points }),
   });
   const { matrix, candidates, strictness } = choice;
-  // There is no layout yet that could be kept; what was not tried must not be called impossible.
-  if (choice.tried === "some" && (world.cancelled() || matrix.columns.length === 0))
+  // What was not tried must not be called impossible.
+  if (choice.tried === "some" && matrix.columns.length === 0)
     return nothing([...task.problems, stoppedProblem(task)]);
   if (matrix.columns.length === 0) {
     const reasons = [...candidates.refused].map(([why, count]) => `${count} ${readable(why)}`).join(", ");
