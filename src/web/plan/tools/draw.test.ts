@@ -358,4 +358,24 @@ describe("a wall", () => {
     expect(plan.now.site.rooms).toHaveLength(1);
     expect(plan.now.site.obstacles[0]).toMatchObject({ kind: "partition", top: 2.7 });
   });
+
+  test("that is drawn out through a wall ends at that wall, whichever end is outside", () => {
+    for (const [from, to] of [
+      [
+        [4, 5],
+        [4, 9.5],
+      ],
+      [
+        [4, 9.5],
+        [4, 5],
+      ],
+    ] as const) {
+      const plan = scripted("wall", { ...empty, rooms: [hall] });
+      plan.pull(from, to);
+      const { footprint } = plan.now.site.obstacles[0]!;
+      const heights = footprint.map(([, y]) => y);
+      expect(Math.max(...heights)).toBeCloseTo(8, 3);
+      expect(Math.min(...heights)).toBeCloseTo(5, 3);
+    }
+  });
 });

@@ -1,7 +1,7 @@
-import type { Point } from "#engine";
+import type { Point, Room } from "#engine";
 import { splitRoom } from "../../edit/split-room.ts";
 import { insideRoom, rimDistance } from "../../shapes.ts";
-import { type Added, type Ground, type Refusal, roomOf, type Span } from "./ground.ts";
+import { type Added, type Ground, millimetres, type Refusal, roomOf, type Span } from "./ground.ts";
 import { row } from "./rows.ts";
 
 /** Thickness of a light inner wall. Common practice, no source. [m] */
@@ -24,7 +24,7 @@ export function wall(ground: Ground, span: Span): Added | Refusal {
       };
     if (parted.refused === "opening") return { refused: "opening" };
   }
-  const screen = row("partition", ground, span);
+  const screen = row("partition", ground, withinRoom(room, span));
   if (!screen) return { refused: "room" };
   const steps = screen.steps.map((step) =>
     step.do === "put" && step.kind === "obstacles"
@@ -32,4 +32,25 @@ export function wall(ground: Ground, span: Span): Added | Refusal {
       : step,
   );
   return { ...screen, steps };
+}
+
+/** A line with one end outside of the room is cut off at the wall that it runs through first, seen from inside. */
+function withinRoom(room: Room, span: Span): Span {
+  const inside = [span.from, span.to].map((end) => insideRoom(room, end));
+  if (inside[0] === inside[1]) return span;
+  const [inner, outer] = inside[0] ? [span.from, span.to] : [span.to, span.from];
+  const [dx, dy] = [outer[0] - inner[0], outer[1] - inner[1]];
+  let share = 1;
+  for (const ring of [room.outline, ...room.holes])
+    ring.forEach(([ax, ay], i) => {
+      const [bx, by] = ring[(i + 1) % ring.length] as Point;
+      const [ex, ey] = [bx - ax, by - ay];
+      const turn = dx * ey - dy * ex;
+      if (turn === 0) return;
+      const along = ((ax - inner[0]) * ey - (ay - inner[1]) * ex) / turn;
+      const on = ((ax - inner[0]) * dy - (ay - inner[1]) * dx) / turn;
+      if (along > 0 && along < share && on >= 0 && on <= 1) share = along;
+    });
+  const wall = millimetres([inner[0] + share * dx, inner[1] + share * dy]);
+  return inside[0] ? { from: span.from, to: wall } : { from: wall, to: span.to };
 }
