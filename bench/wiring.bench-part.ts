@@ -68,7 +68,7 @@ async function timed<Result>(
 }
 
 /** Rooms of 7 m by 5 m on both sides of a corridor on each storey, two rows of luminaires and a detector in each. */
-function building(): JobFile {
+export function building(): JobFile {
   const perStorey = Math.ceil(ROOMS / STOREYS) - 1;
   const storeys = Array.from({ length: STOREYS }, (_, s) => ({
     id: `s${s}`,

@@ -53,7 +53,7 @@ export async function pdfOf(sheets: readonly Sheet[], details: PdfDetails): Prom
   });
   doc.registerFont("regular", details.fonts.regular as unknown as ArrayBuffer);
   doc.registerFont("semibold", details.fonts.semibold as unknown as ArrayBuffer);
-  for (const weight of ["regular", "semibold"] as const) rememberRuns(doc.font(weight));
+  for (const weight of ["regular", "semibold"] as const) rememberFont(doc, weight);
   const done = collected(doc);
   const mark = bookmarker(doc, details.bookmarks ?? []);
   const root = doc.struct("Document");
@@ -74,20 +74,26 @@ export async function pdfOf(sheets: readonly Sheet[], details: PdfDetails): Prom
   return done;
 }
 
-/** What the document calls to shape a run of letters, which its types do not tell of. */
-interface Shaper {
-  layoutRun: (text: string, features: unknown) => unknown;
+/** What the document keeps of its fonts, which its types do not tell of. */
+interface FontsWithin {
+  readonly _font: { layoutRun: (text: string, features: unknown) => unknown };
+  readonly _fontFamilies: Record<string, unknown>;
 }
 
 /**
- * The document shapes each text twice, to measure and to set it, and keeps nothing where features are asked for. The words of
- * tables come again and again: each is shaped once. The features are always the same here.
+ * Opens a font once and shapes each text once.
+ *
+ * The document opens a font anew at every call where it already has one of the same face under another name, as it has the
+ * face that it was made with. And it shapes each text twice, to measure and to set it, and keeps nothing where features are
+ * asked for, though the words of tables come again and again. The features are always the same here.
  */
-function rememberRuns(doc: Doc): void {
-  const shaper = (doc as unknown as { readonly _font: Shaper })._font;
-  const shape = shaper.layoutRun.bind(shaper);
+function rememberFont(doc: Doc, weight: TextMark["weight"]): void {
+  const within = doc.font(weight) as unknown as FontsWithin;
+  const font = within._font;
+  within._fontFamilies[weight] = font;
+  const shape = font.layoutRun.bind(font);
   const known = new Map<string, unknown>();
-  shaper.layoutRun = (text, features) => {
+  font.layoutRun = (text, features) => {
     const before = known.get(text);
     if (before !== undefined) return before;
     const run = shape(text, features);
