@@ -131,3 +131,29 @@ test("pack refuses a price list that is wrong, with line and column, before it d
     message: "prices.csv, line 2, column “price”: “dear” is not a number from nought up.",
   });
 });
+
+test("pack prices by the list and the terms that the job keeps; a file that the command names comes first, and a kept list that is wrong is refused", async () => {
+  const text = "item,unit,price\nconnector,piece,2\ncurrency,text,EUR\nworking hour,hour,60\ntax,%,20\n";
+  const keeping = (list: string, quoteTerms: object) =>
+    writeFile(
+      join(folder, "kept.job.json"),
+      JSON.stringify({ ...wired, details: { priceList: { file: "firm.csv", text: list }, quoteTerms } }),
+    );
+  const hourIn = async (...words: readonly string[]): Promise<string | undefined> => {
+    await told("pack", "kept.job.json", "-o", "k", "--force", "--json", ...words);
+    const quote = await readFile(join(folder, "k", "quote.csv"), "utf8");
+    return /^labour,[^,]*,hour,[^,]*,([^,]*),/m.exec(quote)?.[1];
+  };
+  await keeping(text, { hour: 75 });
+  expect(await hourIn()).toBe("75");
+  await writeFile(join(folder, "other.csv"), text.replace("60", "50"));
+  await keeping(text, {});
+  expect(await hourIn("--prices", "other.csv")).toBe("50");
+  await keeping("item,unit,price\nconnector,piece,dear\n", {});
+  const { exit, json } = await told("pack", "kept.job.json", "-o", "z", "--json");
+  expect(exit).toBe(2);
+  expect(json().problems[0]).toMatchObject({
+    code: "price-list-value-wrong",
+    message: expect.stringContaining("firm.csv, line 2"),
+  });
+});

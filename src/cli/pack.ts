@@ -1,5 +1,6 @@
 import { join } from "node:path";
-import { handoverOf, type Problem } from "#engine";
+import { emptyPriceList, handoverOf, type Problem, withTerms } from "#engine";
+import type { JobFile } from "#job";
 import { type LabelGridName, labelGrids, type PackInput, packFiles } from "#output";
 import { summaryOf } from "./check.ts";
 import { type Command, exitCodes, exitOf, refused, textValue, textValues, type World } from "./command.ts";
@@ -15,7 +16,7 @@ export const pack: Command = {
   summary: "The whole hand-over as one PDF, its parts, schedules, drawings, model, labels, cards, quote.",
   help: [
     ["-o, --output DIR", "folder for the files; made if it is not there"],
-    ["--prices FILE", "price list of the firm as CSV; the pack holds one to fill in"],
+    ["--prices FILE", "price list of the firm as CSV instead of the job's; the pack holds one to fill in"],
     ["--accepted FILE", "quote.csv of the accepted quote: what changed since becomes a variation"],
     ["--labels GRID", `labels on an A4 sheet, columns × rows: ${Object.keys(labelGrids).join(", ")}`],
     ["--only NAME,...", "only files whose names begin so: handover, plan, labels, building"],
@@ -45,7 +46,10 @@ export const pack: Command = {
       });
     const opened = await openJob(world, file);
     if ("problems" in opened) return opened;
-    const offer = await offerOf(world, textValue(values, "prices"), textValue(values, "accepted"));
+    const offer = await offerOf(world, opened.job, {
+      prices: textValue(values, "prices"),
+      accepted: textValue(values, "accepted"),
+    });
     if ("problems" in offer) return offer;
     const line = progressLine(world);
     const { handOverOf } = await import("#job");
@@ -115,36 +119,43 @@ export const pack: Command = {
 
 const isGrid = (name: string): name is LabelGridName => Object.hasOwn(labelGrids, name);
 
-/** Price list and accepted quote, or what is wrong with them. */
+/** Price list and accepted quote, or what is wrong with them: a file that the command names comes before what the job keeps. */
 async function offerOf(
   world: World,
-  prices: string | undefined,
-  accepted: string | undefined,
+  { details }: Pick<JobFile, "details">,
+  named: { readonly prices: string | undefined; readonly accepted: string | undefined },
 ): Promise<Pick<PackInput, "prices" | "accepted"> | { readonly problems: readonly Problem[] }> {
-  if (prices === undefined && accepted === undefined) return {};
+  const { quoteTerms } = details;
+  const [prices, accepted] = [
+    await fileOf(world, named.prices, details.priceList),
+    await fileOf(world, named.accepted, details.acceptedQuote),
+  ];
+  if (!prices && !accepted && !quoteTerms) return {};
   const { readAcceptedQuote, readPriceList } = await import("#exchange");
-  const problems: Problem[] = [];
-  let offer: Pick<PackInput, "prices" | "accepted"> = {};
-  for (const [file, kind] of [
-    [prices, "prices"],
-    [accepted, "accepted"],
-  ] as const) {
-    if (file === undefined) continue;
-    const read = await readBytes(world.folder, file);
-    if ("problem" in read) {
-      problems.push(read.problem);
-      continue;
-    }
-    const text = new TextDecoder().decode(read.bytes);
-    if (kind === "prices") {
-      const result = readPriceList(text, file);
-      if ("problems" in result) problems.push(...result.problems);
-      else offer = { ...offer, prices: result.list };
-    } else {
-      const result = readAcceptedQuote(text, file);
-      if ("problems" in result) problems.push(...result.problems);
-      else offer = { ...offer, accepted: result.items };
-    }
-  }
-  return problems.length > 0 ? { problems } : offer;
+  const problems = [prices, accepted].flatMap((one) => (one && "problem" in one ? [one.problem] : []));
+  const list =
+    prices && "text" in prices ? readPriceList(prices.text, prices.file) : { list: emptyPriceList };
+  const quote = accepted && "text" in accepted ? readAcceptedQuote(accepted.text, accepted.file) : undefined;
+  if ("problems" in list) problems.push(...list.problems);
+  if (quote && "problems" in quote) problems.push(...quote.problems);
+  if (problems.length > 0 || "problems" in list || (quote && "problems" in quote)) return { problems };
+  return {
+    prices: withTerms(list.list, quoteTerms ?? {}),
+    ...(quote ? { accepted: quote.items } : {}),
+  };
+}
+
+interface ReadText {
+  readonly file: string;
+  readonly text: string;
+}
+
+async function fileOf(
+  world: World,
+  named: string | undefined,
+  keptInJob: ReadText | undefined,
+): Promise<ReadText | { readonly problem: Problem } | undefined> {
+  if (named === undefined) return keptInJob;
+  const read = await readBytes(world.folder, named);
+  return "problem" in read ? read : { file: named, text: new TextDecoder().decode(read.bytes) };
 }

@@ -70,6 +70,9 @@ test.each([
   ["Stair", "stair", undefined],
   ["Office", "sitting", undefined],
   ["Printing", "other", "copy"],
+  ["Besprechungsraum I", "sitting", "meeting"],
+  ["Flur EG West", "passing", "corridor"],
+  ["Seminarraum", "sitting", "classroom"],
 ] as const)("the name %s, used for %s, speaks of %s", (name, use, space) => {
   expect(spaceByName({ name, use })).toBe(space);
 });

@@ -26,20 +26,20 @@ export const spacesOf = (room: Pick<Room, "use" | "space">): readonly RuleSpace[
 
 /** Words in the names of rooms by the kind of space they speak of, the more telling first. */
 const words: readonly (readonly [RegExp, RuleSpace])[] = [
-  [/\b(class ?room|lecture|training|seminar)\b/i, "classroom"],
-  [/\b(meeting|conference|board ?room)\b/i, "meeting"],
-  [/\b(copy|copier|print(er|ing)?)\b/i, "copy"],
-  [/\b(break|lounge|crew rest|tea|staff kitchen|pantry|canteen)\b/i, "break-room"],
-  [/\b(open[- ]?plan|open office)\b/i, "office-open"],
+  [/\b(class ?room|lecture|training)\b|seminar|schulung|hörsaal|unterricht/i, "classroom"],
+  [/\b(meeting|conference|board ?room)\b|besprechung|konferenz|sitzungs/i, "meeting"],
+  [/\b(copy|copier|print(er|ing)?)\b|kopier|drucker/i, "copy"],
+  [/\b(break|lounge|crew rest|tea|staff kitchen|pantry|canteen)\b|pausen|aufenthalt|teek(ü|ue)che/i, "break-room"],
+  [/\b(open[- ]?plan|open office)\b|gro(ß|ss)raum/i, "office-open"],
   [/\b(locker|changing)\b/i, "locker-room"],
   [/\b(toilets?|wc|wash ?room|lavatory)\b/i, "restroom"],
   [/\b(stairs?|stairway|stairwell|staircase)\b/i, "stairway"],
-  [/\b(lobby|entrance|foyer|reception|vestibule)\b/i, "lobby"],
-  [/\b(corridor|hallway|passage)\b/i, "corridor"],
+  [/\b(lobby|entrance|foyer|reception|vestibule)\b|eingang|empfang/i, "lobby"],
+  [/\b(corridor|hallway|passage|gang)\b|flur\b/i, "corridor"],
   [/\b(warehouse)\b/i, "warehouse"],
   [/\b(stacks?)\b/i, "library-stacks"],
   [/\b(parking|garage|car park)\b/i, "parking"],
-  [/\b(store|storage|archive|cupboard|closet)\b/i, "storage"],
+  [/\b(store|storage|archive|cupboard|closet)\b|lager|archiv|abstell/i, "storage"],
 ];
 
 /**

@@ -31,6 +31,12 @@ export interface PriceList {
 
 export const emptyPriceList: PriceList = { prices: new Map(), minutes: {}, extras: new Map() };
 
+/** Terms that a job sets for itself. */
+export type QuoteTerms = Pick<PriceList, "hour" | "overhead" | "tax" | "validity">;
+
+/** A price list with the terms of a job before its own. @param list - Of the firm. @param terms - Of the job. @returns The list that the job is priced by. @example Tax 0.19 in the list, 0 in the job: 0 */
+export const withTerms = (list: PriceList, terms: QuoteTerms): PriceList => ({ ...list, ...terms });
+
 /** One line of a quote with what it is counted by, so that a later one can be held against it. */
 export interface QuoteItem {
   readonly kind: "material" | "labour" | "extra";

@@ -32,6 +32,7 @@ export const planning = kept({
   clearances: kept(clearances).optional(),
 });
 
+const keptFile = kept({ file: z.string().max(300), text: z.string().max(2_000_000) });
 const packCodes = z.array(z.string().max(100)).max(200);
 
 /** Who the job is for and who drew it; printed in the title block. */
@@ -49,6 +50,16 @@ export const details = kept({
   /** Packs of rules, by code, that a person switched on or off; the others follow the region. */
   rulesOn: packCodes.optional(),
   rulesOff: packCodes.optional(),
+  /** The firm's price list, and the lines of the quote that was accepted, as their files read. */
+  priceList: keptFile.optional(),
+  acceptedQuote: keptFile.optional(),
+  /** Terms of the quote that hold in this job before those of the price list: an hour, shares, days. */
+  quoteTerms: kept({
+    hour: z.number().min(0).max(1_000_000).optional(),
+    overhead: z.number().min(0).max(10).optional(),
+    tax: z.number().min(0).max(10).optional(),
+    validity: z.number().int().min(1).max(3650).optional(),
+  }).optional(),
   /** A firm's own packs, each as the text of its file. */
   ownRules: z.array(z.string().max(500_000)).max(50).optional(),
 });

@@ -16,6 +16,7 @@ import { findingsOnCircuit } from "./circuit-verdict.ts";
 import { useClearOfCard } from "./clear-of-card.ts";
 import { nextName } from "./luminaires-wiring.tsx";
 import { OnCircuit } from "./on-circuit.tsx";
+import { Prices } from "./prices.tsx";
 import { Propose } from "./propose-button.tsx";
 import "./wire.css";
 
@@ -64,6 +65,9 @@ export function WirePanel(props: WirePanelProps) {
         </section>
       ) : null}
       {job.readOnly ? null : <Add job={job} store={store} />}
+      <More word={t("wire.prices")}>
+        <Prices job={job} />
+      </More>
       {review && circuits.length > 0 ? <TakenForGranted review={review} /> : null}
     </div>
   );
