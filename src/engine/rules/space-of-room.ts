@@ -29,7 +29,10 @@ const words: readonly (readonly [RegExp, RuleSpace])[] = [
   [/\b(class ?room|lecture|training)\b|seminar|schulung|hörsaal|unterricht/i, "classroom"],
   [/\b(meeting|conference|board ?room)\b|besprechung|konferenz|sitzungs/i, "meeting"],
   [/\b(copy|copier|print(er|ing)?)\b|kopier|drucker/i, "copy"],
-  [/\b(break|lounge|crew rest|tea|staff kitchen|pantry|canteen)\b|pausen|aufenthalt|teek(ü|ue)che/i, "break-room"],
+  [
+    /\b(break|lounge|crew rest|tea|staff kitchen|pantry|canteen)\b|pausen|aufenthalt|teek(ü|ue)che/i,
+    "break-room",
+  ],
   [/\b(open[- ]?plan|open office)\b|gro(ß|ss)raum/i, "office-open"],
   [/\b(locker|changing)\b/i, "locker-room"],
   [/\b(toilets?|wc|wash ?room|lavatory)\b/i, "restroom"],
