@@ -90,4 +90,4 @@ export type FaultTest = keyof typeof faultTests;
 /** TestOutcome of a test by its name. */
 export type TestOutcome<Test extends FaultTest = FaultTest> = (typeof faultTests)[Test][number];
 
-export const faultTestNames = Object.keys(faultTests) as readonly FaultTest[];
+export const faultTestNames = /* @__PURE__ */ Object.keys(faultTests) as readonly FaultTest[];

@@ -31,7 +31,7 @@ export const planFacts = {
 
 export type PlanFact = keyof typeof planFacts;
 
-export const planFactNames = Object.keys(planFacts) as readonly PlanFact[];
+export const planFactNames = /* @__PURE__ */ Object.keys(planFacts) as readonly PlanFact[];
 
 /** Delay below which somebody who sits still may be left in the dark. [s] @source COMMON-PRACTICE */
 const SHORT_DELAY = 180;

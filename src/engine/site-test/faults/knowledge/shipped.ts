@@ -10,7 +10,8 @@ export const shippedFaultKnowledge: FaultKnowledge = {
   commonness,
   symptoms: countedSymptoms,
   facts: countedFacts,
-  tests: { ...talksAndWalks, ...measurements },
+  // Marked as without effect, so that workers that rank no faults do not carry the tables.
+  tests: /* @__PURE__ */ Object.assign({}, talksAndWalks, measurements),
   descriptions,
   source: { chances: "FAULT-TRIALS", commonness: "COMMON-PRACTICE" },
 };
