@@ -78,6 +78,7 @@ test("the package holds the program, the web app, the demo and the papers, and n
     "dist/web",
     "docs/detector-model.schema.json",
     "docs/job.schema.json",
+    "docs/labels.md",
     "docs/rooms-from-plans.md",
     "docs/rule-pack.schema.json",
     "docs/screen.png",
