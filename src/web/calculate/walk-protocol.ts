@@ -1,4 +1,4 @@
-import type { Site, WalkTest } from "#engine";
+import type { Point, Site, Verdict, WalkTest } from "#engine";
 
 /** To the worker that plans walk tests: one room. */
 export interface WalkQuestion {
@@ -20,4 +20,22 @@ export interface Walks {
   readonly rooms: ReadonlyMap<string, PlannedWalk>;
   /** The station that one is at. */
   readonly station: string | undefined;
+  /** How the plan shows the room that is being walked. */
+  readonly marks: WalkMarks | undefined;
+}
+
+/** What the plan shows of the walk test of a room. */
+export interface WalkMarks {
+  readonly storey: string;
+  readonly stations: readonly WalkMark[];
+}
+
+export interface WalkMark {
+  readonly number: number;
+  readonly path: readonly Point[];
+  readonly verdict: Verdict;
+  /** One is there now. */
+  readonly current: boolean;
+  /** It is walked both ways. */
+  readonly back: boolean;
 }

@@ -181,7 +181,7 @@ export function workbenchOf(job: OpenJob, begin: "thing" | "visit" = "thing"): S
     tried: undefined,
     wiring: undefined,
     settings: undefined,
-    walks: { of: undefined, rooms: new Map(), station: undefined },
+    walks: { of: undefined, rooms: new Map(), station: undefined, marks: undefined },
     circuit: undefined,
     pin: undefined,
     pointing: undefined,

@@ -4,6 +4,7 @@ import type { RoomVerdict, Site, StationVerdict } from "#engine";
 import type { OpenJob } from "../contract.ts";
 import { More, Say, TextBox } from "../fields/index.ts";
 import { nameOf } from "../plan/names.ts";
+import { recordOf } from "../plan/pick.ts";
 import { useUnits } from "../settings/preferences.ts";
 import type { Actions } from "../shell/actions.ts";
 import { type Store, usePart, type Workbench } from "../shell/workbench.ts";
@@ -47,12 +48,31 @@ export function WalkPanel({ job, store, actions, room, onClose }: WalkPanelProps
     if (id !== undefined && store.get().walks.station !== id)
       store.set({ walks: { ...store.get().walks, station: id } });
   }, [store, id]);
+  const { testEntries } = job.kept;
+  const storey = recordOf(job.site, "rooms", room)?.storey ?? "";
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the verdict follows from what is listed
+  useEffect(() => {
+    const marks = verdict && {
+      storey,
+      stations: verdict.stations.map(({ station, check }, i) => ({
+        number: i + 1,
+        path: station.path,
+        verdict: check.verdict,
+        current: station.id === id,
+        back: station.passes > 1,
+      })),
+    };
+    store.set({ walks: { ...store.get().walks, marks } });
+  }, [store, planned, testEntries, id, storey]);
   const from = current?.station.path.at(-1);
   // biome-ignore lint/correctness/useExhaustiveDependencies: looks again only when one goes on to another station
   useEffect(() => {
     if (from) actions.lookAt(from);
   }, [id]);
-  useEffect(() => () => store.set({ walks: { ...store.get().walks, station: undefined } }), [store]);
+  useEffect(
+    () => () => store.set({ walks: { ...store.get().walks, station: undefined, marks: undefined } }),
+    [store],
+  );
   const title = nameOf(job.site, { kind: "rooms", id: room });
   return (
     <div className="stack test">
