@@ -181,3 +181,49 @@ test("what was not seen fails its station and the room, and another entry later 
     );
   expect(small).toEqual([]);
 });
+
+test("work on a circuit goes step by step: power is refused while a link is in, dead work while nothing is proved dead, and what was done is kept", async () => {
+  const page = await tab(address);
+  await page.getByRole("button", { name: "Test", exact: true }).click();
+  await page
+    .getByRole("button", { name: /^Lighting .* steps/ })
+    .first()
+    .click();
+  await page.getByText("Not proved dead: treat as live").waitFor();
+  const done = page.getByRole("button", { name: "Done", exact: true });
+  expect(await page.getByRole("region", { name: "Disconnect" }).isVisible()).toBe(true);
+  await done.click();
+  await expect
+    .poll(() => page.locator(".test-step-line", { hasText: "Disconnect" }).first().textContent(), patient)
+    .toContain("done");
+  await page
+    .getByRole("button", { name: /^Power on/ })
+    .first()
+    .click();
+  await page
+    .getByText(/^No power: the test link at detector/)
+    .first()
+    .waitFor();
+  expect(await done.isDisabled()).toBe(true);
+  await page
+    .getByRole("button", { name: /^Insulation resistance/ })
+    .first()
+    .click();
+  await page.getByRole("textbox", { name: "Reading" }).fill("0.02");
+  await page.getByText("Beyond the limit").waitFor();
+  await page.getByText(/0\.02 MΩ is unusual/).waitFor();
+  expect(await page.getByRole("button", { name: "Enter", exact: true }).isDisabled()).toBe(true);
+  await holds(page);
+
+  // A complaint is followed to its cause, and what is to be done stands among the open points.
+  await page.getByRole("button", { name: "Test", exact: true }).first().click();
+  await openRoom(page);
+  await page.getByRole("button", { name: "Something is wrong" }).click();
+  await page.getByRole("button", { name: "The light stays on." }).click();
+  await page.locator(".fault-outcomes button").first().click();
+  await page.getByRole("button", { name: "Why, and what mends it" }).first().click();
+  await holds(page);
+  await page.getByRole("button", { name: "Record as open point" }).first().click();
+  await page.getByRole("button", { name: "All rooms" }).click();
+  await page.getByRole("heading", { name: "Open points (1)" }).waitFor();
+});

@@ -99,8 +99,10 @@ function StepCard({ job, state, current, onEntered, onWalk }: StepCardProps) {
   const { site } = job;
   const permission = mayEnter(state, step.id, site);
   const own = useRef<HTMLElement | null>(null);
-  // The step that one has come to is in sight, wherever in the list it was chosen.
-  useEffect(() => own.current?.scrollIntoView({ block: "nearest" }), []);
+  // The step that one has come to is in sight, wherever in the list it was chosen. Some browsers answer with a promise, which is no way to end an effect.
+  useEffect(() => {
+    own.current?.scrollIntoView({ block: "nearest" });
+  }, []);
   return (
     <section ref={own} className="stack test-station" aria-label={stepTitle(step)}>
       <p className="test-step-head">
