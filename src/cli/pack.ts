@@ -1,7 +1,8 @@
 import { join } from "node:path";
-import { emptyPriceList, handoverOf, type Problem, withTerms } from "#engine";
+import { handoverOf, type Problem } from "#engine";
+import type { Offer, OfferFile } from "#exchange";
 import type { JobFile } from "#job";
-import { type LabelGridName, labelGrids, type PackInput, packFiles } from "#output";
+import { type LabelGridName, labelGrids, packFiles } from "#output";
 import { summaryOf } from "./check.ts";
 import { type Command, exitCodes, exitOf, refused, textValue, textValues, type World } from "./command.ts";
 import { occupied, readBytes, writeWhole } from "./files.ts";
@@ -119,42 +120,34 @@ export const pack: Command = {
 
 const isGrid = (name: string): name is LabelGridName => Object.hasOwn(labelGrids, name);
 
-/** Price list and accepted quote, or what is wrong with them: a file that the command names comes before what the job keeps. */
+/** What the job is priced by, or what is wrong with it: a file that the command names comes before what the job keeps. */
 async function offerOf(
   world: World,
   { details }: Pick<JobFile, "details">,
   named: { readonly prices: string | undefined; readonly accepted: string | undefined },
-): Promise<Pick<PackInput, "prices" | "accepted"> | { readonly problems: readonly Problem[] }> {
-  const { quoteTerms } = details;
+): Promise<Offer | { readonly problems: readonly Problem[] }> {
   const [prices, accepted] = [
     await fileOf(world, named.prices, details.priceList),
     await fileOf(world, named.accepted, details.acceptedQuote),
   ];
-  if (!prices && !accepted && !quoteTerms) return {};
-  const { readAcceptedQuote, readPriceList } = await import("#exchange");
   const problems = [prices, accepted].flatMap((one) => (one && "problem" in one ? [one.problem] : []));
-  const list =
-    prices && "text" in prices ? readPriceList(prices.text, prices.file) : { list: emptyPriceList };
-  const quote = accepted && "text" in accepted ? readAcceptedQuote(accepted.text, accepted.file) : undefined;
-  if ("problems" in list) problems.push(...list.problems);
-  if (quote && "problems" in quote) problems.push(...quote.problems);
-  if (problems.length > 0 || "problems" in list || (quote && "problems" in quote)) return { problems };
-  return {
-    prices: withTerms(list.list, quoteTerms ?? {}),
-    ...(quote ? { accepted: quote.items } : {}),
-  };
-}
-
-interface ReadText {
-  readonly file: string;
-  readonly text: string;
+  const there = (one: OfferFile | { readonly problem: Problem } | undefined): OfferFile | undefined =>
+    one && "text" in one ? one : undefined;
+  const { readOffer } = await import("#exchange");
+  const offer = readOffer({
+    priceList: there(prices),
+    acceptedQuote: there(accepted),
+    quoteTerms: details.quoteTerms,
+  });
+  if ("problems" in offer) return { problems: [...problems, ...offer.problems] };
+  return problems.length > 0 ? { problems } : offer;
 }
 
 async function fileOf(
   world: World,
   named: string | undefined,
-  keptInJob: ReadText | undefined,
-): Promise<ReadText | { readonly problem: Problem } | undefined> {
+  keptInJob: OfferFile | undefined,
+): Promise<OfferFile | { readonly problem: Problem } | undefined> {
   if (named === undefined) return keptInJob;
   const read = await readBytes(world.folder, named);
   return "problem" in read ? read : { file: named, text: new TextDecoder().decode(read.bytes) };

@@ -45,6 +45,7 @@ export { type StraightPicture, straightPicture } from "./plan/picture/straight-p
 export type { PlanReport, PlanResult } from "./plan/report.ts";
 export { type ReadSvgOptions, readSvg } from "./plan/svg/read-svg.ts";
 export { readAcceptedQuote } from "./prices/read-accepted-quote.ts";
+export { type Offer, type OfferFile, readOffer } from "./prices/read-offer.ts";
 export { type PriceListResult, readPriceList } from "./prices/read-price-list.ts";
 export { roomUse } from "./room-use.ts";
 export {

@@ -1,7 +1,6 @@
 import { zipSync } from "fflate";
-import { handoverOf } from "#engine";
-import { handOverOf } from "#job";
-import { type PackFile, packFiles } from "#output";
+import type { PackFile } from "#output";
+import { packPapers } from "./pack-papers.ts";
 import type { PackAnswer, PackQuestion } from "./pack-protocol.ts";
 
 const tell = (answer: PackAnswer): void => postMessage(answer);
@@ -9,29 +8,22 @@ const tell = (answer: PackAnswer): void => postMessage(answer);
 // Makes the papers of one job beside the screen, from nothing but the job: it is ended after them, or when somebody stops it.
 addEventListener("message", async ({ data: question }: MessageEvent<PackQuestion>) => {
   try {
-    const { input, printed } = handOverOf(question.job);
-    const handover = handoverOf(question.site, {
-      ...input,
-      notes: [],
-      progress: ({ done, total }) => tell({ tell: "checking", done, total }),
-    });
-    const [regular, semibold] = await Promise.all(
-      [question.fonts.regular, question.fonts.semibold].map(async (address) => {
-        const answer = await fetch(address);
-        if (!answer.ok) throw new Error(`The lettering was not found (${answer.status}).`);
-        return new Uint8Array(await answer.arrayBuffer());
-      }),
-    );
-    const files = await packFiles({
-      ...printed,
-      handover,
-      fonts: { regular: regular!, semibold: semibold! },
-      ...(question.only ? { only: question.only } : {}),
-      progress: (file, share) => tell({ tell: "drawing", file, share }),
+    const { files, created } = await packPapers(question, {
+      tell,
+      fonts: async () => {
+        const [regular, semibold] = await Promise.all(
+          [question.fonts.regular, question.fonts.semibold].map(async (address) => {
+            const answer = await fetch(address);
+            if (!answer.ok) throw new Error(`The lettering was not found (${answer.status}).`);
+            return new Uint8Array(await answer.arrayBuffer());
+          }),
+        );
+        return { regular: regular!, semibold: semibold! };
+      },
     });
     const [first] = files;
     if (!first) throw new Error("There is nothing to draw yet.");
-    const made = files.length === 1 ? alone(first) : together(files, printed.created);
+    const made = files.length === 1 ? alone(first) : together(files, created);
     tell({ tell: "made", ...made });
   } catch (trouble) {
     tell({ tell: "trouble", sentence: trouble instanceof Error ? trouble.message : String(trouble) });

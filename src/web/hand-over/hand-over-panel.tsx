@@ -13,6 +13,7 @@ const papers = [
   { key: "hand-over.paper.setting-out", only: ["setting-out"] },
   { key: "hand-over.paper.wiring", only: ["wiring", "terminal", "cable", "box", "fitting"] },
   { key: "hand-over.paper.settings", only: ["setting-sheets.pdf"] },
+  { key: "hand-over.paper.quote", only: ["quote", "variation", "materials", "price-list"] },
   { key: "hand-over.paper.labels", only: ["labels.pdf"] },
   { key: "hand-over.paper.cards", only: ["room-cards.pdf"] },
   { key: "hand-over.paper.schedules", only: ["schedules."] },
