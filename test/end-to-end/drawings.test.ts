@@ -2,7 +2,7 @@ import type { Browser, Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { demoJob, siteOf } from "#job";
 import { boundsOf, fitted, toPixel, type View } from "../../src/web/plan/view.ts";
-import { type BuiltServer, sizes, startBrowser, startBuiltServer } from "./browser.ts";
+import { type BuiltServer, sizes, startBrowser, startBuiltServer, withoutOffline } from "./browser.ts";
 import { holds } from "./screens-hold.ts";
 
 /** A room of 4 × 3 m at 1 : 100 in black lines, and a table in it in red ones. */
@@ -18,7 +18,11 @@ let page: Page;
 beforeAll(async () => {
   server = await startBuiltServer();
   browser = await startBrowser();
-  const context = await browser.newContext({ viewport: sizes.laptop, reducedMotion: "reduce" });
+  const context = await browser.newContext({
+    ...withoutOffline,
+    viewport: sizes.laptop,
+    reducedMotion: "reduce",
+  });
   page = await context.newPage();
   page.setDefaultTimeout(60_000);
   await page.goto(server.entrance);

@@ -4,7 +4,7 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import { demoJob, readJobFile, siteOf } from "#job";
 import { picked } from "../../src/web/plan/pick.ts";
 import { boundsOf, fitted, toPixel } from "../../src/web/plan/view.ts";
-import { type BuiltServer, sizes, startBrowser, startBuiltServer } from "./browser.ts";
+import { type BuiltServer, sizes, startBrowser, startBuiltServer, withoutOffline } from "./browser.ts";
 import { holds } from "./screens-hold.ts";
 
 let server: BuiltServer;
@@ -15,7 +15,7 @@ let page: Page;
 beforeAll(async () => {
   server = await startBuiltServer();
   browser = await startBrowser();
-  context = await browser.newContext({ viewport: sizes.laptop });
+  context = await browser.newContext({ ...withoutOffline, viewport: sizes.laptop });
   await context.grantPermissions(["clipboard-read", "clipboard-write"]);
   page = await context.newPage();
   page.setDefaultTimeout(30_000);

@@ -1,6 +1,6 @@
 import type { Browser, BrowserContext, Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { type BuiltServer, sizes, startBrowser, startBuiltServer } from "./browser.ts";
+import { type BuiltServer, sizes, startBrowser, startBuiltServer, withoutOffline } from "./browser.ts";
 import { fits, holds } from "./screens-hold.ts";
 
 let server: BuiltServer;
@@ -44,6 +44,7 @@ async function kept(page: Page): Promise<KeptJob> {
 
 async function opened(size: keyof typeof sizes): Promise<{ context: BrowserContext; page: Page }> {
   const context = await browser.newContext({
+    ...withoutOffline,
     viewport: sizes[size],
     hasTouch: size === "phone",
     reducedMotion: "reduce",

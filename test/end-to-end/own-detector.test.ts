@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import { deflateSync } from "node:zlib";
 import type { Browser, Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { type BuiltServer, sizes, startBrowser, startBuiltServer } from "./browser.ts";
+import { type BuiltServer, sizes, startBrowser, startBuiltServer, withoutOffline } from "./browser.ts";
 import { holds } from "./screens-hold.ts";
 
 let server: BuiltServer;
@@ -30,6 +30,7 @@ const detector = (page: Page, tag: string): Locator =>
 /** The demo job in a browser of its own, which begins with an empty list of the firm's; with a finger or with a mouse. */
 async function demo(hand: "mouse" | "finger"): Promise<Page> {
   const context = await browser.newContext({
+    ...withoutOffline,
     viewport: hand === "finger" ? sizes.phone : sizes.laptop,
     hasTouch: hand === "finger",
     isMobile: hand === "finger",

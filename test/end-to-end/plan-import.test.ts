@@ -1,7 +1,7 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { writtenPlan } from "../exchange/written-plan.ts";
-import { type BuiltServer, sizes, startBrowser, startBuiltServer } from "./browser.ts";
+import { type BuiltServer, sizes, startBrowser, startBuiltServer, withoutOffline } from "./browser.ts";
 
 let server: BuiltServer;
 let browser: Browser;
@@ -10,7 +10,7 @@ let page: Page;
 beforeAll(async () => {
   server = await startBuiltServer();
   browser = await startBrowser();
-  const context = await browser.newContext({ viewport: sizes.laptop });
+  const context = await browser.newContext({ ...withoutOffline, viewport: sizes.laptop });
   page = await context.newPage();
   page.setDefaultTimeout(60_000);
 });

@@ -2,7 +2,7 @@ import { existsSync } from "node:fs";
 import type { Browser, Locator } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { realFiles } from "../real-files.ts";
-import { type BuiltServer, sizes, startBrowser, startBuiltServer } from "./browser.ts";
+import { type BuiltServer, sizes, startBrowser, startBuiltServer, withoutOffline } from "./browser.ts";
 import { fits } from "./screens-hold.ts";
 
 const folder = realFiles("dxf");
@@ -30,7 +30,11 @@ describe.skipIf(!folder || !existsSync(file))("a real DXF, from the file to plac
   ] as const)(
     "on a %s, with %s",
     async (size, hand) => {
-      const context = await browser.newContext({ viewport: sizes[size], hasTouch: hand === "touch" });
+      const context = await browser.newContext({
+        ...withoutOffline,
+        viewport: sizes[size],
+        hasTouch: hand === "touch",
+      });
       const page = await context.newPage();
       page.setDefaultTimeout(90_000);
       const press = (there: Locator): Promise<void> => (hand === "touch" ? there.tap() : there.click());

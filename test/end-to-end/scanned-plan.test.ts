@@ -3,7 +3,7 @@ import type { Browser, Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { writtenPdf } from "../exchange/written-pdf.ts";
 import { chunk } from "../exchange/written-picture.ts";
-import { type BuiltServer, sizes, startBrowser, startBuiltServer } from "./browser.ts";
+import { type BuiltServer, sizes, startBrowser, startBuiltServer, withoutOffline } from "./browser.ts";
 import { holds } from "./screens-hold.ts";
 
 let server: BuiltServer;
@@ -13,7 +13,9 @@ let page: Page;
 beforeAll(async () => {
   server = await startBuiltServer();
   browser = await startBrowser();
-  page = await (await browser.newContext({ viewport: sizes.tablet, hasTouch: true })).newPage();
+  page = await (
+    await browser.newContext({ ...withoutOffline, viewport: sizes.tablet, hasTouch: true })
+  ).newPage();
   page.setDefaultTimeout(30_000);
 });
 afterAll(async () => {

@@ -7,6 +7,7 @@ import {
   sizes,
   startBrowser,
   startBuiltServer,
+  withoutOffline,
 } from "./browser.ts";
 import { holds } from "./screens-hold.ts";
 
@@ -26,6 +27,7 @@ test.each(["laptop", "tablet", "phone"] as const)(
   "start page, plan, models to choose from and findings have no barrier and fit the window of a %s, light and dark",
   async (size) => {
     const context = await browser.newContext({
+      ...withoutOffline,
       viewport: sizes[size],
       colorScheme: "light",
       reducedMotion: "reduce",

@@ -1,6 +1,6 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { type BuiltServer, sizes, startBrowser, startBuiltServer } from "./browser.ts";
+import { type BuiltServer, sizes, startBrowser, startBuiltServer, withoutOffline } from "./browser.ts";
 import { fits, holds } from "./screens-hold.ts";
 
 let server: BuiltServer;
@@ -17,6 +17,7 @@ afterAll(async () => {
 
 async function setStageAt(size: keyof typeof sizes): Promise<Page> {
   const context = await browser.newContext({
+    ...withoutOffline,
     viewport: sizes[size],
     colorScheme: "light",
     reducedMotion: "reduce",

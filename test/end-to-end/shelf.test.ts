@@ -2,7 +2,7 @@ import { readFile } from "node:fs/promises";
 import type { Browser, Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { addRoom, documentOfRead, historyOf, readJobFile, writeJobArchive } from "#job";
-import { type BuiltServer, sizes, startBrowser, startBuiltServer } from "./browser.ts";
+import { type BuiltServer, sizes, startBrowser, startBuiltServer, withoutOffline } from "./browser.ts";
 import { holds } from "./screens-hold.ts";
 
 const demo = "Saltmarsh Ferry Terminal, Staff Wing";
@@ -16,7 +16,11 @@ let saved: Uint8Array;
 beforeAll(async () => {
   server = await startBuiltServer();
   browser = await startBrowser();
-  const context = await browser.newContext({ viewport: sizes.laptop, reducedMotion: "reduce" });
+  const context = await browser.newContext({
+    ...withoutOffline,
+    viewport: sizes.laptop,
+    reducedMotion: "reduce",
+  });
   page = await context.newPage();
   page.setDefaultTimeout(60_000);
 });

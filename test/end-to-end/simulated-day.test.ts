@@ -1,6 +1,6 @@
 import type { Browser, Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { type BuiltServer, sizes, startBrowser, startBuiltServer } from "./browser.ts";
+import { type BuiltServer, sizes, startBrowser, startBuiltServer, withoutOffline } from "./browser.ts";
 import { fits, holds } from "./screens-hold.ts";
 
 let server: BuiltServer;
@@ -18,6 +18,7 @@ afterAll(async () => {
 /** The simulated day of the meeting room, with the demo job just opened. */
 async function meetingRoom(size: keyof typeof sizes): Promise<Page> {
   const context = await browser.newContext({
+    ...withoutOffline,
     viewport: sizes[size],
     hasTouch: size === "phone",
     reducedMotion: "reduce",

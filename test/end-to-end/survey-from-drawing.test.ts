@@ -3,7 +3,7 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import { boundsOf, fitted, toPixel, type View } from "../../src/web/plan/view.ts";
 import { writtenLitRoom } from "../exchange/written-lit-room.ts";
 import { writtenPlan } from "../exchange/written-plan.ts";
-import { type BuiltServer, sizes, startBrowser, startBuiltServer } from "./browser.ts";
+import { type BuiltServer, sizes, startBrowser, startBuiltServer, withoutOffline } from "./browser.ts";
 import { holds } from "./screens-hold.ts";
 
 let server: BuiltServer;
@@ -27,7 +27,7 @@ const things = (name: RegExp): Locator =>
 
 /** A new job of one plan, with its rooms found. */
 async function jobOf(file: { name: string; mimeType: string; text: string }, rooms: RegExp): Promise<void> {
-  context = await browser.newContext({ viewport: sizes.laptop, reducedMotion: "reduce" });
+  context = await browser.newContext({ ...withoutOffline, viewport: sizes.laptop, reducedMotion: "reduce" });
   page = await context.newPage();
   page.setDefaultTimeout(60_000);
   await page.goto(server.entrance);

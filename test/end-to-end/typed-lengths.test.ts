@@ -1,6 +1,6 @@
 import type { Browser, Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { type BuiltServer, sizes, startBrowser, startBuiltServer } from "./browser.ts";
+import { type BuiltServer, sizes, startBrowser, startBuiltServer, withoutOffline } from "./browser.ts";
 import { holds } from "./screens-hold.ts";
 
 let server: BuiltServer;
@@ -10,7 +10,7 @@ let page: Page;
 beforeAll(async () => {
   server = await startBuiltServer();
   browser = await startBrowser();
-  page = await (await browser.newContext({ viewport: sizes.laptop })).newPage();
+  page = await (await browser.newContext({ ...withoutOffline, viewport: sizes.laptop })).newPage();
   page.setDefaultTimeout(30_000);
 });
 afterAll(async () => {

@@ -1,7 +1,7 @@
 import type { Browser, BrowserContext, Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { demoJob, type JobFile, jobText } from "#job";
-import { type BuiltServer, sizes, startBrowser, startBuiltServer } from "./browser.ts";
+import { type BuiltServer, sizes, startBrowser, startBuiltServer, withoutOffline } from "./browser.ts";
 import { fits, holds } from "./screens-hold.ts";
 
 let server: BuiltServer;
@@ -18,6 +18,7 @@ afterAll(async () => {
 
 async function opened(size: keyof typeof sizes): Promise<{ context: BrowserContext; page: Page }> {
   const context = await browser.newContext({
+    ...withoutOffline,
     viewport: sizes[size],
     hasTouch: size !== "laptop",
     reducedMotion: "reduce",
