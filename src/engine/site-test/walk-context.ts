@@ -140,7 +140,7 @@ export function reachTo(
 }
 
 /**
- * How devices hang, as one line: place and height to the centimetre, turn to the degree, masks, model.
+ * How devices hang, as one line: place and height to the centimetre, turn to the degree, masks, model, and which device it is where one was exchanged.
  *
  * @param site - Snapshot of the job. @param devices - Ids, in any order.
  * @returns Equal lines for devices that hang alike; ids that lead nowhere are named as missing.
@@ -157,7 +157,8 @@ export function basisOf(site: Site, devices: readonly string[]): string {
         [from, to, inner, outer].map((angle) => Math.round((angle * 180) / Math.PI)).join("-"),
       );
       const place = [one.at[0], one.at[1], one.height].map((metres) => Math.round(metres * 100)).join(",");
-      return [id, one.model, place, degrees, ...masks].join(" ");
+      const swapped = one.fitted === undefined ? [] : [`swapped ${one.fitted}`];
+      return [id, one.model, place, degrees, ...masks, ...swapped].join(" ");
     })
     .join("; ");
 }

@@ -288,6 +288,8 @@ export interface Detector {
   readonly testedCover?: "yes" | "no" | "unknown";
   /** Zone of a bath or shower that it hangs in, where somebody measured. */
   readonly wetZone?: "0" | "1" | "2" | "outside";
+  /** The swap that put this device here. Absent: the first one hangs here still. */
+  readonly fitted?: string;
 }
 
 /** Numbers that a person may change per job; printed wherever they were used. */

@@ -26,6 +26,11 @@ export const migrations: readonly Migration[] = [
       ...file,
     }),
   },
+  {
+    to: 5,
+    adds: "swaps of devices; what was handed over with each revision",
+    change: (file) => ({ swaps: [], ...file }),
+  },
 ];
 
 /**

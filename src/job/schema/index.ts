@@ -24,6 +24,7 @@ export {
   type JobSettings,
   type JobSignature,
   type JobStorey,
+  type JobSwap,
   type JobSwitch,
   type JobTestEntry,
   type JobUnderlay,

@@ -6,7 +6,7 @@ import { visit } from "./wiring.ts";
 
 export const jobFormat = "roomwake-job";
 /** Version of the file that this program writes; see `migrations/`. */
-export const jobVersion = 4;
+export const jobVersion = 5;
 
 export type RecordKind = keyof typeof recordSchemas;
 export const recordKinds = Object.keys(recordSchemas) as readonly RecordKind[];
@@ -22,9 +22,15 @@ export const keptKinds = [
   "openPoints",
   "signatures",
   "revisions",
+  "swaps",
 ] as const;
 /** Kinds whose records are only ever added: what was recorded on site stands, and two people's records always meet. */
-export const addedKinds = ["testEntries", "signatures", "revisions"] as const satisfies readonly KeptKind[];
+export const addedKinds = [
+  "testEntries",
+  "signatures",
+  "revisions",
+  "swaps",
+] as const satisfies readonly KeptKind[];
 export type KeptKind = (typeof keptKinds)[number];
 export type SiteKind = Exclude<RecordKind, KeptKind>;
 export const isSiteKind = (kind: RecordKind): kind is SiteKind =>
@@ -75,6 +81,7 @@ export type JobTestEntry = JobRecords["testEntries"];
 export type JobOpenPoint = JobRecords["openPoints"];
 export type JobSignature = JobRecords["signatures"];
 export type JobRevision = JobRecords["revisions"];
+export type JobSwap = JobRecords["swaps"];
 export type JobModel = JobRecords["models"];
 export type JobDetector = JobRecords["detectors"];
 /** What a person chose to set on a detector. */
@@ -132,6 +139,7 @@ export const jobFileSchema = kept({
   openPoints: list("openPoints"),
   signatures: list("signatures"),
   revisions: list("revisions"),
+  swaps: list("swaps"),
 });
 
 /** A job with nothing in it. @example emptyJob("Annex").rooms is [] */
@@ -164,4 +172,5 @@ export const emptyJob = (name: string): JobFile => ({
   openPoints: [],
   signatures: [],
   revisions: [],
+  swaps: [],
 });

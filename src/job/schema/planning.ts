@@ -60,6 +60,12 @@ export const details = kept({
     tax: z.number().min(0).max(10).optional(),
     validity: z.number().int().min(1).max(3650).optional(),
   }).optional(),
+  /** Whom the people in the rooms call; printed on their cards. */
+  call: z.string().max(300).optional(),
+  /** Code by which only a sample of the detectors is tested; absent: all of them. */
+  sampling: z.enum(["iecc", "title-24"]).optional(),
+  /** From one periodic inspection of the installation to the next. [a] */
+  inspectionYears: z.number().min(0.5).max(40).optional(),
   /** A firm's own packs, each as the text of its file. */
   ownRules: z.array(z.string().max(500_000)).max(50).optional(),
 });

@@ -2,7 +2,7 @@ import * as z from "zod";
 import { model } from "./model.ts";
 import { noteSchema, photoSchema } from "./notes.ts";
 import { detectorSetting, settings } from "./settings.ts";
-import { instrument, openPoint, revision, signature, testEntry } from "./testing.ts";
+import { instrument, openPoint, revision, signature, swap, testEntry } from "./testing.ts";
 import { underlay } from "./underlay.ts";
 import {
   celsius,
@@ -227,6 +227,8 @@ const detector = kept({
   masks: z.array(mask).default([]),
   pinned: z.boolean().default(false),
   settings: settings.optional(),
+  /** The swap that put this device here; absent: the first one hangs here still. */
+  fitted: id.optional(),
   ...detectorSetting,
   ...detectorWiring,
 });
@@ -255,4 +257,5 @@ export const recordSchemas = {
   openPoints: openPoint,
   signatures: signature,
   revisions: revision,
+  swaps: swap,
 } as const;

@@ -1,5 +1,5 @@
 import * as z from "zod";
-import { id, kept, words } from "./values.ts";
+import { id, kept, metres, words } from "./values.ts";
 
 /** What an entry of the test speaks of. */
 export const testSubjects = ["job", "board", "circuit", "room", "detector", "luminaire"] as const;
@@ -50,6 +50,8 @@ export const testEntry = kept({
   photos: z.array(id).max(100).optional(),
   /** The entry that is withdrawn. */
   of: id.optional(),
+  /** Visit after hand-over that it belongs to: "trim-weeks", "yearly-2". */
+  occasion: words.optional(),
 });
 
 /** A measuring instrument, with the day on which its calibration ends: ISO 8601. */
@@ -70,6 +72,8 @@ export const openPoint = kept({
   due: words.optional(),
   /** The day on which it was closed. */
   closed: words.optional(),
+  /** Where it came from: somebody called, or a visit after hand-over; the test if absent. */
+  origin: z.enum(["test", "call-back", "visit"]).optional(),
   photos: z.array(id).max(100).default([]),
 });
 
@@ -88,6 +92,14 @@ export const signature = kept({
     .default([]),
 });
 
+/** One thing that was handed over with a record: a figure, a word, a place in the plan. */
+const fact = z.union([
+  z.number().min(-1e12).max(1e12),
+  z.string().max(20_000),
+  z.boolean(),
+  z.tuple([metres, metres]),
+]);
+
 /** A state of the job that was handed over: what differs from it later is told as a list. */
 export const revision = kept({
   id,
@@ -98,4 +110,24 @@ export const revision = kept({
   reason: words.default(""),
   /** Prints of the records as they were, by kind and id. */
   prints: z.record(z.string(), z.string()).default({}),
+  /** What was handed over, record by record ("detectors/d1"), settings as they held then; absent where an older program kept none. */
+  state: z.record(z.string().max(500), z.record(z.string().max(100), fact)).optional(),
+});
+
+/** A detector that was exchanged: what came down, what went up in its place. Added and never changed. */
+export const swap = kept({
+  id,
+  /** As that of an entry. */
+  time: words,
+  zone: words.optional(),
+  by: words.optional(),
+  role: words.optional(),
+  detector: id,
+  /** Tag and titles of the models as they were then, so that the line reads when both are long gone. */
+  tag: words.default(""),
+  from: words.default(""),
+  to: words.default(""),
+  reason: words.default(""),
+  /** Of the new device. */
+  serial: words.optional(),
 });

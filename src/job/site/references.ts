@@ -63,6 +63,7 @@ const checks: {
   openPoints: () => undefined,
   signatures: () => undefined,
   revisions: () => undefined,
+  swaps: () => undefined,
   notes: (note, present) =>
     has(present, "storeys", note.storey) ? undefined : { what: "the storey", id: note.storey },
 };
