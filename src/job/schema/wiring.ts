@@ -133,6 +133,11 @@ export const circuit = kept({
   cable: cable.optional(),
   /** Places that its cable passes on its way from the board to the first device, in order. */
   via: z.array(point).max(1000).optional(),
+  /** Places that its cable passes between two devices, in order; what lies before the first device is `via`. */
+  pinned: z
+    .array(kept({ from: id, to: id, via: z.array(point).max(1000) }))
+    .max(1000)
+    .optional(),
   contactors: z.array(contactor).max(100).optional(),
   /** Where its breaker and its cable come from; "assumed" until somebody looked. */
   readings: origin.optional(),

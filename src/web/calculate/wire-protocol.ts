@@ -35,6 +35,8 @@ export interface Run {
   readonly circuit: string | undefined;
   readonly storey: string;
   readonly lines: readonly (readonly Point[])[];
+  /** What each line joins, where it is a cable of a route: board or device first, as the line runs. */
+  readonly ends?: readonly { readonly from: string; readonly to: string }[];
 }
 
 /** All that the screen knows of the wiring. */

@@ -75,7 +75,17 @@ function routeRuns(circuit: string, cables: CircuitRoute["cables"]): readonly Ru
   return storeys.flatMap((storey) =>
     (["feeds", "switches"] as const).flatMap((kind): readonly Run[] => {
       const own = cables.filter((one) => one.storey === storey && kinds[kind].some((use) => use === one.use));
-      return own.length === 0 ? [] : [{ kind, circuit, storey, lines: own.map(({ points }) => points) }];
+      return own.length === 0
+        ? []
+        : [
+            {
+              kind,
+              circuit,
+              storey,
+              lines: own.map(({ points }) => points),
+              ends: own.map(({ from, to }) => ({ from, to })),
+            },
+          ];
     }),
   );
 }

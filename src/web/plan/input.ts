@@ -4,6 +4,7 @@ import type { Actions } from "../shell/actions.ts";
 import { findingsHere, type Store, type Workbench } from "../shell/workbench.ts";
 import { takeRoomSteps } from "../survey/drawings/take-room.ts";
 import { earlyInput } from "./draw-loading.ts";
+import { fieldsWith } from "./held-pin.ts";
 import { benchOf, flagAt } from "./reading.ts";
 import type { Input } from "./tools/state.ts";
 import { rest } from "./tools/state.ts";
@@ -101,12 +102,14 @@ export function inputOn(ports: {
     bench: store.get,
     open: (circuit) => store.set({ circuit, selection: [], panel: { kind: "thing" } }),
     show: (pin) => store.set({ pin }),
-    keep: ({ circuit, via }) =>
-      store
-        .get()
-        .job.keep("wire.edit.route", [
-          { do: "set", kind: "circuits", id: circuit, fields: { via: [...via] } },
-        ]),
+    keep: (pin) => {
+      const { job } = store.get();
+      const own = job.kept.circuits.find(({ id }) => id === pin.circuit);
+      if (own)
+        job.keep("wire.edit.route", [
+          { do: "set", kind: "circuits", id: own.id, fields: fieldsWith(own, pin) },
+        ]);
+    },
     pass: (what) => take(what),
   });
   const keptForLater = earlyInput(store, take);

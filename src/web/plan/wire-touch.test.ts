@@ -1,9 +1,10 @@
 import { expect, test } from "vitest";
 import { demoJob, installationOf, siteOf } from "#job";
 import { wiringKnown } from "../calculate/wiring-known.ts";
+import { fieldsWith, type HeldPin, viaOf } from "./held-pin.ts";
 import type { Input } from "./tools/state.ts";
 import { toPixel } from "./view.ts";
-import { type HeldPin, placeInRoute, type WireBench, wireHit, wireTouch } from "./wire-touch.ts";
+import { placeInRoute, type WireBench, wireHit, wireTouch } from "./wire-touch.ts";
 import { laneOf } from "./wires.ts";
 
 const file = demoJob();
@@ -113,6 +114,53 @@ test("dragging the first cable of the circuit that one looks at makes it pass th
   });
   expect(moved.kept.map(({ index, via }) => [index, via.length])).toEqual([[0, 1]]);
   expect(moved.kept[0]!.via[0]![0]).toBeCloseTo(first![0] + 20 / 60, 1);
+});
+
+test("every stretch between two devices is dragged by itself, also behind the contact, and one that is led is led anew", () => {
+  const runs = wiring.runs.filter((run) => run.circuit === "lighting-1" && run.storey === "ground");
+  const board = file.boards[0]!.id;
+  let dragged = 0;
+  for (const run of runs)
+    for (const [i, line] of run.lines.entries()) {
+      const { from, to } = run.ends![i]!;
+      // The middle of its longest part, unless a thing lies there or another line is nearer.
+      const parts = line.slice(1).map((end, k) => [line[k]!, end] as const);
+      const long = ([a, b]: (typeof parts)[number]) => Math.hypot(a[0] - b[0], a[1] - b[1]);
+      const [a, b] = parts.toSorted((x, y) => long(y) - long(x))[0]!;
+      const beside = run.kind === "feeds" ? laneOf(file.circuits, "lighting-1").beside : 0;
+      const { px, py } = toPixel(view, [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2]);
+      const pixel = { px: px + beside, py: py + beside };
+      const hit = wireHit(bench({ circuit: "lighting-1" }), { pixel, touch: false });
+      if (hit?.kind !== "pin") continue;
+      const { stretch } = hit.pin;
+      if (from === board) expect(stretch).toBe("first");
+      else if (stretch !== "first" && stretch.from === from && stretch.to === to) {
+        const away = { px: pixel.px, py: pixel.py + 20 };
+        const { kept } = played(
+          [down(pixel), { do: "drag", pixel: away, free: false }, { do: "up", pixel: away }],
+          { circuit: "lighting-1" },
+        );
+        const circuits = file.circuits.map((one) =>
+          one.id === "lighting-1" ? { ...one, ...fieldsWith(one, kept[0]!) } : one,
+        );
+        const own = circuits.find(({ id }) => id === "lighting-1")!;
+        expect(own.pinned).toEqual([{ from, to, via: kept[0]!.via }]);
+        expect(own.via).toBe(file.circuits.find(({ id }) => id === "lighting-1")!.via);
+        const led = wiringKnown({ site, found: installationOf({ ...file, circuits }), routes: true });
+        const [place] = kept[0]!.via;
+        const now = led.runs
+          .filter((one) => one.circuit === "lighting-1" && one.kind === run.kind && one.storey === "ground")
+          .flatMap(({ lines, ends }) =>
+            lines.filter((_, k) => ends![k]!.from === from && ends![k]!.to === to),
+          );
+        expect(now[0]).toContainEqual(place);
+        // The other way round it is the same stretch: what was kept is replaced and not doubled.
+        expect(viaOf(own, { from: to, to: from })).toEqual(kept[0]!.via.toReversed());
+        expect(fieldsWith(own, { stretch: { from: to, to: from }, via: [] }).pinned).toHaveLength(1);
+        dragged += 1;
+      }
+    }
+  expect(dragged).toBeGreaterThanOrEqual(8);
 });
 
 test("in a job that may only be read, and in other stages, nothing is dragged", () => {

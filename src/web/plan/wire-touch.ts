@@ -1,10 +1,11 @@
 import type { Point } from "#engine";
 import type { Run } from "../calculate/wire-protocol.ts";
 import type { Workbench } from "../shell/workbench.ts";
+import { type HeldPin, type Stretch, viaOf } from "./held-pin.ts";
 import { picked } from "./pick.ts";
 import type { Input } from "./tools/state.ts";
 import { type Pixel, toPixel, toPoint, type View } from "./view.ts";
-import { laneOf } from "./wires.ts";
+import { laneOf, stretchesOn } from "./wires.ts";
 
 /** How near to a line one presses it. [px] */
 const reach = { mouse: 7, touch: 14 } as const;
@@ -17,13 +18,7 @@ export type WireBench = Pick<
   "stage" | "tool" | "toolState" | "wiring" | "storey" | "view" | "job" | "circuit"
 >;
 
-/** A point of a route, and what the places that it passes become when that point stands elsewhere. */
-export interface HeldPin {
-  readonly circuit: string;
-  readonly index: number;
-  /** With the held point in it. */
-  readonly via: readonly Point[];
-}
+type Ends = NonNullable<Run["ends"]>[number];
 
 /** What lies under a pixel of the wiring: a point of the chosen route, a line, or nothing that is not covered by a thing. */
 export type WireHit =
@@ -42,39 +37,56 @@ export function wireHit(
   const { wiring, storey, view, job, circuit: chosen } = bench;
   if (!wiring) return undefined;
   const near = touch ? reach.touch : reach.mouse;
-  const own = job.kept.circuits.find(({ id }) => id === chosen);
+  const own = job.readOnly ? undefined : job.kept.circuits.find(({ id }) => id === chosen);
   const board = job.kept.boards.find(({ id }) => id === own?.board);
-  const pinned = own && board?.storey === storey && !job.readOnly;
-  const via = own?.via ?? [];
-  if (pinned) {
-    const index = via.findIndex((at) => apart(toPixel(view, at), pixel) <= near + 2);
-    if (index >= 0) return { kind: "pin", pin: { circuit: own.id, index, via } };
-  }
+  const stretchOf = ({ from, to }: Ends): Stretch =>
+    from === board?.id && board.storey === storey ? "first" : { from, to };
+  if (own)
+    for (const stretch of stretchesOn({ wiring, storey, circuit: own.id }).map(stretchOf)) {
+      const via = viaOf(own, stretch);
+      const index = via.findIndex((at) => apart(toPixel(view, at), pixel) <= near + 2);
+      if (index >= 0) return { kind: "pin", pin: { circuit: own.id, stretch, index, via } };
+    }
   const things = picked(job.site, storey, { view, pixel, reach: near });
   if (things.some(({ kind }) => kind === "detectors" || kind === "luminaires" || kind === "switches"))
     return undefined;
-  const hit = nearestRun(bench, { pixel, near });
+  const hit = nearestLine(bench, { pixel, near });
   if (hit === undefined) return undefined;
-  if (pinned && board.at && hit.run.circuit === own.id && startsAt(hit.line, board.at)) {
+  if (own && hit.ends && hit.run.circuit === own.id) {
     const at = toPoint(view, pixel);
-    const index = placeInRoute([board.at, ...via, hit.line.at(-1) ?? at], at);
-    return { kind: "pin", pin: { circuit: own.id, index, via: via.toSpliced(index, 0, rounded(at)) } };
+    const stretch = stretchOf(hit.ends);
+    const via = viaOf(own, stretch);
+    const index = placeInRoute([hit.line[0] ?? at, ...via, hit.line.at(-1) ?? at], at);
+    return {
+      kind: "pin",
+      pin: { circuit: own.id, stretch, index, via: via.toSpliced(index, 0, rounded(at)) },
+    };
   }
   return hit.run.circuit === undefined ? undefined : { kind: "line", circuit: hit.run.circuit };
 }
 
-function nearestRun(
-  { wiring, storey, view, job }: WireBench,
+/** Lines that one presses: what feeds, and of the circuit that one looks at also what is switched, which it can be led by. */
+function nearestLine(
+  { wiring, storey, view, job, circuit }: WireBench,
   { pixel, near }: { readonly pixel: Pixel; readonly near: number },
-): { readonly run: Run; readonly line: readonly Point[] } | undefined {
-  let best: { readonly run: Run; readonly line: readonly Point[]; readonly away: number } | undefined;
+): { readonly run: Run; readonly line: readonly Point[]; readonly ends: Ends | undefined } | undefined {
+  let best:
+    | {
+        readonly run: Run;
+        readonly line: readonly Point[];
+        readonly ends: Ends | undefined;
+        readonly away: number;
+      }
+    | undefined;
   for (const run of wiring?.runs ?? []) {
-    if (run.storey !== storey || run.kind !== "feeds") continue;
-    const { beside } = laneOf(job.kept.circuits, run.circuit);
+    const feeds = run.kind === "feeds";
+    if (run.storey !== storey || !(feeds || (run.ends && run.circuit === circuit))) continue;
+    const beside = feeds ? laneOf(job.kept.circuits, run.circuit).beside : 0;
     const at = { px: pixel.px - beside, py: pixel.py - beside };
-    for (const line of run.lines) {
+    for (const [i, line] of run.lines.entries()) {
       const away = fromLine(line, at, view);
-      if (away <= near && (best === undefined || away < best.away)) best = { run, line, away };
+      if (away <= near && (best === undefined || away < best.away))
+        best = { run, line, ends: run.ends?.[i], away };
     }
   }
   return best;
@@ -93,10 +105,6 @@ function fromLine(line: readonly Point[], at: Pixel, view: View): number {
   }
   return least;
 }
-
-/** The cable that leaves a board: only what lies between board and first device passes places that a person chose. */
-const startsAt = ([first]: readonly Point[], board: Point): boolean =>
-  first !== undefined && Math.hypot(first[0] - board[0], first[1] - board[1]) < 0.5;
 
 /** Where in the list of places a new one makes the way least longer. @param way - Start, places, end. @param at - The new one. @returns Index in the list of places. @example Half way between start and the first place: 0 */
 export function placeInRoute(way: readonly Point[], at: Point): number {

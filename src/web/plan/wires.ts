@@ -1,6 +1,7 @@
 import type { Point } from "#engine";
 import type { Run, WiringKnown } from "../calculate/wire-protocol.ts";
 import type { Workbench } from "../shell/workbench.ts";
+import { isSame, viaOf } from "./held-pin.ts";
 import { roomsOn } from "./pick.ts";
 
 /** What the plan shows of the wiring of one storey; the same object while nothing of it has changed. */
@@ -27,6 +28,16 @@ export interface WireRun extends Pick<Run, "kind" | "lines"> {
 /** Circuits on one way lie side by side, so many before they share a place, and so far apart. [px] */
 const lanes = 5;
 const laneWidth = 2.25;
+
+/** The cables of a route on one storey, each with both of its ends. */
+export const stretchesOn = (of: {
+  readonly wiring: WiringKnown | undefined;
+  readonly storey: string;
+  readonly circuit: string;
+}): NonNullable<Run["ends"]> =>
+  (of.wiring?.runs ?? []).flatMap((run) =>
+    run.storey === of.storey && run.circuit === of.circuit ? (run.ends ?? []) : [],
+  );
 
 /** Told apart without colour. [px] */
 const patterns = [[], [12, 4], [12, 3, 2, 3], [5, 3], [14, 3, 2, 3, 2, 3], [2, 3]] as const;
@@ -65,7 +76,8 @@ function made({ wiring, storey, job, pin }: Workbench, circuit: string | undefin
   const { boards, circuits } = job.kept;
   const rooms = roomsOn(job.site, storey);
   const looked = circuits.find(({ id }) => id === circuit);
-  const here = looked && boards.find(({ id }) => id === looked.board)?.storey === storey;
+  const board = boards.find(({ id }) => id === looked?.board);
+  const held = pin?.circuit === looked?.id ? pin : undefined;
   const fed = new Set([...(wiring?.circuits.values() ?? [])].flatMap(({ luminaires }) => luminaires));
   return {
     runs: (wiring?.runs ?? []).flatMap((run): readonly WireRun[] => {
@@ -90,7 +102,12 @@ function made({ wiring, storey, job, pin }: Workbench, circuit: string | undefin
       ];
     }),
     boards: boards.flatMap(({ name, at, storey: on }) => (at && on === storey ? [{ name, at }] : [])),
-    pins: here ? (pin?.circuit === looked.id ? pin.via : (looked.via ?? [])) : [],
+    pins: looked
+      ? stretchesOn({ wiring, storey, circuit: looked.id }).flatMap(({ from, to }) => {
+          const stretch = from === board?.id && board.storey === storey ? "first" : { from, to };
+          return held && isSame(held.stretch, stretch) ? held.via : viaOf(looked, stretch);
+        })
+      : [],
     lost: job.site.luminaires.flatMap(({ id, room, at, emergency }) =>
       rooms.has(room) && emergency === undefined && !fed.has(id) ? [at] : [],
     ),

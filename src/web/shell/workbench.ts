@@ -5,6 +5,7 @@ import type { Walks } from "../calculate/walk-protocol.ts";
 import type { WiringKnown } from "../calculate/wire-protocol.ts";
 import type { Calculated, OpenJob, RecordRef } from "../contract.ts";
 import type { DayDraft } from "../day/day-draft.ts";
+import type { HeldPin } from "../plan/held-pin.ts";
 import type { Planned } from "../plan/paint/handles.ts";
 import type { Shown } from "../plan/paint/zones.ts";
 import { type ChosenSide, type DrawingTools, rest, type Tool, type ToolState } from "../plan/tools/state.ts";
@@ -70,8 +71,8 @@ export interface Workbench {
   readonly walks: Walks;
   /** The circuit that one looks at in the wiring. */
   readonly circuit: string | undefined;
-  /** A point of its route that is being dragged, with the places that its cable passes then. */
-  readonly pin: { readonly circuit: string; readonly via: readonly Point[] } | undefined;
+  /** A point of its route that is being dragged, with the places that its stretch passes then. */
+  readonly pin: HeldPin | undefined;
   /** The next touch of the plan is the place of something. */
   readonly pointing: { readonly for: string; readonly take: (at: Point, storey: string) => void } | undefined;
 }

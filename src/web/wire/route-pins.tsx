@@ -1,6 +1,7 @@
 import { Button } from "react-aria-components";
 import type { JobCircuit } from "#job";
 import type { OpenJob } from "../contract.ts";
+import { pinCount } from "../plan/held-pin.ts";
 import { type Store, usePart, type Workbench } from "../shell/workbench.ts";
 import { t } from "../texts/wire.ts";
 
@@ -17,8 +18,9 @@ export function RoutePins({
   const pointing = usePart(store, (bench) => bench.pointing?.for === circuit.id);
   const via = circuit.via ?? [];
   const storey = job.kept.boards.find(({ id }) => id === circuit.board)?.storey;
-  const set = (next: JobCircuit["via"] | undefined): void =>
-    job.keep("wire.edit.route", [{ do: "set", kind: "circuits", id: circuit.id, fields: { via: next } }]);
+  const set = (fields: { readonly via?: JobCircuit["via"] | undefined; readonly pinned?: undefined }): void =>
+    job.keep("wire.edit.route", [{ do: "set", kind: "circuits", id: circuit.id, fields }]);
+  const pins = pinCount(circuit);
   if (job.readOnly) return null;
   if (pointing)
     return (
@@ -31,6 +33,7 @@ export function RoutePins({
     );
   return (
     <div className="row">
+      <p className="hint">{t("wire.route.drag")}</p>
       <Button
         className="button"
         onPress={() =>
@@ -38,7 +41,7 @@ export function RoutePins({
             pointing: {
               for: circuit.id,
               take: ([x, y], on) => {
-                if (on === storey) set([...via, [round(x), round(y)]]);
+                if (on === storey) set({ via: [...via, [round(x), round(y)]] });
               },
             },
           })
@@ -46,9 +49,9 @@ export function RoutePins({
       >
         {t("wire.route.pin")}
       </Button>
-      {via.length > 0 ? (
-        <Button className="button button-quiet" onPress={() => set(undefined)}>
-          {t("wire.route.free", { count: via.length })}
+      {pins > 0 ? (
+        <Button className="button button-quiet" onPress={() => set({ via: undefined, pinned: undefined })}>
+          {t("wire.route.free", { count: pins })}
         </Button>
       ) : null}
     </div>

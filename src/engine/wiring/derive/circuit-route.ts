@@ -64,6 +64,8 @@ export interface RoutePart {
   /** Buttons with the detector that they speak to. */
   readonly buttons: readonly { readonly node: RouteNode; readonly detector: string; readonly fall: Metres }[];
   readonly between: (from: CablePlace, to: CablePlace) => CableWay;
+  /** How a cable lies where a person leads it past places. It does not decide the order: what is dragged aside stays between its devices. */
+  readonly led?: ((from: RouteNode, to: RouteNode) => CableWay | undefined) | undefined;
 }
 
 /**
@@ -117,18 +119,19 @@ interface Chain {
 
 function chainsOf(part: RoutePart): readonly Chain[] {
   const { start, rise, groups, buttons, between } = part;
+  const ways = { between, led: part.led };
   const entries = groups.map(({ detectors, luminaires }) => {
     const [entry] = detectors.toSorted((a, b) => between(start, a).length - between(start, b).length);
     return { entry, others: detectors.filter((one) => one !== entry), luminaires };
   });
   const fed = entries.flatMap(({ entry, luminaires }) => (entry ? [entry] : luminaires));
   return [
-    chain([start, ...fed], between, (index) => ({ use: "supply", cores: 3, extra: index === 0 ? rise : 0 })),
+    chain([start, ...fed], ways, (index) => ({ use: "supply", cores: 3, extra: index === 0 ? rise : 0 })),
     ...entries.flatMap(({ entry, others, luminaires }) => {
       if (!entry) return [];
       const rest = new Set(others.map(({ id }) => id));
       return [
-        chain([entry, ...others, ...luminaires], between, (index, order) =>
+        chain([entry, ...others, ...luminaires], ways, (index, order) =>
           order.slice(index + 1).some(({ id }) => rest.has(id))
             ? { use: "both", cores: 4, extra: 0 }
             : { use: "switched", cores: 3, extra: 0 },
@@ -137,14 +140,14 @@ function chainsOf(part: RoutePart): readonly Chain[] {
     }),
     ...buttons.flatMap(({ node, detector, fall }) => {
       const own = groups.flatMap(({ detectors }) => detectors).find(({ id }) => id === detector);
-      return own ? [chain([own, node], between, () => ({ use: "button", cores: 3, extra: fall }))] : [];
+      return own ? [chain([own, node], ways, () => ({ use: "button", cores: 3, extra: fall }))] : [];
     }),
   ];
 }
 
 function chain(
   nodes: readonly RouteNode[],
-  between: RoutePart["between"],
+  { between, led }: Pick<RoutePart, "between" | "led">,
   kind: (
     index: number,
     order: readonly RouteNode[],
@@ -157,7 +160,7 @@ function chain(
     exact,
     cables: inOrder.slice(1).map((to, i): RouteCable => {
       const from = inOrder[i] as RouteNode;
-      const way = between(from, to);
+      const way = led?.(from, to) ?? between(from, to);
       const { use, cores, extra } = kind(i, inOrder);
       return {
         from: from.id,

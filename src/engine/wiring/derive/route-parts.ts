@@ -2,8 +2,8 @@ import type { Point } from "../../geometry/index.ts";
 import type { Metres } from "../../quantity/index.ts";
 import type { Room, Site, Storey } from "../../site/index.ts";
 import type { WiringModel } from "../model.ts";
-import type { FoundBoard, FoundCircuit, FoundInstallation } from "../of-site/found.ts";
-import type { CablePlace, CeilingWays } from "./ceiling-ways.ts";
+import type { FoundBoard, FoundCircuit, FoundInstallation, PinnedStretch } from "../of-site/found.ts";
+import type { CablePlace, CableWay, CeilingWays } from "./ceiling-ways.ts";
 import type { RouteNode, RoutePart } from "./circuit-route.ts";
 
 /** Height of a board's top above the floor, where its cables leave it. [m] An estimate of the trade. */
@@ -48,6 +48,7 @@ export function partsOf(
           other === storey && circuit.via && circuit.via.length > 0
             ? viaPlaces(ways, { start: board.id, via: circuit.via })
             : ways.between,
+        led: ledWays(ways, circuit.pinned ?? []),
       },
     ];
   });
@@ -60,14 +61,31 @@ function viaPlaces(
 ): CeilingWays["between"] {
   const places = via.map((at): CablePlace => ({ at, room: ways.roomAt(at) ?? "" }));
   return (from, to) => {
-    if (!("id" in from) || from.id !== start) return ways.between(from, to);
-    const stops = [from, ...places, to];
-    const legs = stops.slice(1).map((stop, i) => ways.between(stops[i] as CablePlace, stop));
-    return {
-      points: legs.flatMap(({ points }, i) => (i === 0 ? points : points.slice(1))),
-      length: legs.reduce((sum, { length }) => sum + length, 0),
-      walls: legs.some(({ walls }) => walls === "through-walls") ? "through-walls" : "above-doors",
-    };
+    return "id" in from && from.id === start ? past(ways, [from, ...places, to]) : ways.between(from, to);
+  };
+}
+
+/** The way of a stretch that a person leads past places, whichever of its ends the cable comes from; undefined for all others. */
+function ledWays(ways: CeilingWays, pinned: readonly PinnedStretch[]): RoutePart["led"] {
+  return (from, to) => {
+    const own = pinned.find(
+      (one) => (one.from === from.id && one.to === to.id) || (one.from === to.id && one.to === from.id),
+    );
+    if (!own || own.via.length === 0) return undefined;
+    const places = (own.from === from.id ? own.via : own.via.toReversed()).map(
+      (at): CablePlace => ({ at, room: ways.roomAt(at) ?? "" }),
+    );
+    return past(ways, [from, ...places, to]);
+  };
+}
+
+/** One way from stop to stop. */
+function past(ways: CeilingWays, stops: readonly CablePlace[]): CableWay {
+  const legs = stops.slice(1).map((stop, i) => ways.between(stops[i] as CablePlace, stop));
+  return {
+    points: legs.flatMap(({ points }, i) => (i === 0 ? points : points.slice(1))),
+    length: legs.reduce((sum, { length }) => sum + length, 0),
+    walls: legs.some(({ walls }) => walls === "through-walls") ? "through-walls" : "above-doors",
   };
 }
 

@@ -137,6 +137,31 @@ describe("pinned routes", () => {
     expect(pinned.length - plain.length).toBeCloseTo(4 + 9 + 4 + 2 - 7, 9);
     expect(via(undefined).cables.length).toBe(via([[0, 4]]).cables.length);
   });
+  test("any stretch between two devices is led past places, from whichever end they were given, and keeps its neighbours", () => {
+    const routeOf = (pinned: NonNullable<FoundCircuit["pinned"]>) =>
+      deriveWiring(site(), installation({ circuits: [{ ...circuit, pinned }] })).circuits[0]!.route!;
+    const plain = routeOf([]);
+    const ends = (route: typeof plain) => route.cables.map(({ from, to }) => `${from} ${to}`);
+    for (const [i, { from, to, length, points }] of plain.cables.entries()) {
+      if (i === 0) continue;
+      const [a, b] = [points[0]!, points.at(-1)!];
+      const [aside, on] = [
+        [a[0], 0.5],
+        [b[0], 0.5],
+      ] as const;
+      const led = routeOf([{ from, to, via: [aside, on] }]);
+      expect(ends(led)).toEqual(ends(plain));
+      expect(led.cables[i]!.points).toEqual([a, aside, on, b]);
+      // Down to 0.5 m, along, and up again.
+      const longer = Math.abs(a[1] - 0.5) + Math.abs(b[0] - a[0]) + Math.abs(b[1] - 0.5);
+      const flat = Math.abs(b[0] - a[0]) + Math.abs(b[1] - a[1]);
+      expect(led.cables[i]!.length - length).toBeCloseTo(longer - flat, 9);
+      expect(led.layLength - plain.layLength).toBeCloseTo(longer - flat, 9);
+      const back = routeOf([{ from: to, to: from, via: [on, aside] }]);
+      expect(back.cables[i]!.points).toEqual(led.cables[i]!.points);
+    }
+    expect(routeOf([{ from: "gone", to: "d1", via: [[1, 1]] }])).toEqual(plain);
+  });
 });
 
 describe("supplies of the United States", () => {

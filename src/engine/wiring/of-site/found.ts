@@ -78,6 +78,13 @@ export interface FoundContactor {
   readonly isolatesAllPoles: Known;
 }
 
+/** A stretch of cable between two devices that a person leads past places, in order from the one to the other. */
+export interface PinnedStretch {
+  readonly from: string;
+  readonly to: string;
+  readonly via: readonly Point[];
+}
+
 /** A circuit as a person entered it. */
 export interface FoundCircuit {
   readonly id: string;
@@ -102,6 +109,8 @@ export interface FoundCircuit {
   readonly cable?: FoundCable;
   /** Places that its cable passes on its way from the board to the first device, in order. */
   readonly via?: readonly Point[];
+  /** Stretches between two devices that are led past places, in either direction. */
+  readonly pinned?: readonly PinnedStretch[];
   readonly contactors?: readonly FoundContactor[];
   /** Where its breaker and its cable come from. */
   readonly readings?: "measured" | "assumed" | "to-be-measured";
