@@ -80,7 +80,7 @@ export interface OpenJob {
   readonly take: (
     read: ModelRead,
     from: { readonly file: string; readonly choice: PlanWish },
-  ) => readonly Problem[];
+  ) => Promise<readonly Problem[]>;
   /** The same for what stands in `kept`. */
   readonly keep: (name: string, steps: readonly KeptStep[]) => void;
   /** Both in one undoable step. */

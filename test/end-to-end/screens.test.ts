@@ -60,7 +60,6 @@ test("little script loads before the plan of the demo shows, also where there is
   await page.goto(server.entrance);
   await page.getByRole("button", { name: "Open the demo job" }).click();
   await page.locator(".plan canvas").first().waitFor();
-  // The line to the server is a library of 7.3 kB that the page alone does without; what the page alone loads is held in the test of static hosts.
-  expect(await scriptLoaded(page, "/")).toBeLessThan(mostScript + 7_500);
+  expect(await scriptLoaded(page, "/")).toBeLessThan(mostScript);
   await page.close();
 });

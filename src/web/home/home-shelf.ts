@@ -6,11 +6,9 @@ import {
   identityOf,
   type JobFile,
   ownPlanning,
-  printsOf,
   separateJob,
   setName,
   siteKinds,
-  underlayOf,
 } from "#job";
 import type { HomeShelf, JobEntry, PlanPicture } from "../contract.ts";
 import { firmModels } from "../models/firm-list.ts";
@@ -64,10 +62,11 @@ export function homeShelf(store: JobShelf, included: Included): HomeShelf {
       return made;
     },
     archive: (id, to) => notes.note(id, { archived: to === "aside" }),
-    create: (site, read, pictures = []) => {
+    create: async (site, read, pictures = []) => {
       const job = jobOfSite(site);
       if (!read) return store.create({ ...job, underlays: [...job.underlays, ...pictures] });
       const { drawings, file, choice } = read;
+      const { printsOf, underlayOf } = await import("../jobs/taken-reading.ts");
       // The file may be read again inside the job: what was written now is remembered with the first drawing.
       const underlays = drawings.map(underlayOf).map((drawing, index) => ({
         ...drawing,

@@ -7,10 +7,8 @@ import {
   setDefaults,
   setDetails,
   setName,
-  takeReading,
 } from "#job";
-import type { OpenJob } from "../contract.ts";
-import { underlaysOf } from "./underlay.ts";
+import type { OpenJob, Underlay } from "../contract.ts";
 
 /** Where the screen finds the open job, and hears that it changed. */
 export interface JobSource {
@@ -18,16 +16,47 @@ export interface JobSource {
   readonly subscribe: (listener: () => void) => () => void;
 }
 
-/** The open job document as the screen sees it. */
-export function documentJob(id: string, document: JobDocument, newId: () => string): JobSource {
+const noUnderlays: readonly Underlay[] = [];
+
+/** The open job document as the screen sees it. What unpacks drawings is loaded with the first job that has one, and waited for. */
+export async function documentJob(
+  id: string,
+  document: JobDocument,
+  newId: () => string,
+): Promise<JobSource> {
+  const waiting = new Set<() => void>();
+  let known: OpenJob | undefined;
+  let unpacked: typeof import("./underlay.ts").underlaysOf | undefined;
+  let loading: Promise<void> | undefined;
+  const withUnderlays = (): Promise<void> => {
+    loading ??= import("./underlay.ts").then(
+      ({ underlaysOf }) => {
+        unpacked = underlaysOf;
+        known = undefined;
+        for (const listener of [...waiting]) listener();
+      },
+      () => {
+        // Looked for again with the next change.
+        loading = undefined;
+      },
+    );
+    return loading;
+  };
+  const underlaysIn = (file: ReturnType<JobDocument["job"]>): readonly Underlay[] => {
+    if (unpacked) return unpacked(file);
+    if (hasLines(file)) void withUnderlays();
+    return noUnderlays;
+  };
   const ways = {
     edit: (name, steps) => {
       document.run(editSite(name, steps as never));
     },
-    take: (read, { file, choice }) =>
-      document.run(
+    take: async (read, { file, choice }) => {
+      const [{ takeReading }] = await Promise.all([import("./taken-reading.ts"), withUnderlays()]);
+      return document.run(
         takeReading({ survey: { ...read.site, drawings: read.drawings }, file, choice: { ...choice } }),
-      ).problems,
+      ).problems;
+    },
     keep: (name, steps) => {
       document.run(editKept(name, steps));
     },
@@ -64,7 +93,7 @@ export function documentJob(id: string, document: JobDocument, newId: () => stri
       id,
       site,
       details: { ...noDetails, ...file.details },
-      underlays: underlaysOf(file),
+      underlays: underlaysIn(file),
       kept: file,
       file,
       revision: document.revision(),
@@ -74,15 +103,25 @@ export function documentJob(id: string, document: JobDocument, newId: () => stri
       ...ways,
     };
   };
-  let known: OpenJob | undefined;
+  if (hasLines(document.job())) await withUnderlays();
   return {
     current: () => {
       if (known?.revision !== document.revision()) known = read();
       return known as OpenJob;
     },
-    subscribe: (listener) => document.subscribe(listener),
+    subscribe: (listener) => {
+      waiting.add(listener);
+      const stop = document.subscribe(listener);
+      return () => {
+        waiting.delete(listener);
+        stop();
+      };
+    },
   };
 }
+
+const hasLines = ({ underlays }: ReturnType<JobDocument["job"]>): boolean =>
+  underlays.some(({ lines }) => lines !== "");
 
 const noDetails: OpenJob["details"] = {
   client: "",

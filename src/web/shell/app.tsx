@@ -70,16 +70,16 @@ function OneJob({ id, begin }: { readonly id: string; readonly begin: Begin }) {
   useEffect(() => {
     let gone = false;
     let job: StoredJob | undefined;
-    jobs.open(id).then(
-      (found) => {
-        if (gone) return void found.close();
-        job = found;
-        setOpened({ source: documentJob(id, found.document, newId), stored: found });
-      },
-      (cause: unknown) => {
-        if (!gone) setOpened({ trouble: cause instanceof Error ? cause.message : String(cause) });
-      },
-    );
+    const open = async (): Promise<void> => {
+      const found = await jobs.open(id);
+      if (gone) return found.close();
+      job = found;
+      const source = await documentJob(id, found.document, newId);
+      if (!gone) setOpened({ source, stored: found });
+    };
+    open().catch((cause: unknown) => {
+      if (!gone) setOpened({ trouble: cause instanceof Error ? cause.message : String(cause) });
+    });
     return () => {
       gone = true;
       void job?.close();

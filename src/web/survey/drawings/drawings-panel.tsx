@@ -81,9 +81,13 @@ export function DrawingsPanel({ job, store, actions, calculator, onClose }: Surv
           keepWord={t("drawings.take", { storey: here?.name ?? "" })}
           onKeep={() => {
             const { storey: _, ...choice } = reading.choice;
-            job.take(reading.read, { file: reading.name, choice });
-            ways.drop();
-            actions.showAll();
+            void job
+              .take(reading.read, { file: reading.name, choice })
+              .then(() => {
+                ways.drop();
+                actions.showAll();
+              })
+              .catch((trouble: unknown) => ways.refuse(reading.name, [String(trouble)]));
           }}
           onDrop={ways.drop}
         />
