@@ -7,20 +7,22 @@ import { gapFinder } from "./leaf-gaps.ts";
 import type { WallGap } from "./wall-ends.ts";
 
 /**
- * Openings between rooms: gaps with and without a leaf, leaves that hang in no wall, lines of a door layer that part two rooms.
+ * Openings between rooms: gaps with and without a leaf, leaves that hang in no wall, leaves ajar before an uncut one,
+ * lines of a door layer that part two rooms.
  *
- * @param of.gaps - Gaps in walls. @param of.leaves - Leaves of doors. @param of.doorLines - Lines on layers that are called doors.
+ * @param of.gaps - Gaps in walls. @param of.leaves - Leaves of doors. @param of.ajar - Leaves before walls that are drawn through. @param of.doorLines - Lines on layers that are called doors.
  * @param of.pieces - The rooms.
  */
 export function openingsOf(of: {
   readonly gaps: readonly WallGap[];
   readonly leaves: readonly DoorLeaf[];
+  readonly ajar: readonly DoorLeaf[];
   /** Whether a sliding leaf lies in a gap. */
   readonly slid: (gap: WallGap) => boolean;
   readonly doorLines: readonly (readonly [Point, Point])[];
   readonly pieces: readonly Piece[];
 }): readonly FoundOpening[] {
-  const { gaps, leaves, slid, doorLines, pieces } = of;
+  const { gaps, leaves, ajar, slid, doorLines, pieces } = of;
   const near = boxIndex(pieces.map(({ outline }) => outline));
   const roomAt = (p: Point): number => near(p).find((index) => inPiece(p, pieces[index]!)) ?? -1;
   const beside = (a: Point, b: Point, thickness: Metres): readonly [number, number] => {
@@ -32,6 +34,11 @@ export function openingsOf(of: {
       roomAt([middle[0] + off * n[0], middle[1] + off * n[1]]),
       roomAt([middle[0] - off * n[0], middle[1] - off * n[1]]),
     ];
+  };
+  // On the face of a wall, the room on its other side begins beyond the wall.
+  const besideFace = (from: Point, to: Point): readonly [number, number] => {
+    const [near, far] = [beside(from, to, 0), beside(from, to, 0.7)];
+    return [near[0] < 0 ? far[0] : near[0], near[1] < 0 ? far[1] : near[1]];
   };
   const used = new Set<DoorLeaf>();
   const gapOf = gapFinder(gaps);
@@ -67,7 +74,12 @@ export function openingsOf(of: {
     if (sides[0] === sides[1]) return [];
     return [{ kind: "door", from: leaf.hinge, to: leaf.latch, thickness: 0, rooms: sides, leaf }];
   });
-  const known = [...fromGaps, ...fromLeaves];
+  const fromAjar = ajar.flatMap((leaf): FoundOpening[] => {
+    const rooms = besideFace(leaf.hinge, leaf.latch);
+    if (rooms[0] === rooms[1]) return [];
+    return [{ kind: "door", from: leaf.hinge, to: leaf.latch, thickness: 0, rooms, leaf }];
+  });
+  const known = [...fromGaps, ...fromLeaves, ...fromAjar];
   const knownAt = boxSearch(known.map(({ from, to }) => boxOf([from, to])));
   const alone = standingAlone(doorLines);
   const fromLines = alone.flatMap(([from, to]): FoundOpening[] => {
@@ -75,9 +87,7 @@ export function openingsOf(of: {
     if (width < doorWidths[0] || width > doorWidths[1]) return [];
     const [x, y] = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
     if (knownAt([x - 0.3, y - 0.3, x + 0.3, y + 0.3]).length > 0) return [];
-    // On the face of a wall, the room on its other side begins beyond the wall.
-    const [near, far] = [beside(from, to, 0), beside(from, to, 0.7)];
-    const rooms = [near[0] < 0 ? far[0] : near[0], near[1] < 0 ? far[1] : near[1]] as const;
+    const rooms = besideFace(from, to);
     return rooms[0] === rooms[1] ? [] : [{ kind: "door", from, to, thickness: 0, rooms }];
   });
   return [...known, ...fromLines];

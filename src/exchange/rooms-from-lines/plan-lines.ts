@@ -1,8 +1,9 @@
 import type { Metres, Point } from "#engine";
 import type { LineBox, Linework } from "../linework/linework.ts";
+import { ajarDoors } from "./ajar-doors.ts";
 import { inBox } from "./box-index.ts";
 import { chainArcs } from "./chain-arcs.ts";
-import { leafWidths, type SwingArc, swingArc, widestNamedLeaf } from "./door-arcs.ts";
+import { type DoorLeaf, leafWidths, type SwingArc, swingArc, widestNamedLeaf } from "./door-arcs.ts";
 import { mayNameRooms, meaningOf } from "./layer-words.ts";
 
 /** Drawings within this distance of the origin keep their coordinates. [m] */
@@ -15,6 +16,8 @@ export interface PlanLines {
   /** Index into the layers of the drawing. */
   readonly layerOf: Uint16Array;
   readonly swings: readonly SwingArc[];
+  /** Doors that stand ajar before walls that are drawn through; they close nothing. */
+  readonly ajar: readonly DoorLeaf[];
   readonly texts: readonly PlanText[];
   /** Plan point + shift = drawing point in metres. */
   readonly shift: Point;
@@ -59,12 +62,13 @@ export function planLines(
   const swingOf = linework.arcs.map((arc) =>
     near(arc.centre, arc.radius) ? swingArc(arc, { metres, widest: widestOf(arc.layer) }) : undefined,
   );
+  const ajar = ajarDoors(linework, { metres, near });
   const doorArcs = swingOf.filter((arc) => arc !== undefined);
   const { candidates } = choice;
   const count = candidates?.length ?? linework.layerOf.length;
   for (let k = 0; k < count; k++) {
     const i = candidates?.[k] ?? k;
-    if (!layers.has(linework.layerOf[i]!)) continue;
+    if (!layers.has(linework.layerOf[i]!) || ajar.lines.has(i)) continue;
     const arc = linework.arcOf[i]!;
     if (arc > 0 && swingOf[arc - 1] !== undefined) continue;
     const [x1, y1, x2, y2] = [0, 1, 2, 3].map((k) => linework.lines[4 * i + k]!) as [
@@ -104,6 +108,11 @@ export function planLines(
       ),
       ...chains,
     ],
+    ajar: ajar.doors.map(({ hinge, latch, open }) => ({
+      hinge: moved(hinge),
+      latch: moved(latch),
+      open: moved(open),
+    })),
     texts: linework.texts.flatMap(({ text, at, height, turn, layer }): PlanText[] => {
       if (!inside(at[0], at[1]) || text.trim() === "") return [];
       if (!mayNameRooms(linework.layers[layer]?.name ?? "")) return [];

@@ -107,7 +107,7 @@ export function roomsInLines(
     ]);
   }
   const pieces = likely.map(({ piece }) => piece);
-  const doors = openingsOf({ gaps, leaves, slid: sliding.shuts, doorLines, pieces });
+  const doors = openingsOf({ gaps, leaves, ajar: plan.ajar, slid: sliding.shuts, doorLines, pieces });
   const glazed = (line: number): boolean => meaning[kept.layerOf[line]!] === "window";
   const windows = windowsOf({ lines: kept.lines, glazed, pieces, doors });
   return { ...judged(likely, [...doors, ...windows]), shift: plan.shift };
