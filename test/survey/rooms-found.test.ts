@@ -3,6 +3,8 @@ import { afterAll, describe, expect, test } from "vitest";
 import type { Piece } from "#engine";
 import { findRoomAt, lineIndex } from "#exchange";
 import { pieceArea, regionArea, sharedOf } from "../../src/exchange/region.ts";
+import { findRooms } from "../../src/exchange/rooms-from-lines/find-rooms.ts";
+import areasOff from "./areas-off.json" with { type: "json" };
 import { drawnPlan, folders, middleOf, overlapOf, piece, plans, roomsSeen } from "./counted-rooms.ts";
 import { drawnOutlines } from "./drawn-outlines.ts";
 import missed from "./rooms-missed.json" with { type: "json" };
@@ -16,6 +18,8 @@ const OVERLAP = 0.8;
 const areaErrors: { readonly counted: number; readonly drawn: number | undefined }[] = [];
 /** The drawing's own outline of a room is one that overlaps what was counted by eye by so much: eyes are off by 2 % of a room's size. */
 const OWN_OUTLINE = 0.96;
+/** An area is meant to be within so much of the outline that the drawing carries. */
+const AREA = 0.02;
 const total = { sure: 0, hit: 0, found: 0, wrong: 0 };
 
 /** Share of the rooms of a printed plan, hatched all over and without layers, that a click into the middle finds. */
@@ -42,6 +46,16 @@ test.skipIf(!folders.plan)(
   120_000,
 );
 
+test.skipIf(!folders.dxf)(
+  "Doors drawn ajar before walls that are drawn through: all fourteen of a real plan",
+  async () => {
+    const one = plans.find(({ file }) => file === "hackerspace-danish-room-text-r2007.dxf")!;
+    const { linework, metres } = await drawnPlan(one);
+    const { openings } = findRooms(linework, { metres });
+    expect(openings.filter(({ kind, leaf }) => kind === "door" && leaf)).toHaveLength(14);
+  },
+);
+
 describe.skipIf(!folders.dxf || !folders.plan)("Rooms of real plans, against a count by eye", () => {
   test.each(plans.map((plan) => [plan.file, plan] as const))(
     "%s",
@@ -56,6 +70,7 @@ describe.skipIf(!folders.dxf || !folders.plan)("Rooms of real plans, against a c
         : [];
       let [sure, hit] = [0, 0];
       const missed: number[] = [];
+      const off: Off[] = [];
       for (const [number, room] of counted.entries()) {
         const overlaps = found.map((one) => overlapOf(one, room.piece));
         const best = Math.max(0, ...overlaps);
@@ -67,11 +82,14 @@ describe.skipIf(!folders.dxf || !folders.plan)("Rooms of real plans, against a c
             const own = drawn
               .map((one) => ({ one, overlap: overlapOf(one, room.piece) }))
               .reduce((a, b) => (b.overlap > a.overlap ? b : a), { one: room.piece, overlap: OWN_OUTLINE });
-            const off = (whole: Piece): number => Math.abs(area / pieceArea(whole) - 1);
+            const share = (whole: Piece): number => area / pieceArea(whole) - 1;
+            const beyond = own.one === room.piece ? undefined : share(own.one);
             areaErrors.push({
-              counted: off(room.piece),
-              drawn: own.one === room.piece ? undefined : off(own.one),
+              counted: Math.abs(share(room.piece)),
+              drawn: beyond === undefined ? undefined : Math.abs(beyond),
             });
+            if (beyond !== undefined && Math.abs(beyond) > AREA)
+              off.push({ room: number, off: Math.round(1000 * beyond) / 1000 });
           } else missed.push(number);
         }
         // What shares half of it with a room, or lies in one that could be drawn otherwise, is no invention.
@@ -88,6 +106,7 @@ describe.skipIf(!folders.dxf || !folders.plan)("Rooms of real plans, against a c
       console.info(`${file}: ${hit} of ${sure} rooms found, ${wrong} of ${found.length} are none`);
       if (!plan) expect(found).toEqual([]);
       expect(missed).toEqual((explained[file] ?? []).map(({ room }) => room));
+      expect(off).toEqual((explainedAreas[file] ?? []).map((one) => ({ room: one.room, off: one.off })));
     },
     60_000,
   );
@@ -102,14 +121,14 @@ describe.skipIf(!folders.dxf || !folders.plan)("Rooms of real plans, against a c
     };
     for (const [what, errors] of Object.entries(against))
       console.info(
-        `Areas against ${what}: off by ${percent1(quantile(errors, 0.5))} in the middle, ${percent1(quantile(errors, 0.95))} at most for 95 % of ${errors.length}, by 2 % at most for ${errors.filter((error) => error <= 0.02).length}`,
+        `Areas against ${what}: off by ${percent1(quantile(errors, 0.5))} in the middle, ${percent1(quantile(errors, 0.95))} at most for 95 % of ${errors.length}, by 2 % at most for ${errors.filter((error) => error <= AREA).length}`,
       );
     expect(against.drawn.length).toBeGreaterThanOrEqual(150);
     expect(quantile(against.drawn, 0.5)).toBeLessThanOrEqual(0.001);
-    // 178 of 189; the others are off by up to 8.5 %, see docs/rooms-from-plans.md.
-    expect(
-      against.drawn.filter((error) => error <= 0.02).length / against.drawn.length,
-    ).toBeGreaterThanOrEqual(0.94);
+    // All but those that areas-off.json explains one by one.
+    expect(against.drawn.filter((error) => error > AREA)).toHaveLength(
+      Object.values(explainedAreas).reduce((sum, rooms) => sum + rooms.length, 0),
+    );
     expect(total.hit / total.sure).toBeGreaterThanOrEqual(0.92);
     expect(total.wrong / total.found).toBeLessThanOrEqual(0.035);
   });
@@ -118,6 +137,13 @@ describe.skipIf(!folders.dxf || !folders.plan)("Rooms of real plans, against a c
 /** Every room that is missed, with its reason: a change of the finder must neither lose a room nor leave a reason behind. */
 const explained: Readonly<Record<string, readonly { readonly room: number; readonly why: string }[]>> =
   missed;
+
+/** Every area that is farther off than that, with how far and why. */
+interface Off {
+  readonly room: number;
+  readonly off: number;
+}
+const explainedAreas: Readonly<Record<string, readonly (Off & { readonly why: string })[]>> = areasOff;
 
 const percent1 = (share: number): string => `${(100 * share).toFixed(1)} %`;
 

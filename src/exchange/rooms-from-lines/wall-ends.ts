@@ -205,6 +205,8 @@ function gapBetween({ one, other, width }: Pair): WallGap {
   const crossed = apart(one.a, other.b) + apart(one.b, other.a);
   const [p, q] = straight <= crossed ? [other.a, other.b] : [other.b, other.a];
   const thickness = Math.max(one.thickness, other.thickness);
+  const between = straightAcross(one, other);
+  if (between) return { shut: between, width, thickness, middle: middleOfBoth(one, other) };
   return {
     shut:
       thickness === 0
@@ -215,9 +217,32 @@ function gapBetween({ one, other, width }: Pair): WallGap {
           ],
     width,
     thickness,
-    middle: [(one.middle[0] + other.middle[0]) / 2, (one.middle[1] + other.middle[1]) / 2],
+    middle: middleOfBoth(one, other),
   };
 }
+
+const middleOfBoth = (one: WallEnd, other: WallEnd): Point => [
+  (one.middle[0] + other.middle[0]) / 2,
+  (one.middle[1] + other.middle[1]) / 2,
+];
+
+/** A thin wall that faces a thick one, or a pier: the faces of the thin one run on straight to it. */
+function straightAcross(one: WallEnd, other: WallEnd): WallGap["shut"] | undefined {
+  if (one.thickness === 0 || Math.abs(one.thickness - other.thickness) < STEP) return undefined;
+  const [thin, thick] = one.thickness < other.thickness ? [one, other] : [other, one];
+  const [ux, uy] = [(thick.b[0] - thick.a[0]) / thick.thickness, (thick.b[1] - thick.a[1]) / thick.thickness];
+  return [thin.a, thin.b].map(([x, y]) => {
+    const along = (x - thick.a[0]) * ux + (y - thick.a[1]) * uy;
+    const at = Math.max(0, Math.min(thick.thickness, along));
+    return [
+      [x, y],
+      [thick.a[0] + at * ux, thick.a[1] + at * uy],
+    ] as const;
+  });
+}
+
+/** Walls whose thickness differs by less are drawn as one, a little out of line. [m] */
+const STEP: Metres = 0.05;
 
 /** Tells of blocks whether gaps lead from them, over other blocks or straight, to the end of a wall. */
 function wallsAmong(pairs: readonly Pair[]): (block: number | undefined) => boolean {
