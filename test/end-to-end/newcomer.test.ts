@@ -68,20 +68,21 @@ function handsOn(page: Page, how: "touch" | "mouse") {
   };
 }
 
-/** Where the room lies on the screen once it is painted: the box of all that the bottom canvas shows in the colour of walls. */
+/** Where the room lies on the screen once it is painted and rests: the box of all that the bottom canvas shows in the colour of walls. */
 async function roomOnScreen(page: Page): ReturnType<typeof wallsOnScreen> {
   let before = await wallsOnScreen(page);
+  let same = 0;
   return expect
     .poll(
       async () => {
         const now = await wallsOnScreen(page);
-        const settled = now.right > now.left && JSON.stringify(now) === JSON.stringify(before);
+        same = now.right > now.left && JSON.stringify(now) === JSON.stringify(before) ? same + 1 : 0;
         before = now;
-        return settled;
+        return same;
       },
-      { timeout: 15_000, interval: 300 },
+      { timeout: 30_000, interval: 300 },
     )
-    .toBe(true)
+    .toBeGreaterThanOrEqual(4)
     .then(() => before);
 }
 
@@ -151,10 +152,13 @@ async function planned(page: Page, how: "touch" | "mouse") {
   await hand.button("Heater", "menuitem");
   await hand.press(at(11.5, 3));
   const things = page.getByRole("listbox", { name: "Things on this storey" }).getByRole("option");
-  for (const [what, many] of drawn)
-    await expect
-      .poll(() => things.filter({ hasText: what }).count(), { timeout: 30_000 })
-      .toBeGreaterThanOrEqual(many);
+  const missing = async (): Promise<readonly string[]> => {
+    const names = await things.allTextContents();
+    return drawn
+      .filter(([what, many]) => names.filter((name) => what.test(name)).length < many)
+      .map(([what]) => `${what} in ${names.join(" | ")}`);
+  };
+  await expect.poll(missing, { timeout: 30_000 }).toEqual([]);
 
   await hand.button("Place");
   await hand.press(at(8.5, 1.5));
