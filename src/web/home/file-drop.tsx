@@ -1,6 +1,6 @@
 import { lazy, Suspense, useState } from "react";
 import { Button, FileTrigger } from "react-aria-components";
-import { Running, Say } from "../fields/index.ts";
+import { intoView, Running, Say } from "../fields/index.ts";
 import { t } from "../texts/index.ts";
 import type { ReadingWays } from "./use-reading.ts";
 
@@ -17,9 +17,6 @@ interface FileDropProps {
   /** A page was made a picture. */
   readonly onPicture: (picture: File) => void;
 }
-
-/** The answer to choosing a file comes into sight by itself. */
-const intoView = (element: HTMLElement | null): void => element?.scrollIntoView({ block: "nearest" });
 
 /** Where a file is dropped or chosen; while it is read how far that is, afterwards why it was refused. */
 export function FileDrop({ ways, legend, invitation, kinds, onFile, onPicture }: FileDropProps) {

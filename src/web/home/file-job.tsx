@@ -2,7 +2,7 @@ import { useEffect, useState } from "react";
 import { Button } from "react-aria-components";
 import type { Problem } from "#engine";
 import type { FileJob, MergedCopy } from "../contract.ts";
-import { Problems, Say } from "../fields/index.ts";
+import { intoView, Problems, Say } from "../fields/index.ts";
 import { t } from "../texts/copies.ts";
 
 interface FileJobCardProps {
@@ -15,8 +15,6 @@ interface FileJobCardProps {
   readonly onChanged: () => void;
   readonly onDrop: () => void;
 }
-
-const intoView = (card: HTMLElement | null): void => card?.scrollIntoView({ block: "nearest" });
 
 /** A job that was read from a file: a copy of one that is here is merged into it, or opened apart. */
 export function FileJobCard(props: FileJobCardProps) {

@@ -1,6 +1,6 @@
 import { Button } from "react-aria-components";
 import type { ModelRead, PlanWish } from "../contract.ts";
-import { More, Say } from "../fields/index.ts";
+import { intoView, More, Say } from "../fields/index.ts";
 import { squareMetresOf } from "../preview/outline-area.ts";
 import { useUnits } from "../settings/preferences.ts";
 import { areaText, t } from "../texts/index.ts";
@@ -17,9 +17,6 @@ interface ReadReportProps {
   readonly onKeep: () => void;
   readonly onDrop: () => void;
 }
-
-/** What was read is the answer to dropping a file: it comes into sight by itself. */
-const intoView = (report: HTMLElement | null): void => report?.scrollIntoView({ block: "nearest" });
 
 /** What was read from a building model, what was left out and why, before it becomes a job. */
 export function ReadReport({ name, read, choice, onReadAgain, keepWord, onKeep, onDrop }: ReadReportProps) {

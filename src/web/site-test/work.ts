@@ -2,12 +2,12 @@ import {
   type SetForTest,
   type Site,
   type StepState,
+  stagesOf,
   type WorkOrder,
   type WorkStage,
   type WorkState,
   wiringOfSite,
   workOrder,
-  workStages,
   workState,
 } from "#engine";
 import { installationOf } from "#job";
@@ -53,17 +53,9 @@ export function stepsAt(
   { order, steps }: WorkState,
   place: WorkPlace,
 ): readonly { readonly stage: WorkStage; readonly steps: readonly StepState[] }[] {
-  const group = new Map(order.steps.map((step) => [step.id, roomStages.has(step.stage) ? "room" : "group"]));
-  const own = order.steps
-    .filter((step) =>
-      place.kind === "room"
-        ? step.room === place.id && group.get(step.id) === "room"
-        : step.groups.includes(place.id) && group.get(step.id) === "group",
-    )
-    .flatMap(({ id }) => steps.get(id) ?? []);
-  return workStages
-    .map((stage) => ({ stage, steps: own.filter(({ step }) => step.stage === stage) }))
-    .filter((one) => one.steps.length > 0);
+  return stagesOf(order, place.kind === "room" ? { room: place.id } : { group: place.id })
+    .filter(({ stage }) => roomStages.has(stage) === (place.kind === "room"))
+    .map(({ stage, steps: own }) => ({ stage, steps: own.flatMap(({ id }) => steps.get(id) ?? []) }));
 }
 
 /** Stages that are gone through room by room, with the power on. */

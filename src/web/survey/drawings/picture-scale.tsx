@@ -19,8 +19,10 @@ type Kind = "straight" | "slanted";
 /** Places that are set, in order, and how many. */
 const needed = { straight: 2, slanted: 4 } as const satisfies Record<Kind, number>;
 
-/** A picture is the answer to choosing a file: it comes into sight by itself. */
-const intoView = (element: HTMLElement | null): void => element?.scrollIntoView({ block: "start" });
+/** A picture is the answer to choosing a file: it comes into sight by itself. In braces: a browser may answer with a promise, which React would take for something to clean up. */
+const intoView = (element: HTMLElement | null): void => {
+  element?.scrollIntoView({ block: "start" });
+};
 
 /** Gives a picture its scale: two places with the length between them, or the four corners of a rectangle with its two sides. */
 export function PictureScale({ picture, word, onTake, onDrop }: PictureScaleProps) {
