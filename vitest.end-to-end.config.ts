@@ -9,5 +9,6 @@ export default defineConfig({
     testTimeout: 180_000,
     hookTimeout: 120_000,
     maxWorkers: 2,
+    isolate: false,
   },
 });

@@ -14,8 +14,8 @@ const entries = [
   "src/exchange/linework/plan-worker.ts",
 ].filter((entry) => existsSync(join(root, entry)));
 
-// These three are bundled, since they are needed at run time but not installed with the package.
-const bundled = new Set(["clipper2-ts", "robust-predicates", "flatbush"]);
+// These are bundled, since they are needed at run time but not installed with the package.
+const bundled = new Set(["clipper2-ts", "robust-predicates", "flatbush", "qrcode-generator"]);
 
 await bundle({
   absWorkingDir: root,
