@@ -12,6 +12,7 @@ const entries = [
   "src/job/index.ts",
   "src/exchange/ifc/reader-worker.ts",
   "src/exchange/linework/plan-worker.ts",
+  "src/exchange/plan/pdf/scan-worker.ts",
 ].filter((entry) => existsSync(join(root, entry)));
 
 // These are bundled, since they are needed at run time but not installed with the package.

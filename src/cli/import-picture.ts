@@ -1,6 +1,7 @@
 import { basename } from "node:path";
 import type { Metres, Problem } from "#engine";
 import { readPicture, straightPicture } from "#exchange";
+import { readScanInWorker } from "#exchange-node";
 import type { Answer, Refusal, World } from "./command.ts";
 import { rounded } from "./words.ts";
 import { writeJob } from "./write-job.ts";
@@ -60,13 +61,50 @@ export async function importPicture(
       picture: { ...size, pixel: metres, removed: picture.removed },
     },
     text: [
-      `A picture of ${size.width} m × ${size.height} m, ${picture.width} × ${picture.height} pixels of ${metres} m.`,
+      `A picture of ${size.width} m × ${size.height} m, ${picture.width} × ${picture.height} pixels of ${rounded(metres)} m.`,
       ...(picture.removed.length > 0 ? [`Taken out of it: ${picture.removed.join(", ")}.`] : []),
       "It holds no rooms: draw them over it.",
       "",
       `Written to ${of.output}.`,
     ].join("\n"),
   };
+}
+
+/** Longest sides that are tried one after the other until the picture fits into a job; enough to read a plan by. [px] */
+const longestSides = [2400, 1700, 1200] as const;
+
+/**
+ * A page of a PDF, scanned or with pictures beside its lines, into a new job as the picture that it is.
+ *
+ * @param scale.metres - Side of one pixel. [m] @param scale.of - Denominator of the scale of the paper: 100 is 1 : 100.
+ */
+export async function importScan(
+  world: World,
+  of: {
+    readonly file: string;
+    readonly bytes: Uint8Array;
+    readonly output: string;
+    readonly page: number;
+    readonly scale: { readonly metres: Metres } | { readonly of: number };
+    readonly progress: (step: string, share: number) => void;
+  },
+): Promise<Answer | Refusal> {
+  const { mostPictureText } = await import("#job");
+  for (const longest of longestSides) {
+    const read = await readScanInWorker(
+      // A copy: the reader's package takes its bytes away.
+      { bytes: of.bytes.slice(), page: of.page, longest },
+      { progress: of.progress, signal: world.cancelled },
+    );
+    if ("problems" in read) return read;
+    if ((read.picture.length * 4) / 3 > mostPictureText - 4) continue;
+    const size = readPicture(read.picture);
+    if ("problems" in size) return size;
+    const metres =
+      "metres" in of.scale ? of.scale.metres : (read.paper[0] * of.scale.of) / size.picture.width;
+    return importPicture(world, { file: of.file, bytes: read.picture, output: of.output, metres });
+  }
+  return { problems: [tooLarge(mostPictureText)] };
 }
 
 /** Three bytes are four letters of text. */

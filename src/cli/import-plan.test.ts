@@ -5,7 +5,8 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import { linesOfText, parseJob } from "#job";
 import { writtenBuilding } from "../../test/exchange/written-building.ts";
 import { writtenLitRoom } from "../../test/exchange/written-lit-room.ts";
-import { exif, segment, writtenJpeg } from "../../test/exchange/written-picture.ts";
+import { writtenPdf } from "../../test/exchange/written-pdf.ts";
+import { exif, segment, writtenJpeg, writtenPng } from "../../test/exchange/written-picture.ts";
 import { writtenPlan } from "../../test/exchange/written-plan.ts";
 import { runHere } from "./run-here.fixture.ts";
 
@@ -116,6 +117,30 @@ test("A picture lies under the plan in its size, turned as the camera was held a
   const broken = await imported("broken.png", "--unit", "0.02", "-o", "broken.job.json");
   expect(broken.exit).toBe(2);
   expect(JSON.stringify(broken.answer)).toContain("plan-not-picture");
+});
+
+test("A scanned page with a few lines on it is taken as a picture, at the scale of its paper", async () => {
+  const pdf = await writtenPdf((pen) => {
+    pen.image(Buffer.from(writtenPng(1200, 800)), 0, 0, { width: 600, height: 400 });
+    // A stamp: some lines that are no plan.
+    pen.rect(480, 340, 100, 40).stroke();
+  });
+  await writeFile(join(folder, "scan.pdf"), pdf);
+  const lines = await imported("scan.pdf", "-o", "scan.job.json");
+  expect(lines.answer.notes.map(({ code }: { code: string }) => code)).toContain("plan-pdf-picture");
+  const unscaled = await imported("scan.pdf", "--picture", "-o", "scan.job.json");
+  expect([unscaled.exit, JSON.stringify(unscaled.answer)]).toEqual([
+    2,
+    expect.stringContaining("--scale of its paper"),
+  ]);
+  const { exit, answer } = await imported("scan.pdf", "--picture", "--scale", "1:100", "-o", "scan.job.json");
+  expect(exit).toBe(0);
+  // 600 × 400 points of 1/72 inch at 1 : 100.
+  expect(answer.picture).toMatchObject({ width: 21.16667, height: 14.11111 });
+  const { job } = parseJob(await readFile(join(folder, "scan.job.json"), "utf8"));
+  expect(job!.underlays[0]!.picture).toMatchObject({ type: "image/png", width: 1200, height: 800 });
+  const drawing = await imported("store.svg", "--picture", "--scale", "100", "-o", "scan.job.json");
+  expect(JSON.stringify(drawing.answer)).toContain("--picture is for a page of a PDF");
 });
 
 test("A building model without rooms keeps its walls under the plan", async () => {

@@ -11,7 +11,7 @@ import { readIfcInWorker, surveyPlanInWorker } from "#exchange-node";
 import { type Command, exitCodes, exitOf, type Refusal, refused, textValue } from "./command.ts";
 import { occupied, readBytes } from "./files.ts";
 import { importJob, isJobName } from "./import-job.ts";
-import { importPicture, isPicture } from "./import-picture.ts";
+import { importPicture, importScan, isPicture } from "./import-picture.ts";
 import { planJson, planWish } from "./plan-wish.ts";
 import { progressLine } from "./progress-line.ts";
 import { aligned, findingLines, problemJson, rounded } from "./words.ts";
@@ -30,6 +30,7 @@ export const importModel: Command = {
     ],
     ["--scale N", "of a printed plan: 100 for 1 : 100"],
     ["--page N", "of a PDF; 1 if absent"],
+    ["--picture", "take the page of a PDF as a picture, to draw over it: for scans; with --scale or --unit"],
     ["--layers A,B", "of a plan: only these; the likely ones if absent"],
     ["--floor N", "of a drawing with several floors side by side; 1 if absent"],
     ["--luminaires A,B", "blocks of a DXF plan that are luminaires"],
@@ -40,6 +41,7 @@ export const importModel: Command = {
     unit: { type: "string" },
     scale: { type: "string" },
     page: { type: "string" },
+    picture: { type: "boolean" },
     layers: { type: "string" },
     floor: { type: "string" },
     luminaires: { type: "string" },
@@ -72,15 +74,40 @@ export const importModel: Command = {
       signal: world.cancelled,
     };
     const kind = planKind(named);
-    const reading: Promise<ImportResult | PlanSurveyResult> =
-      kind === undefined ? readIfcInWorker(named, host) : surveyPlanInWorker(named, { ...host, ...wish });
-    const result = await reading.catch((error: unknown) => {
+    const stoppedHere = (error: unknown): undefined => {
       if (world.cancelled.aborted) return undefined;
       throw error;
-    });
+    };
+    const cancelled = {
+      problems: [{ code: "reading-cancelled", values: { file } } as const],
+      exit: exitCodes.cancelled,
+    };
+    if (values.picture === true) {
+      const { metres, scale: denominator } = wish.choice;
+      const scale =
+        metres !== undefined ? { metres } : denominator !== undefined ? { of: denominator } : undefined;
+      if (kind !== "pdf") return wrong("--picture is for a page of a PDF");
+      if (scale === undefined)
+        return wrong(
+          "a picture tells no scale of its own: say --scale of its paper, or with --unit how many metres one pixel is",
+        );
+      const taken = importScan(world, {
+        file,
+        bytes: read.bytes,
+        output,
+        page: wish.page ?? 1,
+        scale,
+        progress: host.progress,
+      });
+      const answer = await taken.catch(stoppedHere);
+      line.clear();
+      return answer ?? cancelled;
+    }
+    const reading: Promise<ImportResult | PlanSurveyResult> =
+      kind === undefined ? readIfcInWorker(named, host) : surveyPlanInWorker(named, { ...host, ...wish });
+    const result = await reading.catch(stoppedHere);
     line.clear();
-    if (!result)
-      return { problems: [{ code: "reading-cancelled", values: { file } }], exit: exitCodes.cancelled };
+    if (!result) return cancelled;
     if ("problems" in result) return { problems: result.problems };
     const { addModel, createJobDocument, demoModels, emptyJob, historyOf, loadFile, takeReading } =
       await import("#job");

@@ -140,6 +140,8 @@ export interface ModelRead {
   readonly drawings: readonly SurveyDrawing[];
   /** Of a plan: what was assumed, and what else may be chosen. Absent for building models. */
   readonly plan?: PlanSurvey["plan"];
+  /** A page with pictures beside its lines: it may lie under the plan as a picture instead. */
+  readonly scan?: { readonly page: number };
   readonly leftOut: readonly { readonly what: string; readonly why: string; readonly count: number }[];
   readonly problems: readonly { readonly message: string; readonly remedy: string }[];
 }

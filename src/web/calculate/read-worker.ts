@@ -20,6 +20,7 @@ addEventListener("message", async ({ data }: MessageEvent<ReadQuestion>) => {
       return;
     }
     const { survey, report } = result;
+    const pictured = report.notes.find(({ code }) => code === "plan-pdf-picture")?.values;
     tell({
       tell: "read",
       read: {
@@ -35,6 +36,7 @@ addEventListener("message", async ({ data }: MessageEvent<ReadQuestion>) => {
         },
         drawings: survey.drawings,
         ...("plan" in result ? { plan: result.plan } : {}),
+        ...(pictured && "plan" in result ? { scan: { page: result.plan.page } } : {}),
         leftOut: report.leftOut,
         problems: report.notes.map((problem) => ({
           message: sentenceOf(problem),

@@ -106,13 +106,14 @@ export function ModelStart({ calculations, shelf, onOpen, onChanged, onWaiting }
           <ReadReport
             // A plan read again begins with what was chosen for it.
             key={JSON.stringify(reading.choice)}
-            name={reading.name}
+            file={reading.file}
             read={reading.read}
             choice={reading.choice}
             onReadAgain={(choice) => void ways.read(reading.file, choice)}
             keepWord={t("home.report.open")}
             onKeep={() => keep(reading)}
             onDrop={ways.drop}
+            onPicture={(made) => void takePicture(made).catch(fail(made.name))}
           />
         </Suspense>
       ) : null}

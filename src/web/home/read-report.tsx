@@ -1,3 +1,4 @@
+import { lazy, Suspense } from "react";
 import { Button } from "react-aria-components";
 import type { ModelRead, PlanWish } from "../contract.ts";
 import { intoView, More, Say } from "../fields/index.ts";
@@ -6,8 +7,13 @@ import { useUnits } from "../settings/preferences.ts";
 import { areaText, t } from "../texts/index.ts";
 import { PlanChoice } from "./plan-choice.tsx";
 
+const ScanOffer = lazy(() =>
+  import("../survey/drawings/scan-offer.tsx").then((part) => ({ default: part.ScanOffer })),
+);
+
 interface ReadReportProps {
-  readonly name: string;
+  /** What was read. */
+  readonly file: File;
   readonly read: ModelRead;
   /** What was settled when a plan was read. */
   readonly choice: PlanWish;
@@ -16,10 +22,14 @@ interface ReadReportProps {
   readonly keepWord: string;
   readonly onKeep: () => void;
   readonly onDrop: () => void;
+  /** A page of it was made a picture instead. */
+  readonly onPicture: (picture: File) => void;
 }
 
 /** What was read from a building model, what was left out and why, before it becomes a job. */
-export function ReadReport({ name, read, choice, onReadAgain, keepWord, onKeep, onDrop }: ReadReportProps) {
+export function ReadReport(props: ReadReportProps) {
+  const { file, read, choice, onReadAgain, keepWord, onKeep, onDrop, onPicture } = props;
+  const { name } = file;
   const units = useUnits();
   const { storeys, rooms } = read.site;
   return (
@@ -41,6 +51,17 @@ export function ReadReport({ name, read, choice, onReadAgain, keepWord, onKeep, 
           <p className="hint">{remedy}</p>
         </Say>
       ))}
+      {read.scan ? (
+        <Suspense>
+          {/* Another page is chosen below, with the rest of the plan. */}
+          <ScanOffer
+            file={file}
+            scan={{ page: read.scan.page, pages: 1 }}
+            onPicture={onPicture}
+            second={rooms.length > 0}
+          />
+        </Suspense>
+      ) : null}
       {read.plan === undefined ? null : (
         <PlanChoice
           plan={read.plan}

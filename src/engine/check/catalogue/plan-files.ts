@@ -50,7 +50,7 @@ export const planFileProblems = {
   "plan-pdf-picture": {
     severity: "note",
     message: "Page {page} holds pictures beside its lines; they were left out.",
-    remedy: "If a part of the plan is missing, bring it in as a picture.",
+    remedy: "If a part of the plan is missing, take the page as a picture, and draw the rooms over it.",
   },
   "plan-pdf-partly-read": {
     severity: "should",

@@ -1,5 +1,5 @@
 import type { PDFPageProxy } from "pdfjs-dist";
-import type { Problem } from "#engine";
+import type { Metres, Problem } from "#engine";
 import { megabytes, type PlanLimits, usualPlanLimits } from "../limits.ts";
 import { looksLike } from "../looks-like.ts";
 import { growth, type Matrix } from "../page/matrix.ts";
@@ -23,6 +23,8 @@ export interface ScannedPage {
   readonly width: number;
   readonly height: number;
   readonly pixels: Uint8ClampedArray;
+  /** Width and height of the paper. [m] */
+  readonly paper: readonly [Metres, Metres];
 }
 
 /**
@@ -121,6 +123,9 @@ const storedIn = (page: PDFPageProxy, name: string): Promise<unknown> =>
     (name.startsWith("g_") ? commonObjs : objs).get(name, resolve);
   });
 
+/** One point of paper, 1/72 in. [m] */
+const POINT: Metres = 0.0254 / 72;
+
 /** Samples across a pixel at most, each way: a scan of 600 dots an inch is ten times as fine as what is kept of it. */
 const mostSamples = 10;
 
@@ -138,7 +143,7 @@ function painted({ sheet, pictures }: Found, longest: number): ScannedPage {
   ];
   const pixels = new Uint8ClampedArray(4 * width * height).fill(255);
   for (const picture of pictures) paint(picture, { pixels, width, height, sheet });
-  return { width, height, pixels };
+  return { width, height, pixels, paper: [sheet[0] * POINT, sheet[1] * POINT] };
 }
 
 function paint(

@@ -74,7 +74,7 @@ export function DrawingsPanel({ job, store, actions, calculator, onClose }: Surv
         <ReadReport
           // A plan read again begins with what was chosen for it.
           key={JSON.stringify(reading.choice)}
-          name={reading.name}
+          file={reading.file}
           read={reading.read}
           choice={reading.choice}
           onReadAgain={(choice) => void read(reading.file, choice)}
@@ -90,6 +90,7 @@ export function DrawingsPanel({ job, store, actions, calculator, onClose }: Surv
               .catch((trouble: unknown) => ways.refuse(reading.name, [String(trouble)]));
           }}
           onDrop={ways.drop}
+          onPicture={(made) => void taken(made)}
         />
       ) : null}
       {own.length > 0 && reading === undefined ? <p className="hint">{t("drawings.again")}</p> : null}

@@ -9,10 +9,12 @@ interface ScanOfferProps {
   readonly file: File;
   readonly scan: ScannedPageOf;
   readonly onPicture: (picture: File) => void;
+  /** Something else comes first here. */
+  readonly second?: boolean;
 }
 
-/** A plan that was scanned has no lines: its page may lie under the plan as a picture instead. */
-export function ScanOffer({ file, scan, onPicture }: ScanOfferProps) {
+/** A plan that was scanned has no lines, or few: its page may lie under the plan as a picture instead. */
+export function ScanOffer({ file, scan, onPicture, second = false }: ScanOfferProps) {
   const [page, setPage] = useState(scan.page);
   const [trouble, setTrouble] = useState<string | undefined>();
   const [running, setRunning] = useState<AbortController | undefined>();
@@ -46,7 +48,7 @@ export function ScanOffer({ file, scan, onPicture }: ScanOfferProps) {
           />
         </div>
       ) : null}
-      <Button className="button button-first" onPress={take}>
+      <Button className={second ? "button" : "button button-first"} onPress={take}>
         {t("scan.take", { page })}
       </Button>
       {trouble === undefined ? null : (
