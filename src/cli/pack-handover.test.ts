@@ -35,7 +35,20 @@ const tested = {
     },
   ],
   openPoints: [{ id: "o1", text: "Lid of the box in the hall is missing", room: "hall", owner: "R. Okafor" }],
-  revisions: [{ id: "r1", letter: "A", date: "2026-02-01", by: "J. Marlow", reason: "First issue" }],
+  revisions: [
+    {
+      id: "r1",
+      letter: "A",
+      date: "2026-02-01",
+      by: "J. Marlow",
+      reason: "First issue",
+      // What differs from it below: the detector hung elsewhere, and there was one more.
+      state: {
+        "detectors/d1": { tag: "B1.01", room: "0.1 Hall", at: [2.5, 1.1], "set.offDelay": 300 },
+        "detectors/d2": { tag: "B1.02", room: "0.2 Store", at: [2, 4.5] },
+      },
+    },
+  ],
 };
 
 let folder: string;
@@ -128,4 +141,13 @@ test("--only writes the files that are asked for, the same bytes each time, and 
     ).toBe(0);
   const wrong = await runHere(folder, ["pack", "tested.job.json", "-o", "c", "--only", "nothing", "--json"]);
   expect([wrong.exit, wrong.json().problems[0].code]).toEqual([2, "command-wrong"]);
+});
+
+test("What was changed since the last revision stands under it with old and new values", () => {
+  const text = pageOf("Revisions").replace(/\s+/g, " ");
+  expect(text).toContain("Changed since revision A");
+  expect(text).toContain("Detector B1.01, 0.1 Hall moved by 0.40 m x 2.50, y 1.10 x 2.50, y 1.50");
+  expect(text).toMatch(/off delay 5 min \d+ (s|min)/);
+  expect(text).toContain("Detector B1.02, 0.2 Store removed x 2.00, y 4.50");
+  expect(text).toContain("Room 0.2 Store added");
 });

@@ -9,7 +9,7 @@ export type { Projection } from "./drawing/projection.ts";
 export { plannedWords, type SheetTitle } from "./drawing/title-block.ts";
 export type { DeviceZone } from "./drawing/zone-marks.ts";
 export { type DrawnBeside, type DrawnCable, storeyDxf } from "./dxf/storey-dxf.ts";
-export type { OwedPoint, RevisionLine } from "./handover/closing-pages.ts";
+export type { OwedPoint } from "./handover/closing-pages.ts";
 export type { SettingLine } from "./ifc/devices-ifc.ts";
 export { type SiteIfcDetails, siteIfc } from "./ifc/site-ifc.ts";
 export { type LabelGridName, labelGrids } from "./labels/label-grids.ts";

@@ -29,8 +29,10 @@ import {
   reviewWiring,
   wiringOfSite,
 } from "../wiring/index.ts";
+import { handedState } from "./handed-state.ts";
 import type { Handover, RoomRecord, TestLine, WiringRecord, ZoneOfDevice } from "./handover.ts";
 import { assumptionsOf, sourcesOf } from "./rests-on.ts";
+import { type HandedRevision, revisionRecords } from "./revisions.ts";
 
 export interface HandoverInput {
   readonly choices: SettingChoices;
@@ -41,6 +43,8 @@ export interface HandoverInput {
   readonly readings: (room: string) => readonly StationReading[];
   /** What the reading of the job had to say. */
   readonly notes: readonly Problem[];
+  /** What was handed over before, the earliest first. */
+  readonly revisions?: readonly HandedRevision[];
   readonly progress?: (step: { readonly done: number; readonly total: number }) => void;
 }
 
@@ -79,6 +83,7 @@ export function handoverOf(site: Site, input: HandoverInput): Handover {
     checks,
     order,
     tests: testLines(order, input.entries),
+    ...revisionRecords(input.revisions ?? [], handedState(site, { settings, found: input.found })),
     assumptions: assumptionsOf({ checks, settings, wiring }),
     sources: sourcesOf({ checks, settings, order }),
   };

@@ -8,6 +8,8 @@ import type { Room, Site } from "../site/index.ts";
 import type { RoomVerdict, SiteEntry, StepState, WorkOrder } from "../site-test/index.ts";
 import type { SourceId } from "../source/index.ts";
 import type { BuiltWiring, FoundInstallation, WiringReview } from "../wiring/index.ts";
+import type { Difference } from "./differences.ts";
+import type { RevisionRecord } from "./revisions.ts";
 
 /** What a detector sees, doors closed. */
 export interface ZoneOfDevice {
@@ -69,6 +71,10 @@ export interface Handover {
   readonly order: WorkOrder;
   /** In the order of initial verification. */
   readonly tests: readonly TestLine[];
+  /** What was handed over before, the earliest first, each with what it changed. */
+  readonly revisions: readonly RevisionRecord[];
+  /** What was changed since the last of them; undefined: nothing was handed over yet, or nobody kept what. */
+  readonly since: readonly Difference[] | undefined;
   /** What was taken for granted, each sentence once, with how often. */
   readonly assumptions: readonly { readonly text: string; readonly times: number }[];
   readonly sources: readonly SourceUse[];

@@ -1,2 +1,12 @@
 export { type HandoverInput, handoverOf } from "./collect.ts";
+export { type Difference, differencesOf, type FactChange, isPlace, nameIn } from "./differences.ts";
+export {
+  type HandedFact,
+  type HandedKind,
+  type HandedRecord,
+  type HandedState,
+  handedKinds,
+  handedState,
+} from "./handed-state.ts";
 export type * from "./handover.ts";
+export { type HandedRevision, nextLetter, type RevisionRecord } from "./revisions.ts";

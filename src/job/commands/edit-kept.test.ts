@@ -86,3 +86,25 @@ test("What was recorded on site is added and never changed; undo takes back a sl
   document.undo();
   expect(document.job().testEntries).toEqual([]);
 });
+
+test("A revision is issued together with its letter in the title block, in one step that undo takes back; afterwards it stands", () => {
+  const document = job();
+  const record = { id: "r1", letter: "A", date: "2026-11-26", state: { "rooms/r": { title: "Hall" } } };
+  document.run(
+    editKept("hand-over.edit.revision", [
+      { do: "put", kind: "revisions", record },
+      { do: "details", fields: { revision: "A", date: "2026-11-26" } },
+    ]),
+  );
+  expect(document.job().revisions).toMatchObject([record]);
+  expect(document.job().details).toEqual({ revision: "A", date: "2026-11-26" });
+  const again = document.run(
+    editKept("hand-over.edit.revision", [
+      { do: "put", kind: "revisions", record: { ...record, letter: "B" } },
+    ]),
+  );
+  expect(again).toMatchObject({ done: false, problems: [{ code: "job-entry-stands" }] });
+  document.undo();
+  expect(document.job().revisions).toEqual([]);
+  expect(document.job().details).toEqual({});
+});

@@ -3,8 +3,10 @@ import type { Command, Edit } from "./command.ts";
 import { deletion } from "./delete-records.ts";
 import { recordOf } from "./record-edits.ts";
 
-/** One step of an edit of what calculations do not look at: drawings, boards, circuits, notes, photographs, the visit. */
-export type KeptStep = Extract<Edit, { readonly kind: KeptKind }> | Extract<Edit, { readonly do: "visit" }>;
+/** One step of an edit of what calculations do not look at: drawings, boards, circuits, notes, photographs, the visit, the title block. */
+export type KeptStep =
+  | Extract<Edit, { readonly kind: KeptKind }>
+  | Extract<Edit, { readonly do: "visit" | "details" }>;
 
 /** Changes such records in one step. Deleting takes along what makes no sense without the deleted: photographs with their note. */
 export const editKept = (name: string, steps: readonly KeptStep[]): Command => ({
@@ -14,7 +16,7 @@ export const editKept = (name: string, steps: readonly KeptStep[]): Command => (
     if (rewritten.length > 0)
       return {
         problems: rewritten.map((step) => {
-          const id = step.do === "put" ? step.record.id : step.do === "visit" ? "" : step.id;
+          const id = step.do === "put" ? step.record.id : "id" in step ? step.id : "";
           return { code: "job-entry-stands", values: { id }, records: [id] };
         }),
       };
@@ -31,6 +33,6 @@ export const editKept = (name: string, steps: readonly KeptStep[]): Command => (
 
 /** Whether a step would change what was once recorded. */
 function isRewriting(step: KeptStep, job: JobFile): boolean {
-  if (step.do === "visit" || !(addedKinds as readonly string[]).includes(step.kind)) return false;
+  if (!("kind" in step) || !(addedKinds as readonly string[]).includes(step.kind)) return false;
   return step.do !== "put" || recordOf(job, step.kind, step.record.id) !== undefined;
 }

@@ -33,6 +33,7 @@ export function handOverOf(job: JobForHandOver) {
     found: installationOf(job),
     entries: job.testEntries,
     readings: (room) => stationReadings(job.testEntries, room),
+    revisions: job.revisions,
   };
   const rooms = new Map(job.rooms.map((room) => [room.id, room]));
   const printed = {
@@ -57,7 +58,6 @@ export function handOverOf(job: JobForHandOver) {
       due: due ?? "",
       closed: closed ?? "",
     })),
-    revisions: job.revisions.map(({ letter, date, by, reason }) => ({ letter, date, by: by ?? "", reason })),
     identity: job.id ?? "",
     created: createdOf(details.date),
   };

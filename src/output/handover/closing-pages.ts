@@ -4,6 +4,7 @@ import type { UnnumberedSheet } from "../setting-out/setting-out-sheets.ts";
 import { cautionWords } from "../wiring/caution-band.ts";
 import { column } from "../wiring/schedules.ts";
 import { findingBlock } from "./check-rows.ts";
+import { differenceBlock } from "./difference-rows.ts";
 import { type Block, uprightPages } from "./upright-pages.ts";
 
 type Title = Omit<SheetTitle, "page" | "pages">;
@@ -141,23 +142,15 @@ function sourceBlock(
   };
 }
 
-/** A state of the job that was handed over. */
-export interface RevisionLine {
-  readonly letter: string;
-  readonly date: string;
-  readonly by: string;
-  readonly reason: string;
-}
-
-/** What was handed over when, with the state of now last; blank lines for what follows by hand. */
-export function revisionPages(title: Title, revisions: readonly RevisionLine[]): readonly UnnumberedSheet[] {
-  const now: RevisionLine = {
-    letter: title.revision,
-    date: title.date,
-    by: title.drawnBy,
-    reason: "This pack",
-  };
-  const known = revisions.filter(({ letter, date }) => letter !== now.letter || date !== now.date);
+/** What was handed over when, and what each of it changed, with the state of now last; then what was changed and not yet handed over. */
+export function revisionPages(
+  { revisions, since }: Pick<Handover, "revisions" | "since">,
+  title: Title,
+): readonly UnnumberedSheet[] {
+  const last = revisions.at(-1);
+  const isLast = last?.letter === title.revision && last.date === title.date;
+  const rows = revisions.map(({ letter, date, by, reason }) => [letter || "–", date, by, reason]);
+  const now = [title.revision || "–", title.date, title.drawnBy, "This pack"];
   return uprightPages({
     name: "revisions",
     heading: "Revisions",
@@ -165,10 +158,20 @@ export function revisionPages(title: Title, revisions: readonly RevisionLine[]):
       {
         heading: "",
         columns: [column("Revision", 24), column("Date", 30), column("By", 40), column("Reason", 78)],
-        rows: [...known, now].map(({ letter, date, by, reason }) => [letter || "–", date, by, reason]),
+        rows: isLast ? rows : [...rows, now],
       },
+      ...revisions
+        .slice(1)
+        .map(({ letter, differences }) =>
+          differenceBlock(`Changed with revision ${letter}`, differences, notKept),
+        ),
+      ...(last && (since === undefined || since.length > 0 || !isLast)
+        ? [differenceBlock(`Changed since revision ${last.letter}`, since, notKept)]
+        : []),
     ],
     title,
     notes: [],
   });
 }
+
+const notKept = "Not known: what was handed over then was not kept.";

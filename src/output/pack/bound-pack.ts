@@ -61,7 +61,7 @@ export function boundPack(
       },
       { heading: "Cautions", sheets: cautionPages(handover, title("Cautions")) },
       { heading: "Method, assumptions and sources", sheets: methodPages(handover, title("Method")) },
-      { heading: "Revisions", sheets: revisionPages(title("Revisions"), input.revisions ?? []) },
+      { heading: "Revisions", sheets: revisionPages(handover, title("Revisions")) },
     ],
     title("Contents"),
   );

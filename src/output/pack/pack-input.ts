@@ -1,7 +1,7 @@
 import type { Handover, PriceList, QuoteItem, SiteEntry } from "#engine";
 import type { Variant } from "../drawing/ink.ts";
 import type { SheetTitle } from "../drawing/title-block.ts";
-import type { OwedPoint, RevisionLine } from "../handover/closing-pages.ts";
+import type { OwedPoint } from "../handover/closing-pages.ts";
 import type { LabelGridName } from "../labels/label-grids.ts";
 import type { PdfFonts } from "../pdf/pdf.ts";
 import type { AsbestosKnown } from "../setting-out/asbestos-band.ts";
@@ -22,7 +22,6 @@ export interface PackInput {
   /** Who made an entry on site, by its id. */
   readonly by?: ReadonlyMap<SiteEntry["id"], string>;
   readonly owed?: readonly OwedPoint[];
-  readonly revisions?: readonly RevisionLine[];
   /** What the firm charges; an empty list leaves everything unpriced. */
   readonly prices?: PriceList;
   /** Lines of the quote that was accepted: the plan of now is held against them. */

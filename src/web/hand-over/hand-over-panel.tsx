@@ -2,8 +2,10 @@ import { useEffect, useRef, useState } from "react";
 import { Button, Label, ProgressBar } from "react-aria-components";
 import type { OpenJob } from "../contract.ts";
 import { saveFile } from "../fields/save-file.ts";
+import type { Store, Workbench } from "../shell/workbench.ts";
 import { type TextKey, t } from "../texts/hand-over.ts";
 import { makePapers, type PaperProgress, type PapersUnderWay } from "./make-papers.ts";
+import { RevisionsSection } from "./revisions-section.tsx";
 import "./hand-over.css";
 
 /** Papers that one may want by themselves, by the beginnings of the names of their files. */
@@ -26,7 +28,7 @@ interface Making {
 }
 
 /** What is handed over: the whole pack with one button, and each paper by itself. All of it is made on this device. */
-export function HandOverPanel({ job }: { readonly job: OpenJob }) {
+export function HandOverPanel({ job, store }: { readonly job: OpenJob; readonly store: Store<Workbench> }) {
   const [making, setMaking] = useState<Making | undefined>();
   const [said, setSaid] = useState<
     { readonly kind: "saved" | "trouble"; readonly text: string } | undefined
@@ -83,6 +85,7 @@ export function HandOverPanel({ job }: { readonly job: OpenJob }) {
       <p className={said?.kind === "trouble" ? "hand-over-said" : "hint hand-over-said"} role="status">
         {said?.text ?? ""}
       </p>
+      {empty ? null : <RevisionsSection job={job} store={store} />}
       {empty ? null : (
         <section aria-label={t("hand-over.single")}>
           <h3 className="hand-over-head">{t("hand-over.single")}</h3>

@@ -188,7 +188,7 @@ export function PanelBody(props: PanelBodyProps) {
         ) : stage === "test" ? (
           <TestPanel job={job} store={store} actions={actions} />
         ) : stage === "hand-over" ? (
-          <HandOverPanel job={job} />
+          <HandOverPanel job={job} store={store} />
         ) : (
           <Known calculator={calculator}>
             {(calculated) => (

@@ -20,3 +20,7 @@ export function clockOf({
 }
 
 const two = (figure: number): string => String(figure).padStart(2, "0");
+
+/** The day as it is on the wall. @example localDay(new Date(2026, 10, 26, 23, 30)) is "2026-11-26" */
+export const localDay = (date: Date): string =>
+  `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`;
