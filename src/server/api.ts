@@ -1,11 +1,20 @@
 import { randomUUID } from "node:crypto";
-import type { Context } from "hono";
+import type { Context, MiddlewareHandler } from "hono";
 import { Hono } from "hono";
 import { bodyLimit } from "hono/body-limit";
 import { type Problem, remedyOf, sentenceOf } from "#engine";
 import { beginJob, createJobDocument, type JobStore, jobText, readJobFile } from "#job";
 import type { Asking, Guard } from "./guard.ts";
 import { jobIdPattern, type Sync } from "./sync.ts";
+
+/** How a phone gets to this server. */
+export interface Pairing {
+  /** Its address with the token of this start; null where phones are not served. */
+  readonly entrance: string | null;
+  readonly port: number;
+  /** Addresses of this machine, to serve phones at. */
+  readonly addresses: readonly string[];
+}
 
 /** The largest job file that is taken. [MB] */
 const largestFile = 64;
@@ -18,14 +27,16 @@ const largestFile = 64;
  *   POST   /api/jobs       job file    plain or packed; { id } of the job; 422 with problems if it cannot be read
  *   GET    /api/jobs/:id               the job as a file
  *   DELETE /api/jobs/:id
+ *   GET    /api/pairing                how a phone gets here: { entrance, port, addresses }
  */
 export function apiOf(options: {
   readonly guard: Guard;
   readonly store: JobStore;
   readonly sync: Sync;
   readonly now: () => number;
+  readonly pairing: Pairing;
 }): Hono {
-  const { guard, store, sync } = options;
+  const { guard, store, sync, pairing } = options;
   const api = new Hono();
   api.use(async (context, next) => {
     await next();
@@ -50,12 +61,16 @@ export function apiOf(options: {
     return context.body(null, 204);
   });
 
-  api.use("/jobs/*", async (context, next) => {
+  const letIn: MiddlewareHandler = async (context, next) => {
     const problem = guard.ofJobs(askingOf(context));
     return problem
       ? refused(context, problem.code === "server-token-missing" ? 401 : 403, [problem])
       : next();
-  });
+  };
+  api.use("/jobs/*", letIn);
+  api.use("/pairing", letIn);
+
+  api.get("/pairing", (context) => context.json(pairing));
 
   api.get("/jobs", async (context) => context.json(await store.list()));
 

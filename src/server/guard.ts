@@ -11,8 +11,17 @@ export interface Asking {
   readonly authorization: string | undefined;
 }
 
+/** One address at which the server is reached: this machine's own, or the one that phones on the local network use. */
+export interface Place {
+  readonly scheme: "http" | "https";
+  /** Names by which a browser may ask for it, without the port; an address of version 6 in brackets. */
+  readonly names: readonly string[];
+  readonly port: number;
+}
+
 /**
- * Decides who is answered. The server hears only this machine, but every page that a browser here has open can reach it too:
+ * Decides who is answered. The server hears this machine, and the local network where it was told so; every page that a browser there has
+ * open can reach it too:
  *
  * - Host must be our own, or a foreign name that resolves to this machine would make its page ours.
  * - Origin, where the browser tells it, must be our own, or any page could post here, and open a socket.
@@ -30,15 +39,20 @@ export interface Guard {
   readonly cookie: () => string;
 }
 
-export function guardOf(options: { readonly port: number; readonly token: string }): Guard {
-  const hosts = [`127.0.0.1:${options.port}`, `localhost:${options.port}`];
+export function guardOf(options: { readonly place: Place; readonly token: string }): Guard {
+  const { scheme, names, port } = options.place;
+  // A browser leaves out the port that its scheme has anyway.
+  const usual = port === (scheme === "https" ? 443 : 80);
+  const hosts = names
+    .map((name) => name.toLowerCase())
+    .flatMap((name) => [`${name}:${port}`, ...(usual ? [name] : [])]);
   // Browsers share cookies between the ports of a host: the port in the name keeps two servers apart.
-  const cookieName = `roomwake-${options.port}`;
+  const cookieName = `roomwake-${port}`;
   const otherPlace: Problem = { code: "server-other-place", values: {} };
   const tokenMissing: Problem = { code: "server-token-missing", values: {} };
 
   const ownHost = ({ host }: Asking): boolean => host !== undefined && hosts.includes(host.toLowerCase());
-  const ownOrigin = ({ origin, host }: Asking): boolean => origin === `http://${host?.toLowerCase()}`;
+  const ownOrigin = ({ origin, host }: Asking): boolean => origin === `${scheme}://${host?.toLowerCase()}`;
   const fromElsewhere = (asking: Asking): boolean =>
     !ownHost(asking) ||
     (asking.origin !== undefined && !ownOrigin(asking)) ||
@@ -64,7 +78,8 @@ export function guardOf(options: { readonly port: number; readonly token: string
     ofJobs: (asking) => (fromElsewhere(asking) ? otherPlace : hasToken(asking) ? undefined : tokenMissing),
     ofSocket: (asking) =>
       fromElsewhere(asking) || !ownOrigin(asking) ? otherPlace : hasToken(asking) ? undefined : tokenMissing,
-    cookie: () => `${cookieName}=${options.token}; Path=/; HttpOnly; SameSite=Strict`,
+    cookie: () =>
+      `${cookieName}=${options.token}; Path=/; HttpOnly; SameSite=Strict${scheme === "https" ? "; Secure" : ""}`,
   };
 }
 

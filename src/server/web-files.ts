@@ -19,27 +19,32 @@ const types: Readonly<Record<string, string>> = {
 };
 
 /** Everything comes from this server itself; scripts may compile the solver's WebAssembly; no page may frame it. */
-const contentPolicy = [
-  "default-src 'self'",
-  "script-src 'self' 'wasm-unsafe-eval'",
-  "style-src 'self' 'unsafe-inline'",
-  "img-src 'self' data: blob:",
-  "font-src 'self' data:",
-  "connect-src 'self' ws://127.0.0.1:* ws://localhost:* data: blob:",
-  "worker-src 'self' blob:",
-  "frame-ancestors 'none'",
-  "base-uri 'none'",
-  "form-action 'self'",
-].join("; ");
+const contentPolicy = (sockets: readonly string[]): string =>
+  [
+    "default-src 'self'",
+    "script-src 'self' 'wasm-unsafe-eval'",
+    "style-src 'self' 'unsafe-inline'",
+    "img-src 'self' data: blob:",
+    "font-src 'self' data:",
+    `connect-src 'self' ${sockets.join(" ")} data: blob:`,
+    "worker-src 'self' blob:",
+    "frame-ancestors 'none'",
+    "base-uri 'none'",
+    "form-action 'self'",
+  ].join("; ");
 
 /**
  * Answers with a file of the web build; a path without an ending is a place inside the app and gets its first page.
  *
  * @param folder - Folder of the build.
  * @param path - Path of the request, still encoded.
+ * @param sockets - Where the page may open a socket: not every browser counts one of its own origin as such.
  * @returns Undefined where there is no such file.
  */
-export function webFile(folder: string, path: string): Response | undefined {
+export function webFile(
+  folder: string,
+  { path, sockets }: { readonly path: string; readonly sockets: readonly string[] },
+): Response | undefined {
   const name = decoded(path);
   if (name === undefined) return undefined;
   const wanted = normalize(join(folder, name));
@@ -58,7 +63,7 @@ export function webFile(folder: string, path: string): Response | undefined {
       "Content-Length": String(statSync(file).size),
       // Names in assets/ carry a hash of their content; everything else is asked for anew.
       "Cache-Control": hashed ? "public, max-age=31536000, immutable" : "no-cache",
-      "Content-Security-Policy": contentPolicy,
+      "Content-Security-Policy": contentPolicy(sockets),
       "X-Content-Type-Options": "nosniff",
       "Referrer-Policy": "no-referrer",
       // Both together let the page share memory with its workers.
