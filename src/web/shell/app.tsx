@@ -107,7 +107,7 @@ interface OpenedProps {
 
 function Opened({ source, stored, begin }: OpenedProps) {
   const fileOf = useCallback(
-    async (as: "json" | "zip") => {
+    async (as: "json" | "zip"): Promise<string | Uint8Array> => {
       // The file is made of what is kept: the last change must be among it.
       await stored.settled();
       return as === "json" ? shelf.fileText(stored.id) : shelf.packed(stored.id);
@@ -121,6 +121,7 @@ function Opened({ source, stored, begin }: OpenedProps) {
         source={source}
         calculator={calculator}
         fileOf={fileOf}
+        readCopy={shelf.readFile}
         onHome={goHome}
         standing={standing}
         begin={begin}

@@ -22,7 +22,7 @@ import { actionsOn } from "./actions.ts";
 import { Card, sheetMedia } from "./card.tsx";
 import { useClearOfSheet } from "./clear-of-sheet.ts";
 import { Notice } from "./notice.tsx";
-import { PanelBody } from "./panel-body.tsx";
+import { type FileOf, PanelBody, type ReadCopy } from "./panel-body.tsx";
 import { StageLine } from "./stage-line.tsx";
 import { TopBar } from "./top-bar.tsx";
 import { findingsHere, firstStorey, type Panel, usePart, workbenchOf } from "./workbench.ts";
@@ -32,7 +32,8 @@ interface JobScreenProps {
   readonly source: JobSource;
   readonly calculator: Calculator;
   /** The whole job as one file: readable, or packed with its history. */
-  readonly fileOf: (as: "json" | "zip") => Promise<string | Uint8Array>;
+  readonly fileOf: FileOf;
+  readonly readCopy: ReadCopy;
   readonly onHome: () => void;
   /** How the job stands with the server, in a sentence. */
   readonly standing: string;
@@ -41,7 +42,8 @@ interface JobScreenProps {
 }
 
 /** The open job: plan edge to edge, bars above and below, one floating card. */
-export function JobScreen({ source, calculator, fileOf, onHome, standing, begin }: JobScreenProps) {
+export function JobScreen(props: JobScreenProps) {
+  const { source, calculator, fileOf, onHome, standing, begin } = props;
   const job = useSyncExternalStore(source.subscribe, source.current);
   const [store] = useState(() => workbenchOf(job, begin));
   const calculating = useCalculated(calculator, ({ busy, trouble: sentence, findings }) => ({
@@ -164,6 +166,7 @@ export function JobScreen({ source, calculator, fileOf, onHome, standing, begin 
       case "models":
       case "eye":
       case "settings":
+      case "phone":
       case "day":
       case "walk":
       case "work":
@@ -235,6 +238,8 @@ export function JobScreen({ source, calculator, fileOf, onHome, standing, begin 
           input={input}
           onPanel={onPanel}
           onPreview={onPreview}
+          fileOf={fileOf}
+          readCopy={props.readCopy}
           onClose={close}
         />
       </Card>

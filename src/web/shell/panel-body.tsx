@@ -2,7 +2,7 @@ import { lazy, type ReactNode, Suspense, useSyncExternalStore } from "react";
 import type { Finding, Layout } from "#engine";
 import type { Calculator } from "../calculate/calculator.ts";
 import { StoreyCard } from "../cards/storey-card.tsx";
-import type { Calculated, OpenJob, RecordKind } from "../contract.ts";
+import type { Calculated, HomeShelf, OpenJob, RecordKind } from "../contract.ts";
 import { type Input, rest, type Tool } from "../plan/tools/state.ts";
 import type { SurveyPanelProps } from "../survey/panel.ts";
 import { t } from "../texts/index.ts";
@@ -50,6 +50,13 @@ const NotesPanel = lazy(() =>
   import("../survey/notes/index.ts").then((part) => ({ default: part.NotesPanel })),
 );
 
+const PhonePanel = lazy(() => import("../phone/index.ts").then((part) => ({ default: part.PhonePanel })));
+
+/** The whole job as one file: readable, or packed with its pictures and history. */
+export type FileOf = (as: "json" | "zip") => Promise<string | Uint8Array>;
+/** Reads a job out of a file's bytes. */
+export type ReadCopy = HomeShelf["readFile"];
+
 /** Things that the wiring has something to say of. */
 const wired: ReadonlySet<RecordKind> = new Set(["luminaires", "detectors", "switches", "rooms"]);
 
@@ -65,6 +72,8 @@ interface PanelBodyProps {
   readonly onPanel: (panel: Panel) => void;
   readonly onPreview: (room: string, layout: Layout | undefined) => void;
   readonly onClose: () => void;
+  readonly fileOf: FileOf;
+  readonly readCopy: ReadCopy;
 }
 
 /** What the floating card holds: the panel that was called up, else the selected thing, else the storey. */
@@ -125,6 +134,12 @@ export function PanelBody(props: PanelBodyProps) {
           </Known>
         ) : panel.kind === "settings" ? (
           <SettingsPanel job={job} onClose={onClose} />
+        ) : panel.kind === "phone" ? (
+          <PhonePanel
+            job={job}
+            packed={async () => (await props.fileOf("zip")) as Uint8Array}
+            readCopy={props.readCopy}
+          />
         ) : panel.kind === "day" ? (
           <DayPanel
             key={panel.of}

@@ -51,6 +51,9 @@ export const TopBar = memo(function TopBar({
             <MenuItem className="menu-item" onAction={() => show({ kind: "models" })}>
               {t("shell.models")}
             </MenuItem>
+            <MenuItem className="menu-item" onAction={() => show({ kind: "phone" })}>
+              {t("shell.panel.phone")}
+            </MenuItem>
             <MenuItem className="menu-item" onAction={() => onSave("json")}>
               {t("shell.save")}
             </MenuItem>

@@ -26,6 +26,8 @@ export type Panel =
   | { readonly kind: "models"; readonly model?: string }
   | { readonly kind: "eye"; readonly device: string }
   | { readonly kind: "settings" }
+  /** The job on a phone, and back. */
+  | { readonly kind: "phone" }
   /** A simulated day of what a detector, or those of a room, switch. */
   | { readonly kind: "day"; readonly of: string }
   /** The walk test of a room. */

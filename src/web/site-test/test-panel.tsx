@@ -50,6 +50,11 @@ export function TestPanel({ job, store, actions }: TestPanelProps) {
       <h2 className="panel-title">{t("shell.panel.test")}</h2>
       <Caution />
       {rooms.length === 0 ? <p>{t("test.empty")}</p> : <Who />}
+      {rooms.length === 0 ? null : (
+        <Button className="button wide-button" onPress={() => store.set({ panel: { kind: "phone" } })}>
+          {t("shell.panel.phone")}
+        </Button>
+      )}
       {trouble ? <p className="hint">{trouble}</p> : null}
       {state.order.groups.length > 0 ? (
         <section aria-label={t("test.circuits")}>

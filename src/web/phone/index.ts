@@ -1,0 +1,1 @@
+export { PhonePanel } from "./phone-panel.tsx";
