@@ -19,8 +19,12 @@ export const sizes = {
  */
 export const withoutOffline = { serviceWorkers: "block" } as const;
 
-/** Starts Chromium without anything that would look for a network. */
-export const startBrowser = (): Promise<Browser> =>
+/**
+ * Starts Chromium without anything that would look for a network.
+ *
+ * @param more - Further switches.
+ */
+export const startBrowser = (more: readonly string[] = []): Promise<Browser> =>
   chromium.launch({
     executablePath: process.env.ROOMWAKE_CHROMIUM ?? "/usr/bin/chromium",
     args: [
@@ -32,6 +36,7 @@ export const startBrowser = (): Promise<Browser> =>
       "--disable-background-networking",
       "--disable-component-update",
       "--disable-sync",
+      ...more,
     ],
   });
 
@@ -44,12 +49,15 @@ export interface BuiltServer {
 
 /** Starts the built server on a free port, or on the one given, with jobs in a folder that is removed at the end. */
 export async function startBuiltServer(
-  again: { readonly folder?: string; readonly port?: number } = {},
+  again: { readonly folder?: string; readonly port?: number; readonly flags?: readonly string[] } = {},
 ): Promise<BuiltServer> {
   const folder = again.folder ?? mkdtempSync(join(tmpdir(), "roomwake-end-to-end-"));
   const server = spawn(
     process.execPath,
-    [join(root, "dist/cli/main.mjs"), "start", "--port", String(again.port ?? 0), "--data", folder],
+    [
+      ...[join(root, "dist/cli/main.mjs"), "start", "--port", String(again.port ?? 0), "--data", folder],
+      ...(again.flags ?? []),
+    ],
     { stdio: ["ignore", "pipe", "pipe"] },
   );
   const entrance = await printedAddress(server);

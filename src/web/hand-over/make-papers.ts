@@ -1,5 +1,6 @@
 import regular from "@expo-google-fonts/inter/400Regular/Inter_400Regular.ttf?url";
 import semibold from "@expo-google-fonts/inter/600SemiBold/Inter_600SemiBold.ttf?url";
+import { identityOf } from "#job";
 import type { PackAnswer, PackQuestion } from "../calculate/pack-protocol.ts";
 import type { OpenJob } from "../contract.ts";
 
@@ -50,7 +51,8 @@ function questionOf(job: OpenJob, only: readonly string[] | undefined): PackQues
   return {
     site,
     job: {
-      id,
+      // Labels carry what all copies have in common, not what this device keeps the job under.
+      id: identityOf(id),
       name: site.name,
       details: file.details,
       visit: kept.visit,

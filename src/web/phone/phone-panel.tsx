@@ -1,4 +1,5 @@
 import { useEffect, useState } from "react";
+import { Button } from "react-aria-components";
 import type { OpenJob } from "../contract.ts";
 import { Say } from "../fields/index.ts";
 import { t } from "../texts/phone.ts";
@@ -14,13 +15,19 @@ interface PhonePanelProps {
   /** The whole job, packed with its pictures and history. */
   readonly packed: () => Promise<Uint8Array>;
   readonly readCopy: ReadCopy;
+  readonly onClose: () => void;
 }
 
 /** The job on a phone, by the network or as a file, and what comes back from there. */
-export function PhonePanel({ job, packed, readCopy }: PhonePanelProps) {
+export function PhonePanel({ job, packed, readCopy, onClose }: PhonePanelProps) {
   return (
     <div className="stack phone">
-      <h2 className="panel-title">{t("shell.panel.phone")}</h2>
+      <div className="row row-apart">
+        <h2 className="panel-title">{t("shell.panel.phone")}</h2>
+        <Button className="button button-quiet" onPress={onClose}>
+          {t("shell.close")}
+        </Button>
+      </div>
       <ByNetwork job={job.id} />
       <section className="stack" aria-label={t("phone.file")}>
         <h3 className="phone-head">{t("phone.file")}</h3>

@@ -122,6 +122,7 @@ function Opened({ source, stored, begin }: OpenedProps) {
         calculator={calculator}
         fileOf={fileOf}
         readCopy={shelf.readFile}
+        known={jobs.known}
         onHome={goHome}
         standing={standing}
         begin={begin}

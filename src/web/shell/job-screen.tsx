@@ -22,7 +22,7 @@ import { actionsOn } from "./actions.ts";
 import { Card, sheetMedia } from "./card.tsx";
 import { useClearOfSheet } from "./clear-of-sheet.ts";
 import { Notice } from "./notice.tsx";
-import { type FileOf, PanelBody, type ReadCopy } from "./panel-body.tsx";
+import { type FileOf, type KnownJob, PanelBody, type ReadCopy } from "./panel-body.tsx";
 import { StageLine } from "./stage-line.tsx";
 import { TopBar } from "./top-bar.tsx";
 import { findingsHere, firstStorey, type Panel, usePart, workbenchOf } from "./workbench.ts";
@@ -34,6 +34,8 @@ interface JobScreenProps {
   /** The whole job as one file: readable, or packed with its history. */
   readonly fileOf: FileOf;
   readonly readCopy: ReadCopy;
+  /** The id under which a job is kept here, by its identity. */
+  readonly known: KnownJob;
   readonly onHome: () => void;
   /** How the job stands with the server, in a sentence. */
   readonly standing: string;
@@ -167,6 +169,7 @@ export function JobScreen(props: JobScreenProps) {
       case "eye":
       case "settings":
       case "phone":
+      case "scan":
       case "day":
       case "walk":
       case "work":
@@ -240,6 +243,7 @@ export function JobScreen(props: JobScreenProps) {
           onPreview={onPreview}
           fileOf={fileOf}
           readCopy={props.readCopy}
+          known={props.known}
           onClose={close}
         />
       </Card>

@@ -33,6 +33,9 @@ const TestPanel = lazy(() => import("../site-test/index.ts").then((part) => ({ d
 const WorkPanel = lazy(() => import("../site-test/index.ts").then((part) => ({ default: part.WorkPanel })));
 const FaultPanel = lazy(() => import("../site-test/index.ts").then((part) => ({ default: part.FaultPanel })));
 const WalkPanel = lazy(() => import("../site-test/index.ts").then((part) => ({ default: part.WalkPanel })));
+const DeviceAtTest = lazy(() =>
+  import("../site-test/index.ts").then((part) => ({ default: part.DeviceAtTest })),
+);
 const HandOverPanel = lazy(() =>
   import("../hand-over/index.ts").then((part) => ({ default: part.HandOverPanel })),
 );
@@ -51,9 +54,12 @@ const NotesPanel = lazy(() =>
 );
 
 const PhonePanel = lazy(() => import("../phone/index.ts").then((part) => ({ default: part.PhonePanel })));
+const ScanPanel = lazy(() => import("../label-scan/index.ts").then((part) => ({ default: part.ScanPanel })));
 
 /** The whole job as one file: readable, or packed with its pictures and history. */
 export type FileOf = (as: "json" | "zip") => Promise<string | Uint8Array>;
+/** The id under which a job is kept here, by its identity; undefined where it is not. */
+export type KnownJob = (identity: string) => Promise<string | undefined>;
 /** Reads a job out of a file's bytes. */
 export type ReadCopy = HomeShelf["readFile"];
 
@@ -74,6 +80,7 @@ interface PanelBodyProps {
   readonly onClose: () => void;
   readonly fileOf: FileOf;
   readonly readCopy: ReadCopy;
+  readonly known: KnownJob;
 }
 
 /** What the floating card holds: the panel that was called up, else the selected thing, else the storey. */
@@ -134,11 +141,14 @@ export function PanelBody(props: PanelBodyProps) {
           </Known>
         ) : panel.kind === "settings" ? (
           <SettingsPanel job={job} onClose={onClose} />
+        ) : panel.kind === "scan" ? (
+          <ScanPanel job={job} store={store} actions={actions} known={props.known} onClose={onClose} />
         ) : panel.kind === "phone" ? (
           <PhonePanel
             job={job}
             packed={async () => (await props.fileOf("zip")) as Uint8Array}
             readCopy={props.readCopy}
+            onClose={onClose}
           />
         ) : panel.kind === "day" ? (
           <DayPanel
@@ -188,14 +198,19 @@ export function PanelBody(props: PanelBodyProps) {
         ) : stage === "set" && selection.length === 1 && first?.kind === "detectors" ? (
           <SettingCard job={job} device={first.id} store={store} actions={actions} />
         ) : first ? (
-          <ThingCard
-            job={job}
-            refs={selection}
-            calculator={calculator}
-            actions={actions}
-            store={store}
-            onPanel={onPanel}
-          />
+          <>
+            {stage === "test" && selection.length === 1 && first.kind === "detectors" ? (
+              <DeviceAtTest job={job} device={first.id} store={store} />
+            ) : null}
+            <ThingCard
+              job={job}
+              refs={selection}
+              calculator={calculator}
+              actions={actions}
+              store={store}
+              onPanel={onPanel}
+            />
+          </>
         ) : stage === "wire" ? (
           <WirePanel job={job} store={store} actions={actions} />
         ) : stage === "set" ? (

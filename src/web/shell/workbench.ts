@@ -26,6 +26,8 @@ export type Panel =
   | { readonly kind: "models"; readonly model?: string }
   | { readonly kind: "eye"; readonly device: string }
   | { readonly kind: "settings" }
+  /** A label's way to its detector. */
+  | { readonly kind: "scan" }
   /** The job on a phone, and back. */
   | { readonly kind: "phone" }
   /** A simulated day of what a detector, or those of a room, switch. */

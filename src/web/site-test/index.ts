@@ -1,3 +1,4 @@
+export { DeviceAtTest } from "./device-at-test.tsx";
 export { FaultPanel } from "./fault-panel.tsx";
 export { TestPanel } from "./test-panel.tsx";
 export { WalkPanel } from "./walk-panel.tsx";

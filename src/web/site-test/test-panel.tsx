@@ -51,9 +51,13 @@ export function TestPanel({ job, store, actions }: TestPanelProps) {
       <Caution />
       {rooms.length === 0 ? <p>{t("test.empty")}</p> : <Who />}
       {rooms.length === 0 ? null : (
-        <Button className="button wide-button" onPress={() => store.set({ panel: { kind: "phone" } })}>
-          {t("shell.panel.phone")}
-        </Button>
+        <div className="test-ways">
+          {(["scan", "phone"] as const).map((kind) => (
+            <Button key={kind} className="button" onPress={() => store.set({ panel: { kind } })}>
+              {t(`shell.panel.${kind}`)}
+            </Button>
+          ))}
+        </div>
       )}
       {trouble ? <p className="hint">{trouble}</p> : null}
       {state.order.groups.length > 0 ? (

@@ -1,0 +1,1 @@
+export { ScanPanel } from "./scan-panel.tsx";
