@@ -27,6 +27,10 @@ function ofLoad({ load }: ReplayedLoad): readonly string[] {
     ...load.devices.flatMap((device) => ofSlave(device)),
     ...switching.flatMap((device) => ofDevice(device)),
   ];
+  if (load.background > 0)
+    assumptions.push({
+      what: `while it is off it draws ${Math.round(load.background * 100)} % of its power, the background level that is set`,
+    });
   if (count === 0) assumptions.push({ what: "load not known: no luminaires are entered" });
   else if (withoutPower > 0)
     assumptions.push({

@@ -38,8 +38,8 @@ export interface DayInput {
     readonly lightAt: Lux;
     readonly compensation: "learned" | "none";
   };
-  /** Drawn while the light is off, as a share of what it draws while lit: a background level. */
-  readonly background: Share;
+  /** Background level tried instead of the one that is set, as a share of what is drawn while lit. */
+  readonly background: Share | undefined;
   /** Tried instead of what is set. */
   readonly offDelay: Seconds | undefined;
 }

@@ -274,6 +274,12 @@ describe("a simulated day [CONTROL-MACHINE]", () => {
     // 12 h 10 min lit, the rest of the day at a tenth.
     const lit = 12 + 1 / 6;
     expect(used.energy).toBeCloseTo((lit + (24 - lit) / 10) / 1000, 9);
+    // Set on the detector it is the same, and one that switches beside it does not make it dark.
+    const set = load(["a", { offDelay: 600, output: { background: 0.1 } }], ["b", { output: "switch" }]);
+    expect(set.background).toBe(0.1);
+    const own = day({ a: [somebody(9, 21)], b: [] }, { background: undefined });
+    expect(simulateDay(set, own).used.energy).toBeCloseTo(used.energy, 9);
+    expect(simulateDay(set, { ...own, background: 0 }).used.energy).toBeCloseTo(lit / 1000, 9);
     const [one] = compareDayDelays(load(["a"]), input, { beside: [] }).results;
     expect(one!.saving).toBeCloseTo(1 - (one!.used.litHours + (24 - one!.used.litHours) / 10) / 24, 9);
   });

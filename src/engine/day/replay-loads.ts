@@ -49,7 +49,7 @@ export function replayLoads(
     const delays = [...new Set([...triedDelays, ...set])].sort((a, b) => a - b);
     // Two of the same kind on one load do what one does.
     const kinds = new Set(switching.map(({ parameters }) => JSON.stringify(kindOf(parameters))));
-    const key = JSON.stringify([[...kinds].sort(), delays]);
+    const key = JSON.stringify([[...kinds].sort(), delays, load.background]);
     const run =
       known.get(key) ??
       replayLog({
@@ -57,6 +57,7 @@ export function replayLoads(
         devices: [...kinds].map((kind, i) => ({ id: String(i), parameters: JSON.parse(kind) })),
         delays,
         still,
+        background: load.background,
       });
     known.set(key, run);
     const wish = delayWish(load);

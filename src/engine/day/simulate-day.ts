@@ -101,7 +101,12 @@ export function simulateDay(load: SwitchedLoad, input: DayInput): DayRun {
       devices: fault.devices,
     })),
     holds: run.holds.map((hold) => ({ ...hold, from: hold.from - from })),
-    used: consumption(cut, { span: task.until - from, power: 1, background: input.background, people }),
+    used: consumption(cut, {
+      span: task.until - from,
+      power: 1,
+      background: input.background ?? load.background,
+      people,
+    }),
   };
 }
 
@@ -168,7 +173,7 @@ export function compareDayDelays(
       control: dayTask(load, { ...input, offDelay: delay }),
       load: load.id,
       power: 1,
-      background: input.background,
+      background: input.background ?? load.background,
       delays: [delay],
       ...(options.presence ? { presence: options.presence } : {}),
     }),

@@ -1,5 +1,5 @@
 import { type ControlParameters, usualParameters } from "../control/index.ts";
-import type { Seconds, Watts } from "../quantity/index.ts";
+import type { Seconds, Share, Watts } from "../quantity/index.ts";
 import type { ChosenSettings } from "../settings/index.ts";
 import type { Detector, Site } from "../site/index.ts";
 
@@ -16,6 +16,8 @@ export interface SwitchedLoad {
   readonly power: Watts | undefined;
   /** Switching cycles that the weakest contact bears; undefined where a data sheet does not say. */
   readonly life: number | undefined;
+  /** Drawn while the light is off, as a share of what it draws while lit: the background level that its detectors are set to; 0 where they switch it off. */
+  readonly background: Share;
 }
 
 /** A detector of a load, as it is set. */
@@ -92,9 +94,19 @@ function loadOf(site: Pick<Site, "luminaires" | "models">, { id, detectors, chos
       luminaires.length === 0 || withoutPower > 0
         ? undefined
         : luminaires.reduce((sum, one) => sum + one.power!, 0),
+    background: backgroundOf(devices),
     life: lives.includes(undefined) ? undefined : Math.min(...(lives as number[])),
   };
 }
+
+/** One that falls to a background level keeps the light from going off, whatever the others do: the highest level counts. */
+const backgroundOf = (devices: readonly LoadDevice[]): Share =>
+  Math.max(
+    0,
+    ...devices
+      .filter(({ role }) => role === "switches")
+      .map(({ chosen: { output } }) => (typeof output === "object" ? output.background : 0)),
+  );
 
 const order = { switches: 0, reports: 1 } as const;
 

@@ -41,7 +41,9 @@ export type TerminalKind =
   | "protective-conductor"
   | "push-button"
   | "extension-in"
-  | "extension-out";
+  | "extension-out"
+  | "control-plus"
+  | "control-minus";
 
 /** Inputs of a detector for buttons and other detectors. */
 export interface DetectorInputs {

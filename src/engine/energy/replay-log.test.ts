@@ -34,6 +34,10 @@ describe("controllers run over a log [LOG-REPLAY] [CONTROL-MACHINE]", () => {
     expect(results[1]!.saving).toBeCloseTo(1 - 6 / 22, 9);
     // 1 W for six minutes.
     expect(results[1]!.used.energy).toBeCloseTo(0.0001, 12);
+    // At a background level of a tenth it draws that for the other sixteen minutes.
+    const low = replayLog(task(occupied, { delays: [5 * minute], background: 0.1 })).results[0]!;
+    expect(low.used.energy).toBeCloseTo((6 + 1.6) / 60 / 1000, 12);
+    expect(low.saving).toBeCloseTo(1 - 7.6 / 22, 9);
   });
 
   test("in rows of one step the simulation is the plain count of rows, whatever the mode", () => {

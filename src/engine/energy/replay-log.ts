@@ -29,6 +29,8 @@ export interface LogReplayTask {
   readonly delays: readonly Seconds[];
   /** A pause of up to so long between two records is taken for somebody who sits still; 0 takes the log at its word. [s] */
   readonly still: Seconds;
+  /** Drawn while the light is off, as a share of what is drawn while lit; 0 if absent. */
+  readonly background?: Share;
 }
 
 /** One off delay tried on a log: the simulation for a load of one watt, and the plain count of rows beside it. */
@@ -89,6 +91,7 @@ export function replayLog(task: LogReplayTask): LogReplay {
       load: LOAD,
       power: 1,
       delays: [offDelay],
+      ...(task.background === undefined ? {} : { background: task.background }),
       reference: recorded,
     });
     const rows = delay / step;

@@ -64,7 +64,7 @@ interface CableCapacity {
 }
 
 /** Capacity of a segment as it lies, with what had to be assumed. @param segment - The cable. @param circuit - Whose it is. @returns Capacity, assumptions, and what nobody told. @source IEC-60364-5-52-CAPACITY @example Without a method on record: unknown */
-function capacityOf(segment: CableSegment, circuit: Circuit): CableCapacity {
+export function capacityOf(segment: CableSegment, circuit: Circuit): CableCapacity {
   const { size, ambient = TABLED_AMBIENT } = segment;
   const loaded = circuit.phases === "three-phase" ? 3 : 2;
   const untold = [

@@ -3,7 +3,7 @@ import { breakerChecks } from "./breaker-checks.ts";
 import { contactChecks, requiredPeak } from "./contact-checks.ts";
 import type { Known, Load, WiringModel } from "./model.ts";
 import { closingTogether, summedInrush } from "./switched-group.ts";
-import { breaker, detector, load, row } from "./wiring.fixture.ts";
+import { breaker, circuit, detector, load, row } from "./wiring.fixture.ts";
 
 const inrush = { peak: 10, width: 0.00015 };
 const pulsing = (more: Partial<Load> = {}): readonly Load[] =>
@@ -143,6 +143,27 @@ describe("duty of a contact", () => {
     });
     expect(find(model, "Steady load")[0]).toMatchObject({ verdict: "pass", actual: 0.05, limit: 1 });
     expect(find(model, "Steady current on the main")[0]).toMatchObject({ verdict: "fail", limit: 1 });
+  });
+  test("main contacts in three lines carry each its own: the heaviest line counts, not the sum", () => {
+    const lines = ["L1", "L2", "L3"] as const;
+    const model = row({
+      circuits: [{ ...circuit, phases: "three-phase", lines }],
+      switchedLines: [...row().switchedLines, { id: "power", name: "S2", suppressors: [] }],
+      contactors: [
+        {
+          id: "q",
+          name: "Q1",
+          coil: { switchedLine: "switched", current: 0.05, suppressor: "yes" },
+          main: { circuit: "circuit", switchedLine: "power", rated: 1 },
+          labelled: "yes",
+          isolatesAllPoles: "yes",
+        },
+      ],
+      // Four, three and three of 0.2 A.
+      loads: row().loads.map((one, i) => ({ ...one, switchedLine: "power", line: lines[i % 3]! })),
+    });
+    expect(find(model, "Steady current on the main")[0]).toMatchObject({ verdict: "pass", limit: 1 });
+    expect(find(model, "Steady current on the main")[0]!.actual).toBeCloseTo(0.8, 9);
   });
   test("what control devices in the United States must make [M]: the next larger row", () => {
     expect(requiredPeak(120, 4)).toEqual({ steady: 5, peak: 192, integral: 74 });

@@ -53,11 +53,44 @@ export const contactChecks = (model: WiringModel): readonly WiringCheck[] =>
       ];
     }),
     ...group.contactorsFeeding.flatMap(({ id, name, main }) => [
-      mainCurrentCheck({ model, group, name, id, rated: main.rated }),
-      ...pulseChecks({ group, tag: name, id, contact: main }, "main contacts"),
+      mainCurrentCheck({
+        model,
+        group: onHeaviestLine(model, group, (own) => steadyCurrent(own, model).amperes),
+        name,
+        id,
+        rated: main.rated,
+      }),
+      ...pulseChecks(
+        {
+          group: onHeaviestLine(model, group, ({ loads }) => summedInrush(loads).peak),
+          tag: name,
+          id,
+          contact: main,
+        },
+        "main contacts",
+      ),
       ...backUpCheck({ model, group, tag: name, id, contact: main }),
     ]),
   ]);
+
+/** Of loads on three lines those of one, since each main contact carries its own line: the one with the most. */
+function onHeaviestLine(
+  model: WiringModel,
+  group: SwitchedGroup,
+  measure: (own: SwitchedGroup) => number,
+): SwitchedGroup {
+  const lineOf = ({ circuit, line }: SwitchedGroup["loads"][number]) => {
+    const own = model.circuits.find(({ id }) => id === circuit);
+    return own?.phases === "three-phase" ? (line ?? own.lines[0]) : own?.lines[0];
+  };
+  const lines = [...new Set(group.loads.map(lineOf))];
+  if (lines.length < 2) return group;
+  const groups = lines.map((line) => ({
+    ...group,
+    loads: group.loads.filter((load) => lineOf(load) === line),
+  }));
+  return groups.reduce((most, own) => (measure(own) > measure(most) ? own : most));
+}
 
 function mainCurrentCheck({
   model,

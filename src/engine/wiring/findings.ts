@@ -1,6 +1,7 @@
 import type { Check, Problem } from "../check/index.ts";
 import { breakerChecks } from "./breaker-checks.ts";
 import { circuitChecks } from "./circuit-checks.ts";
+import { coilCable } from "./coil-cable.ts";
 import { contactChecks } from "./contact-checks.ts";
 import { lowered } from "./lowered.ts";
 import type { WiringModel } from "./model.ts";
@@ -12,6 +13,10 @@ import type { WiringCheck } from "./wiring-check.ts";
 /** Every check of a wiring with its evidence. @param model - The wiring. @returns Contacts, breakers, circuits. @example One circuit with one detector: some fifteen checks */
 export const wiringChecks = (model: WiringModel): readonly WiringCheck[] => [
   ...contactChecks(model),
+  ...model.contactors.flatMap((one) => {
+    const cable = coilCable(model, one);
+    return cable.kind === "calculated" ? cable.checks : [];
+  }),
   ...breakerChecks(model),
   ...model.circuits.flatMap(({ id }) => circuitChecks(model, id)),
 ];

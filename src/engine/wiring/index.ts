@@ -3,6 +3,7 @@ export * from "./capacity.ts";
 export { designCurrent } from "./circuit-case.ts";
 export { circuitChecks } from "./circuit-checks.ts";
 export * from "./circuit-tree.ts";
+export { COIL_CORES, type CoilCable, coilCable } from "./coil-cable.ts";
 export * from "./contact-checks.ts";
 export type { CablePlace, CableWay, CeilingWays } from "./derive/ceiling-ways.ts";
 export { ceilingWays } from "./derive/ceiling-ways.ts";

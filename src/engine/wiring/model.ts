@@ -220,9 +220,22 @@ export interface Contactor {
     readonly switchedLine: string;
     readonly current?: Amperes;
     readonly suppressor: Known;
-    /** Somebody calculated the cable to it: section, drop, protection. Absent: nobody did. */
+    /** Current while it closes, more than what holds it. */
+    readonly pullIn?: Amperes;
+    /** Least share of the nominal voltage at which it surely closes. */
+    readonly least?: Share;
+    /** The cable to it, from the detector that holds it; as entered, or along the plan. */
+    readonly wire?: {
+      readonly start?: string;
+      readonly length?: Metres;
+      readonly section?: SquareMillimetres;
+      readonly from: "entered" | "plan";
+    };
+    /** Somebody calculated the cable to it by other means: section, drop, protection. Absent: nobody did. */
     readonly cable?: Known;
   };
+  /** It stands in the board of the circuit that it switches. */
+  readonly inBoard?: Known;
   /** Main contacts, with what they bear and make as declared for their kind of load. */
   readonly main: {
     readonly circuit: string;

@@ -82,7 +82,7 @@ const ready = {
 const extended = {
   ...ready,
   outputKinds: ["switch", "two-level"],
-  terminals: [...terminals, "extension-in", "extension-out"],
+  terminals: [...terminals, "extension-in", "extension-out", "control-plus", "control-minus"],
   inputs: { ...ready.inputs, extension: true },
 } as const satisfies ModelWiring;
 

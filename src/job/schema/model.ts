@@ -33,6 +33,8 @@ export const terminalKinds = [
   "push-button",
   "extension-in",
   "extension-out",
+  "control-plus",
+  "control-minus",
 ] as const;
 
 const quantity = z.number().positive().max(1_000_000);

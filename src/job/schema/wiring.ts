@@ -85,6 +85,14 @@ const contactor = kept({
   /** Largest protective device before its main contacts. [A] */
   backUp: positive.optional(),
   coilCurrent: positive.optional(),
+  /** While the coil closes [A], and the least share of the nominal voltage at which it surely closes, by its data sheet. */
+  coilPullIn: positive.optional(),
+  coilLeast: z.number().positive().max(1).optional(),
+  /** Cable to the coil from the nearest detector that holds it: as it lies [m], along the plan if absent; section [mm²], that of the circuit if absent. */
+  coilLength: length.optional(),
+  coilSection: positive.optional(),
+  /** It stands in the board of its circuit. */
+  inBoard: known.optional(),
   /** Somebody calculated the cable to its coil, and it holds. */
   coilCable: known.optional(),
   /** Across the coil. */

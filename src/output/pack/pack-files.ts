@@ -1,4 +1,4 @@
-import { deriveWiring, type Storey } from "#engine";
+import { deriveWiring, outputKindOf, type Storey } from "#engine";
 import { deviceSchedule } from "../csv/device-schedule.ts";
 import type { Sheet } from "../drawing/mark.ts";
 import { planSheet } from "../drawing/plan-sheet.ts";
@@ -258,10 +258,16 @@ function wiringOf({ handover, details, variant = "colour" }: PackInput): {
   readonly plan: WiringPlan | undefined;
   readonly cables: readonly DrawnCable[];
 } {
-  const { site, wiring } = handover;
+  const { site, wiring, settings } = handover;
   if (wiring.kind === "none") return { documents: [], tables: [], plan: undefined, cables: [] };
   const derived = deriveWiring(site, wiring.found);
-  const plan = wiringPlan(site, wiring.found, wiring.built, derived);
+  const paired = new Set(
+    settings.devices
+      .filter((one) => outputKindOf(one.settings.output.value) !== "switch")
+      .filter((one) => one.settings.output.value !== "addressed-bus")
+      .map(({ context }) => context.device),
+  );
+  const plan = wiringPlan(site, wiring.found, wiring.built, { derived, paired });
   const papers = {
     site,
     plan,

@@ -1,63 +1,11 @@
 import { detectorMarks } from "../drawing/detector-mark.ts";
 import { broken, fitted } from "../drawing/lettering.ts";
-import type { Mark, Millimetres, PaperPoint } from "../drawing/mark.ts";
-import { type ConductorKind, markings } from "./conductors.ts";
+import type { Mark, Millimetres } from "../drawing/mark.ts";
+import { type Column, captions, columnHeight, columnWidth, foreignWords } from "./column.ts";
 import type { Designations } from "./designations.ts";
-import type { GroupPlan, LoadGroup, PlannedButton, PlannedDetector, Terminal } from "./plan.ts";
-import {
-  box,
-  coil,
-  device,
-  latchingSwitch,
-  line,
-  luminaire,
-  mainContact,
-  pushButton,
-  terminal,
-  uprightContact,
-  words,
-} from "./symbols.ts";
-
-/** A conductor from an apparatus to one of the rails above or below it. */
-export interface Tap {
-  /** "unknown": no rail; the sheet writes the word. */
-  readonly conductor: ConductorKind;
-  /** Which of several rails of the same kind: buttons that speak to different detectors never meet. */
-  readonly rail?: number;
-  /** Where it comes from if that is another circuit or line than the group's: it is written there, and meets no rail. */
-  readonly foreign?: string;
-  readonly side: "above" | "below";
-  readonly x: Millimetres;
-}
-
-/** Symbols that a column shows, for the legend. */
-export type SymbolKey =
-  | "detector"
-  | "contact"
-  | "luminaire"
-  | "push-button"
-  | "latching-switch"
-  | "coil"
-  | "main-contact"
-  | "breaker"
-  | "fuse"
-  | "residual"
-  | "unknown-device"
-  | "terminal"
-  | "joint"
-  | "location"
-  | "warning";
-
-/** One apparatus of the drawing: its marks with the upper left corner at a place, and what it is connected to. */
-export interface Column {
-  readonly shows: readonly SymbolKey[];
-  readonly taps: readonly Tap[];
-  readonly marks: (at: PaperPoint) => readonly Mark[];
-}
-
-export const columnWidth: Millimetres = 46;
-export const columnPitch: Millimetres = 50;
-export const columnHeight: Millimetres = 36;
+import { coilColumn, loadColumn, mainColumn } from "./load-columns.ts";
+import type { GroupPlan, PlannedButton, PlannedDetector, Terminal } from "./plan.ts";
+import { box, latchingSwitch, pushButton, terminal, uprightContact, words } from "./symbols.ts";
 
 const aboveAt: Readonly<Partial<Record<Terminal["kind"], Millimetres>>> = {
   "line-in": 6,
@@ -66,13 +14,17 @@ const aboveAt: Readonly<Partial<Record<Terminal["kind"], Millimetres>>> = {
 };
 const belowAt: Readonly<Partial<Record<Terminal["kind"], Millimetres>>> = {
   "switched-line": 6,
-  "push-button": 20,
-  "extension-in": 31,
-  "extension-out": 40,
+  "push-button": 17,
+  "extension-in": 25,
+  "extension-out": 31,
+  "control-plus": 37,
+  "control-minus": 42.5,
 };
 const shortLabels: Readonly<Partial<Record<Terminal["kind"], string>>> = {
   "extension-in": "in",
   "extension-out": "out",
+  "control-plus": "+",
+  "control-minus": "−",
 };
 
 /** All apparatus of a group from left to right. */
@@ -82,23 +34,12 @@ export function columnsOf(group: GroupPlan, names: Designations): readonly Colum
     ...group.detectors.map((one) => detectorColumn(one, rails.get(one.wired.id) ?? 0, names)),
     ...group.buttons.map((one) => buttonColumn(one, rails.get(one.button.detectors[0] ?? "") ?? 0, names)),
     ...(group.line.override === "yes" ? [besideColumn()] : []),
-    ...group.mains.map((one) =>
-      contactorColumn(
-        { designation: names.of(one.id), part: "main", name: one.name },
-        group.feed?.line ?? "unknown",
-      ),
-    ),
-    ...group.coils.map((one) =>
-      contactorColumn({ designation: names.of(one.id), part: "coil", name: one.name }, "neutral"),
-    ),
+    ...group.mains.map((one) => mainColumn(one, group, names)),
+    ...group.coils.map((one) => coilColumn(one, names)),
     ...group.loads.map((load) => loadColumn(load, group, names)),
     ...group.emergency.map((load) => loadColumn(load, group, names)),
   ];
 }
-
-/** "! L1 of F2": a conductor of another circuit. */
-const foreignWords = (conductor: ConductorKind, device: string, names: Designations): string =>
-  `! ${markings[conductor]} of ${names.of(device)}`;
 
 /** Detectors that share a button, however many steps apart, share its conductor. */
 function buttonRails({ buttons }: GroupPlan): ReadonlyMap<string, number> {
@@ -179,27 +120,6 @@ function detectorColumn(planned: PlannedDetector, rail: number, names: Designati
   };
 }
 
-/** Lines of text in a column to the right of its symbol. */
-function captions(
-  [left, top]: PaperPoint,
-  head: string,
-  texts: readonly string[],
-  from: Millimetres,
-): readonly Mark[] {
-  const width = columnWidth - from - 1.5;
-  const lines = texts
-    .flatMap((text) => broken(text, width, 2.5))
-    .map((text) => fitted(text, width, { size: 2.5 }));
-  const shown =
-    lines.length > 6 ? [...lines.slice(0, 5), fitted(`${lines[5]} …`, width, { size: 2.5 })] : lines;
-  return [
-    words([left + from, top + 9.4], fitted(head, width, { size: 2.5, weight: "semibold" }), {
-      weight: "semibold",
-    }),
-    ...shown.map((text, i) => words([left + from, top + 13.3 + i * 3.9], text)),
-  ];
-}
-
 function buttonColumn(
   { button, designation, room, from, foreign }: PlannedButton,
   rail: number,
@@ -266,73 +186,3 @@ function besideColumn(): Column {
     ],
   };
 }
-
-function contactorColumn(
-  one: { readonly designation: string; readonly part: "main" | "coil"; readonly name: string },
-  above: ConductorKind,
-): Column {
-  const main = one.part === "main";
-  return {
-    shows: [main ? "main-contact" : "coil", "terminal"],
-    taps: [
-      { conductor: above, side: "above", x: 10 },
-      { conductor: "switched", side: "below", x: 10 },
-    ],
-    marks: ([left, top]) => [
-      box([left, top], columnWidth, columnHeight),
-      ...(main ? mainContact : coil)(left + 10, top, top + columnHeight),
-      ...captions([left, top], one.designation, [main ? "main contact" : "coil", one.name], 16),
-      words([left + 12, top + 4.6], main ? "1" : "A2"),
-      words([left + 12, top + columnHeight - 2.2], main ? "2" : "A1"),
-      terminal([left + 10, top]),
-      terminal([left + 10, top + columnHeight]),
-    ],
-  };
-}
-
-function loadColumn(load: LoadGroup, group: GroupPlan, names: Designations): Column {
-  const unswitched = load.emergency !== undefined;
-  const line: ConductorKind = load.emergency === "unknown" ? "unknown" : (group.feed?.line ?? "unknown");
-  const below = !unswitched || load.emergency === "after-contact";
-  const elsewhere = (conductor: ConductorKind): Pick<Tap, "foreign"> =>
-    load.foreign === undefined ? {} : { foreign: foreignWords(conductor, load.foreign, names) };
-  const power = load.power === undefined ? "power unknown" : `${Number(load.power.toPrecision(3))} W each`;
-  const drivers =
-    load.drivers === undefined
-      ? "drivers unknown"
-      : `${load.drivers} driver${load.drivers === 1 ? "" : "s"} each`;
-  return {
-    shows: ["luminaire", "terminal", ...(load.foreign === undefined ? [] : (["warning"] as const))],
-    taps: [
-      ...(below ? [] : [{ conductor: line, side: "above", x: 6, ...elsewhere(line) } as const]),
-      { conductor: "neutral", side: "above", x: 16, ...elsewhere("neutral") },
-      { conductor: "protective", side: "above", x: 26 },
-      ...(below ? [{ conductor: "switched", side: "below", x: 6 } as const] : []),
-    ],
-    marks: ([left, top]) => [
-      box([left, top], columnWidth, columnHeight),
-      ...luminaire([left + 6, top + 15]),
-      below ? lead(left + 6, top + 18, top + columnHeight) : lead(left + 6, top, top + 12),
-      ...captions(
-        [left, top],
-        load.designation,
-        [
-          `${load.count} × ${load.name}`,
-          load.room,
-          ...(unswitched ? ["escape lighting, unswitched"] : []),
-          `${power}, ${drivers}`,
-        ],
-        12,
-      ),
-      words([left + 16, top + 4.6], "N", { anchor: "middle" }),
-      words([left + 26, top + 4.6], "PE", { anchor: "middle" }),
-      words([left + 7.6, below ? top + columnHeight - 2.2 : top + 4.6], below ? "L′" : "L"),
-      ...(below ? [] : [terminal([left + 6, top])]),
-      terminal([left + 16, top]),
-      terminal([left + 26, top]),
-      ...(below ? [terminal([left + 6, top + columnHeight])] : []),
-    ],
-  };
-}
-
-const lead = (x: Millimetres, from: Millimetres, to: Millimetres): Mark => line([x, from], [x, to], device);

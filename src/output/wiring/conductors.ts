@@ -1,17 +1,20 @@
-import type { SourceId, Supply } from "#engine";
+import type { Line, SourceId, Supply } from "#engine";
 import { ink, type Variant } from "../drawing/ink.ts";
 import type { Pen } from "../drawing/mark.ts";
 
+/** A conductor behind a contact; behind the contacts of three lines each has the number of its own. */
+export type SwitchedKind = "switched" | `switched-${Line}`;
+
 /** What a conductor is for; lines by their number. */
 export type ConductorKind =
-  | "L1"
-  | "L2"
-  | "L3"
+  | Line
   | "neutral"
   | "protective"
-  | "switched"
+  | SwitchedKind
   | "button"
   | "signal"
+  | "control-plus"
+  | "control-minus"
   | "unknown";
 
 export const conductorOrder: readonly ConductorKind[] = [
@@ -19,14 +22,22 @@ export const conductorOrder: readonly ConductorKind[] = [
   "L2",
   "L3",
   "switched",
+  "switched-L1",
+  "switched-L2",
+  "switched-L3",
   "neutral",
   "protective",
   "button",
   "signal",
+  "control-plus",
+  "control-minus",
   "unknown",
 ];
 
-export const isLine = (kind: ConductorKind): boolean => kind === "L1" || kind === "L2" || kind === "L3";
+export const isLine = (kind: ConductorKind): kind is Line => kind === "L1" || kind === "L2" || kind === "L3";
+
+/** The two conductors by which a detector sets the level of luminaires. */
+export const controlPair = ["control-plus", "control-minus"] as const satisfies readonly ConductorKind[];
 
 export type WiringRegion = Supply["region"];
 
@@ -38,8 +49,13 @@ export const markings: Readonly<Record<ConductorKind, string>> = {
   neutral: "N",
   protective: "PE",
   switched: "L′",
+  "switched-L1": "L1′",
+  "switched-L2": "L2′",
+  "switched-L3": "L3′",
   button: "button",
   signal: "signal",
+  "control-plus": "control +",
+  "control-minus": "control −",
   unknown: "unknown",
 };
 
@@ -51,8 +67,13 @@ const words: Readonly<Record<WiringRegion, Readonly<Record<ConductorKind, string
     neutral: "blue",
     protective: "green-yellow",
     switched: "brown, black or grey",
+    "switched-L1": "brown",
+    "switched-L2": "black",
+    "switched-L3": "grey",
     button: "brown, black or grey",
     signal: "brown, black or grey",
+    "control-plus": "brown, black or grey",
+    "control-minus": "brown, black or grey",
     unknown: "unknown",
   },
   US: {
@@ -62,8 +83,13 @@ const words: Readonly<Record<WiringRegion, Readonly<Record<ConductorKind, string
     neutral: "white or gray",
     protective: "green, green-yellow or bare",
     switched: "any but white, gray, green",
+    "switched-L1": "any but white, gray, green",
+    "switched-L2": "any but white, gray, green",
+    "switched-L3": "any but white, gray, green",
     button: "any but white, gray, green",
     signal: "any but white, gray, green",
+    "control-plus": "any but white, gray, green",
+    "control-minus": "any but white, gray, green",
     unknown: "unknown",
   },
 };
@@ -76,18 +102,20 @@ export const colourSource: Readonly<Record<WiringRegion, SourceId>> = {
 /** The colour of a conductor's insulation in words, by the region of the supply. */
 export const colourWords = (kind: ConductorKind, region: WiringRegion): string => words[region][kind];
 
-/** Line colours, for a wire that is one of several in a cable: the free ones of brown, black and grey, in this order. */
+/** Line colours, for a wire that is one of several in a cable: the free ones of brown, black and grey, in this order; beyond them cores by number. */
 export function coloursInCable(
   conductors: readonly ConductorKind[],
   region: WiringRegion,
 ): ReadonlyMap<ConductorKind, string> {
   if (region === "US") return new Map(conductors.map((kind) => [kind, colourWords(kind, region)]));
-  const fixed = new Set(conductors.filter(isLine).map((kind) => words.IEC[kind]));
+  const ownColour = (kind: ConductorKind): boolean => isLine(kind) || kind.startsWith("switched-L");
+  const fixed = new Set(conductors.filter(ownColour).map((kind) => words.IEC[kind]));
   const free = ["brown", "black", "grey"].filter((colour) => !fixed.has(colour));
   return new Map(
     conductors.map((kind) => {
-      if (kind !== "switched" && kind !== "button" && kind !== "signal") return [kind, words.IEC[kind]];
-      return [kind, free.shift() ?? words.IEC[kind]];
+      if (ownColour(kind) || kind === "neutral" || kind === "protective" || kind === "unknown")
+        return [kind, words.IEC[kind]];
+      return [kind, free.shift() ?? "by number"];
     }),
   );
 }
@@ -101,8 +129,13 @@ const inks: Readonly<Record<WiringRegion, Readonly<Record<ConductorKind, string>
     neutral: "#0072B2",
     protective: "#00805A",
     switched: "#7A4A21",
+    "switched-L1": "#7A4A21",
+    "switched-L2": ink,
+    "switched-L3": "#6B7280",
     button: "#7A4A21",
     signal: "#7A4A21",
+    "control-plus": "#7A4A21",
+    "control-minus": "#7A4A21",
     unknown: ink,
   },
   US: {
@@ -112,8 +145,13 @@ const inks: Readonly<Record<WiringRegion, Readonly<Record<ConductorKind, string>
     neutral: "#6B7280",
     protective: "#00805A",
     switched: ink,
+    "switched-L1": ink,
+    "switched-L2": ink,
+    "switched-L3": ink,
     button: ink,
     signal: ink,
+    "control-plus": ink,
+    "control-minus": ink,
     unknown: ink,
   },
 };
@@ -140,6 +178,16 @@ export function conductorPens(
       ];
     case "switched":
       return [{ width: 0.5, colour, dash: [4.5, 1.1, 0.7, 1.1] }];
+    case "switched-L1":
+      return [{ width: 0.5, colour, dash: [6.5, 1.1, 0.7, 1.1] }];
+    case "switched-L2":
+      return [{ width: 0.5, colour, dash: [6.5, 1.1, 0.7, 1.1, 0.7, 1.1] }];
+    case "switched-L3":
+      return [{ width: 0.5, colour, dash: [6.5, 1.1, 0.7, 1.1, 0.7, 1.1, 0.7, 1.1] }];
+    case "control-plus":
+      return [{ width: 0.25, colour, dash: [1.6, 0.6] }];
+    case "control-minus":
+      return [{ width: 0.25, colour, dash: [0.8, 1.6] }];
     case "button":
       return [{ width: 0.35, colour, dash: [0.3, 1.1] }];
     case "signal":

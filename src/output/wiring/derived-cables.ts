@@ -1,7 +1,7 @@
 import type { CircuitRoute, DerivedWiring, RouteCable, WiringModel } from "#engine";
-import type { ConductorKind } from "./conductors.ts";
+import { type ConductorKind, controlPair } from "./conductors.ts";
 import { type CableRun, laid } from "./group-cables.ts";
-import type { GroupFeed, PlannedButton } from "./plan.ts";
+import type { GroupFeed, GroupPlan, PlannedButton } from "./plan.ts";
 
 /** What hangs on a switched line and on the circuit that feeds it, by id. */
 export interface OnOwnCircuit {
@@ -69,7 +69,15 @@ function isWhole(
 /** Derived cables of a group as the papers write them, with what each conductor is for. */
 export function derivedRuns(
   cables: readonly RouteCable[],
-  { feed, buttons }: { readonly feed: GroupFeed; readonly buttons: readonly PlannedButton[] },
+  {
+    feed,
+    buttons,
+    control,
+  }: {
+    readonly feed: GroupFeed;
+    readonly buttons: readonly PlannedButton[];
+    readonly control: GroupPlan["control"];
+  },
 ): readonly CableRun[] {
   const protective: readonly ConductorKind[] = feed.found?.protectiveConductor === "no" ? [] : ["protective"];
   const run = (
@@ -91,9 +99,11 @@ export function derivedRuns(
         from,
         to,
         [
-          ...(use === "switched" ? [] : [feed.line]),
+          ...(use === "switched" ? [] : feed.lines),
           ...(use === "supply" ? [] : (["switched"] as const)),
           "neutral",
+          // What lies behind a contact goes to luminaires and to the group's other detectors: the pair goes with it.
+          ...(use === "supply" || control === "none" ? [] : controlPair),
         ],
         laid(length, 0),
       ),

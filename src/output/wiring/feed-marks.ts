@@ -1,14 +1,16 @@
+import type { Line } from "#engine";
 import { fitted } from "../drawing/lettering.ts";
 import type { Mark, Millimetres } from "../drawing/mark.ts";
-import type { SymbolKey } from "./columns.ts";
+import type { SymbolKey } from "./column.ts";
 import type { ConductorKind } from "./conductors.ts";
 import type { Designations } from "./designations.ts";
 import type { GroupPlan } from "./plan.ts";
-import { box, breaker, fuse, gap, residual, thin, unknownDevice, words } from "./symbols.ts";
+import { box, breaker, fuse, gap, poleLink, residual, thin, unknownDevice, words } from "./symbols.ts";
 
 /** Places of the rails from the board, counted from the top of the drawing. */
 export interface Rails {
-  readonly line: Millimetres;
+  /** Of each line conductor of the circuit, one below the other. */
+  readonly lines: readonly { readonly conductor: Line | "unknown"; readonly y: Millimetres }[];
   readonly neutral: Millimetres;
   readonly protective: Millimetres;
 }
@@ -38,7 +40,9 @@ export function feedMarks(
   const { feed } = group;
   const device = feed?.device;
   const right = left + boardWidth;
-  const apart = rails.neutral - rails.line;
+  const [{ y: uppermost }] = rails.lines as readonly [Rails["lines"][number]];
+  const lowest = rails.lines.at(-1)?.y ?? uppermost;
+  const apart = rails.neutral - lowest;
   const kind: SymbolKey =
     device === undefined || device.type === "unknown"
       ? "unknown-device"
@@ -48,6 +52,7 @@ export function feedMarks(
   const rcd =
     device === undefined || device.rcd === undefined ? "unknown" : device.rcd === "none" ? "none" : "there";
   const neutralBroken = device?.poles === "one-and-neutral" || device?.poles === "three-and-neutral";
+  const linked = device?.poles === "three" || device?.poles === "three-and-neutral";
   const symbolAt = (y: Millimetres): readonly Mark[] =>
     kind === "breaker"
       ? breaker([left + breakerAt, y])
@@ -86,7 +91,7 @@ export function feedMarks(
       ...(rcd === "there" ? (["residual"] as const) : rcd === "unknown" ? (["unknown-device"] as const) : []),
     ],
     stretches: [
-      ...cut(feed?.line ?? "unknown", rails.line, gaps("line")),
+      ...rails.lines.flatMap(({ conductor, y }) => cut(conductor, y, gaps("line"))),
       ...cut("neutral", rails.neutral, gaps("neutral")),
       ...cut("protective", rails.protective, []),
     ],
@@ -102,15 +107,18 @@ export function feedMarks(
         { weight: "semibold" },
       ),
       ...(rcd === "there"
-        ? residual([left + residualAt, rails.line], apart)
+        ? residual([left + residualAt, uppermost], apart, rails.lines.length + 1)
         : rcd === "unknown"
-          ? [
-              ...unknownDevice([left + residualAt, rails.line], 5),
-              ...unknownDevice([left + residualAt, rails.neutral], 5),
-            ]
+          ? [...rails.lines.map(({ y }) => y), rails.neutral].flatMap((y) =>
+              unknownDevice([left + residualAt, y], 5),
+            )
           : []),
-      ...symbolAt(rails.line),
+      ...rails.lines.flatMap(({ y }) => symbolAt(y)),
       ...(neutralBroken ? symbolAt(rails.neutral) : []),
+      // Poles that nobody entered are not drawn as if they switched together.
+      ...(rails.lines.length > 1 && linked && kind === "breaker"
+        ? [poleLink([left + breakerAt, uppermost], neutralBroken ? rails.neutral : lowest)]
+        : []),
       ...texts.map((text, i) =>
         words([left + 2.5, rails.protective + 6.5 + i * 4.4], fitted(text, right - left - 5, { size: 2.5 })),
       ),

@@ -17,6 +17,8 @@ export interface CableRun {
   readonly conductors: readonly ConductorKind[];
   /** Length to lay by the plan, allowances included; undefined where an end has no place on the same storey. [m] */
   readonly length: Metres | undefined;
+  /** Where it is another than that of its circuit. [mm²] */
+  readonly section?: number;
 }
 
 /** Where something is, and on which storey. */
@@ -101,5 +103,14 @@ export function placesOf(site: Site, found: FoundInstallation): ReadonlyMap<stri
         ? []
         : [[board.id, { id: board.id, at: board.at, storey: board.storey, down: 0 }] as const],
     ),
+    ...found.circuits.flatMap(({ board: own, contactors = [] }) => {
+      const board = found.boards.find(({ id }) => id === own);
+      const at = board?.at;
+      return at === undefined
+        ? []
+        : contactors
+            .filter(({ inBoard }) => inBoard === "yes")
+            .map(({ id }) => [id, { id, at, storey: board?.storey, down: 0 }] as const);
+    }),
   ]);
 }

@@ -8,16 +8,10 @@ import type { UnnumberedSheet } from "../setting-out/setting-out-sheets.ts";
 import { rowHeight, tableMarks } from "../setting-out/table.ts";
 import { groupCableColumns, groupCableRows } from "./cable-rows.ts";
 import { cautionHeight } from "./caution-band.ts";
-import { type Column, columnHeight, columnPitch, columnsOf, type SymbolKey, type Tap } from "./columns.ts";
-import {
-  type ConductorKind,
-  colourSource,
-  colourWords,
-  conductorPens,
-  isLine,
-  markings,
-} from "./conductors.ts";
-import { boardWidth, feedMarks } from "./feed-marks.ts";
+import { type Column, columnHeight, columnPitch, type SymbolKey, type Tap } from "./column.ts";
+import { columnsOf } from "./columns.ts";
+import { type ConductorKind, colourSource, colourWords, conductorPens, markings } from "./conductors.ts";
+import { boardWidth, feedMarks, type Rails } from "./feed-marks.ts";
 import { openQuestions } from "./open-questions.ts";
 import type { GroupPlan, WiringPlan } from "./plan.ts";
 import { sheetFrame, verifyWords } from "./sheet-frame.ts";
@@ -65,18 +59,13 @@ function partSheet(input: GroupSheetsInput, part: Part): Sheet {
   const stripTop = frame.bottom - titleBlockSize[1];
   const own = part.columns.slice(part.part * perSheet, (part.part + 1) * perSheet);
   const board = { left: frame.left + 4, top: top + 17 };
-  const rails = {
-    line: board.top + 13,
-    neutral: board.top + 13 + railsApart,
-    protective: board.top + 13 + 2 * railsApart,
-  };
+  const rails = railsOf(group, board.top + 13);
   const columnTop = rails.protective + 21;
   const feed = feedMarks(group, plan.names, { ...board, rails });
   const wires = wiresOf(part, own, {
     rails,
     columnTop,
     board: board.left + boardWidth,
-    line: group.feed?.line,
   });
   const shownConductors = new Set<ConductorKind>([
     ...feed.stretches.map(({ conductor }) => conductor),
@@ -149,19 +138,24 @@ function partSheet(input: GroupSheetsInput, part: Part): Sheet {
   };
 }
 
+/** One rail for each line conductor of the circuit, then neutral and protective conductor. */
+function railsOf({ feed }: GroupPlan, top: Millimetres): Rails {
+  const lines = (feed?.lines ?? ["unknown" as const]).map((conductor, i) => ({
+    conductor,
+    y: top + i * railsApart,
+  }));
+  const neutral = top + lines.length * railsApart;
+  return { lines, neutral, protective: neutral + railsApart };
+}
+
 /** Rails and drops: where conductors run, where they are joined, what is written at them. */
 function wiresOf(
   { part, parts, columns }: Part,
   own: readonly Column[],
   at: {
-    readonly rails: {
-      readonly line: Millimetres;
-      readonly neutral: Millimetres;
-      readonly protective: Millimetres;
-    };
+    readonly rails: Rails;
     readonly columnTop: Millimetres;
     readonly board: Millimetres;
-    readonly line: ConductorKind | undefined;
   },
 ) {
   const { rails, columnTop, board } = at;
@@ -181,8 +175,6 @@ function wiresOf(
   const belowKeys = [...new Set(below.map(key))].toSorted((a, b) => startOf(a) - startOf(b));
   const firstBelow = bottom + 16;
   const yBelow = new Map(belowKeys.map((name, i) => [name, firstBelow + i * railsApart]));
-  const yAbove = (conductor: ConductorKind): Millimetres =>
-    isLine(conductor) ? rails.line : conductor === "neutral" ? rails.neutral : rails.protective;
   const lastX = firstColumn + own.length * columnPitch - 4;
   const goesOn = part < parts - 1;
   const lines: {
@@ -200,8 +192,11 @@ function wiresOf(
   const notes = taps.flatMap(({ x, side, conductor, foreign }) =>
     foreign !== undefined || conductor === "unknown" ? [{ x, side, text: foreign ?? "unknown" }] : [],
   );
-  for (const conductor of [at.line ?? "unknown", "neutral", "protective"] as const) {
-    const y = yAbove(conductor === "unknown" ? "L1" : conductor);
+  for (const { conductor, y } of [
+    ...rails.lines,
+    { conductor: "neutral", y: rails.neutral } as const,
+    { conductor: "protective", y: rails.protective } as const,
+  ]) {
     const mine = taps.filter((tap) => tap.side === "above" && tap.conductor === conductor && !noted(tap));
     const ends = goesOn ? lastX : Math.max(board + 56, ...mine.map(({ x }) => x));
     lines.push({ conductor, from: [board, y], to: [ends, y] });
@@ -245,7 +240,13 @@ function wiresOf(
       ...notes.map(({ x, side, text }) =>
         words([x + 0.9, side === "above" ? columnTop - 2 : bottom + 15], text, { turn: 90 }),
       ),
-      ...(goesOn ? [words([lastX, rails.line - 1.4], `→ part ${part + 2}`, { anchor: "end" })] : []),
+      ...(goesOn
+        ? [
+            words([lastX, (rails.lines[0]?.y ?? rails.neutral) - 1.4], `→ part ${part + 2}`, {
+              anchor: "end",
+            }),
+          ]
+        : []),
     ],
   };
 }

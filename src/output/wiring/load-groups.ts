@@ -16,8 +16,8 @@ export function loadGroups(
   const luminaires = new Map(site.luminaires.map((one) => [one.id, one]));
   const groups = new Map<string, Load[]>();
   for (const load of loads) {
-    const { room, name, power, drivers, kind, emergency, circuit } = load;
-    const key = JSON.stringify([room, name, power, drivers, kind, emergency?.taken, circuit]);
+    const { room, name, power, drivers, kind, emergency, circuit, line } = load;
+    const key = JSON.stringify([room, name, power, drivers, kind, emergency?.taken, circuit, line]);
     groups.set(key, [...(groups.get(key) ?? []), load]);
   }
   return [...groups.values()].map((those): LoadGroup => {
@@ -33,6 +33,7 @@ export function loadGroups(
       power: load.power,
       drivers: load.drivers,
       emergency: load.emergency?.taken,
+      line: load.line,
       foreign: about.foreign(load.circuit),
     };
   });

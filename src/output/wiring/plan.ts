@@ -5,6 +5,7 @@ import type {
   Detector,
   DetectorModel,
   FoundCircuit,
+  Line,
   Load,
   ProtectiveDevice,
   PushButton,
@@ -61,6 +62,8 @@ export interface LoadGroup {
   readonly power: number | undefined;
   readonly drivers: number | undefined;
   readonly emergency: NonNullable<Load["emergency"]>["taken"] | undefined;
+  /** Line conductor of a three-phase circuit that it is on, as entered. */
+  readonly line: Line | undefined;
   /** Protective device of the circuit that it is on, if that is not the group's. */
   readonly foreign: string | undefined;
 }
@@ -71,6 +74,8 @@ export interface GroupFeed {
   readonly found: FoundCircuit | undefined;
   readonly device: ProtectiveDevice | undefined;
   readonly line: ConductorKind;
+  /** All line conductors of the circuit: three where it is three-phase. */
+  readonly lines: readonly Line[];
   readonly board: { readonly id: string; readonly designation: string; readonly name: string } | undefined;
 }
 
@@ -94,6 +99,8 @@ export interface GroupPlan {
   readonly coils: readonly Contactor[];
   readonly mains: readonly Contactor[];
   readonly loads: readonly LoadGroup[];
+  /** pair: its detectors set a level by two conductors of their own, beside the switched line. */
+  readonly control: "pair" | "none";
   /** Escape luminaires in its rooms, unswitched. */
   readonly emergency: readonly LoadGroup[];
   readonly cables: readonly PlannedCable[];

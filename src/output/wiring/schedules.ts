@@ -2,6 +2,7 @@ import type { Site } from "#engine";
 import type { Column } from "../setting-out/table.ts";
 import { conductorWords, lengthWords, nameOf, sizeWords } from "./cable-rows.ts";
 import { type ConductorKind, colourWords, markings } from "./conductors.ts";
+import { contactorRows } from "./contactor-rows.ts";
 import type { GroupPlan, PlannedDetector, Terminal, WiringPlan } from "./plan.ts";
 import type { Table } from "./table-sheets.ts";
 
@@ -12,8 +13,8 @@ export const column = (head: string, width: number, align: Column["align"] = "st
   align,
 });
 
-/** Every terminal of every detector and button, with the conductor that belongs on it and a space to tick it off. */
-export function terminalSchedule({ groups, built }: WiringPlan): Table {
+/** Every terminal of every detector, button and contactor, with the conductor that belongs on it and a space to tick it off. */
+export function terminalSchedule({ groups, built, names }: WiringPlan): Table {
   const rows = groups.flatMap((group) => [
     ...group.detectors.flatMap((planned) => [
       ...usedTerminals(planned).map((terminal) => [
@@ -54,6 +55,7 @@ export function terminalSchedule({ groups, built }: WiringPlan): Table {
         "",
       ],
     ]),
+    ...contactorRows(group, names),
   ]);
   return {
     columns: [
@@ -135,6 +137,14 @@ function goal(
       return others(({ wired }) => wired.role === "slave");
     case "extension-out":
       return others(({ wired }) => wired.role !== "slave");
+    case "control-plus":
+    case "control-minus":
+      return [
+        ...group.loads.map(({ designation }) => designation),
+        others(({ wired }) => wired.output !== undefined),
+      ]
+        .filter((text) => text !== "")
+        .join(", ");
   }
 }
 

@@ -88,18 +88,18 @@ export const unknownDevice = ([x, y]: PaperPoint, height: Millimetres): readonly
   words([x + gap / 2, y + 1.25], "?", { anchor: "middle", weight: "semibold" }),
 ];
 
-/** A residual current device on two level conductors: contacts in both, tripped by the ring that goes round both. */
-export function residual([x, y]: PaperPoint, apart: Millimetres): readonly Mark[] {
-  const ring = { x: x + gap + 4, top: y - 2.4, bottom: y + apart + 2.4 };
+/** A residual current device on two or more level conductors: contacts in all, tripped by the ring that goes round all. */
+export function residual([x, y]: PaperPoint, apart: Millimetres, conductors = 2): readonly Mark[] {
+  const last = y + (conductors - 1) * apart;
+  const ring = { x: x + gap + 4, top: y - 2.4, bottom: last + 2.4 };
   const middle = (ring.top + ring.bottom) / 2;
   const dashed = { ...thin, dash: [1, 0.8] } as const;
   return [
-    ...makeContact([x, y]),
-    ...makeContact([x, y + apart]),
+    ...Array.from({ length: conductors }, (_, i) => makeContact([x, y + i * apart])).flat(),
     // The link that trips both blades, from the ring.
     line([ring.x, ring.top], [ring.x, y - 5], dashed),
     line([ring.x, y - 5], [x + 3.8, y - 5], dashed),
-    line([x + 3.8, y - 5], [x + 3.8, y + apart - 1.7], dashed),
+    line([x + 3.8, y - 5], [x + 3.8, last - 1.7], dashed),
     {
       kind: "polyline",
       points: Array.from({ length: 33 }, (_, i): PaperPoint => {
@@ -110,6 +110,10 @@ export function residual([x, y]: PaperPoint, apart: Millimetres): readonly Mark[
     },
   ];
 }
+
+/** What makes the poles of a device switch together: from the blade of the first to that of the last. */
+export const poleLink = ([x, y]: PaperPoint, to: Millimetres): Mark =>
+  line([x + 3.8, y - 1.7], [x + 3.8, to - 1.7], { ...thin, dash: [1, 0.8] });
 
 /** A contact that makes, on an upright conductor from `from` down to `to`; the sheet draws nothing between them. */
 export const uprightContact = (x: Millimetres, from: Millimetres, to: Millimetres): readonly Mark[] => {

@@ -1,6 +1,6 @@
 import type { DetectorModel, Feed, TerminalKind, WiredDetector } from "#engine";
 import type { ConductorKind } from "./conductors.ts";
-import type { Terminal } from "./plan.ts";
+import type { GroupPlan, Terminal } from "./plan.ts";
 
 export const terminalLabels: Readonly<Record<TerminalKind, string>> = {
   "line-in": "L",
@@ -10,6 +10,8 @@ export const terminalLabels: Readonly<Record<TerminalKind, string>> = {
   "push-button": "button",
   "extension-in": "signal in",
   "extension-out": "signal out",
+  "control-plus": "control +",
+  "control-minus": "control −",
 };
 
 const order = Object.keys(terminalLabels) as readonly TerminalKind[];
@@ -19,6 +21,8 @@ export interface TerminalNeeds {
   readonly buttons: "some" | "none";
   /** Whether slaves signal to others in the group. */
   readonly slaves: "some" | "none";
+  /** Whether the group's level is set by a pair of conductors. */
+  readonly control: GroupPlan["control"];
 }
 
 /**
@@ -58,6 +62,9 @@ function conductorOn(kind: TerminalKind, wired: WiredDetector, needs: TerminalNe
       return needs.slaves === "some" && wired.role !== "slave" ? "signal" : "none";
     case "extension-out":
       return wired.role === "slave" ? "signal" : "none";
+    case "control-plus":
+    case "control-minus":
+      return needs.control === "pair" && wired.output !== undefined ? kind : "none";
   }
 }
 

@@ -2,7 +2,7 @@ import { detectorMarks } from "../drawing/detector-mark.ts";
 import type { Variant } from "../drawing/ink.ts";
 import { fitted } from "../drawing/lettering.ts";
 import type { Box, Mark, PaperPoint } from "../drawing/mark.ts";
-import type { SymbolKey } from "./columns.ts";
+import type { SymbolKey } from "./column.ts";
 import {
   type ConductorKind,
   colourWords,

@@ -13,7 +13,7 @@ import {
 import { derivedCables, derivedRuns, type OnOwnCircuit } from "./derived-cables.ts";
 import { type Designations, designations } from "./designations.ts";
 import { type CableRun, placesOf } from "./group-cables.ts";
-import { groupRuns } from "./group-runs.ts";
+import { coilRuns, groupRuns } from "./group-runs.ts";
 import { loadGroups } from "./load-groups.ts";
 import type { GroupFeed, GroupPlan, PlannedButton, PlannedCable, WiringPlan } from "./plan.ts";
 import { terminalsOf } from "./terminals.ts";
@@ -31,8 +31,13 @@ export function wiringPlan(
   site: Site,
   found: FoundInstallation,
   whole: BuiltWiring,
-  derived: DerivedWiring = deriveWiring(site, found),
+  known: {
+    readonly derived?: DerivedWiring | undefined;
+    /** Detectors whose level is set by a pair of conductors beside the switched line. */
+    readonly paired?: ReadonlySet<string> | undefined;
+  } = {},
 ): WiringPlan {
+  const { derived = deriveWiring(site, found), paired = new Set<string>() } = known;
   const built = withShortNames(found, whole);
   const { model } = built;
   const names = designations(site, found, model);
@@ -60,9 +65,14 @@ export function wiringPlan(
       ({ button, foreign: other }) => !wiredButtons.has(button.id) && other === undefined,
     );
     const cables = routed.get(own.line.id);
-    const runs: readonly CableRun[] =
+    const mains = model.contactors.filter(({ main }) => main.switchedLine === own.line.id);
+    const coils = model.contactors.filter(({ coil }) => coil.switchedLine === own.line.id);
+    const control = own.detectors.some(({ id, output }) => output !== undefined && paired.has(id))
+      ? "pair"
+      : "none";
+    const laid: readonly CableRun[] =
       cables && feed
-        ? derivedRuns(cables, { feed, buttons: unwired })
+        ? derivedRuns(cables, { feed, buttons: unwired, control })
         : groupRuns({
             places,
             feed,
@@ -72,9 +82,11 @@ export function wiringPlan(
             loads: own.loads.filter(isOwn).map(({ id }) => id),
             emergency: own.emergency.filter(isOwn).map(({ id }) => id),
             buttons: unwired,
+            control,
+            mains,
           });
+    const runs = [...laid, ...coilRuns({ feed, detectors: own.detectors, coils })];
     for (const { button } of buttons) wiredButtons.add(button.id);
-    const mains = model.contactors.filter(({ main }) => main.switchedLine === own.line.id);
     return {
       line: own.line,
       name:
@@ -95,18 +107,23 @@ export function wiringPlan(
           terminals: terminalsOf(wired, sheet, {
             buttons: buttons.some(({ button }) => button.detectors.includes(wired.id)) ? "some" : "none",
             slaves: own.detectors.some(({ role }) => role === "slave") ? "some" : "none",
+            control,
           }),
         };
       }),
       buttons,
-      coils: model.contactors.filter(({ coil }) => coil.switchedLine === own.line.id),
+      coils,
       mains,
+      control,
       loads: loadGroups(site, own.loads, { names, foreign }),
       emergency: loadGroups(site, own.emergency, { names, foreign }),
       cables: runs.map((run) => ({
         ...run,
         designation: `W${++named}`,
-        size: sizeOf(feed, derived),
+        size:
+          run.section === undefined
+            ? sizeOf(feed, derived)
+            : { text: `${run.section} mm²`, from: "entered" as const },
       })),
     };
   });
@@ -221,6 +238,10 @@ function feedOf(
     found: entered,
     device: model.devices.find((one) => one.id === circuit.device),
     line: line?.kind === "line" ? line.line : (circuit.lines[0] ?? "L1"),
+    lines:
+      circuit.phases === "three-phase"
+        ? circuit.lines
+        : [line?.kind === "line" ? line.line : (circuit.lines[0] ?? "L1")],
     board: board && {
       id: board.id,
       designation: names.of(board.id),

@@ -44,8 +44,8 @@ export interface DayDraft {
   readonly daylight: DayCurve | undefined;
   readonly lightAt: Lux;
   readonly compensation: "learned" | "none";
-  /** Level of the light while it is off: a background light. */
-  readonly background: Share;
+  /** Level of the light while it is off, tried instead of the one that is set. */
+  readonly background: Share | undefined;
   /** Tried instead of what is set. */
   readonly tried: Seconds | undefined;
 }
@@ -74,7 +74,7 @@ export const usualDay = (site: Rooms, load: SwitchedLoad): DayDraft => ({
   daylight: hasWindow(site, load.rooms) ? usualDayCurve : undefined,
   lightAt: 0,
   compensation: "learned",
-  background: 0,
+  background: undefined,
   tried: undefined,
 });
 

@@ -28,7 +28,7 @@ export function DayOptions({ draft, load, onChange }: DayOptionsProps) {
         />
         <FigureField
           label={t("day.background")}
-          value={Math.round(draft.background * 100)}
+          value={Math.round((draft.background ?? load.background) * 100)}
           unit="%"
           least={0}
           most={100}

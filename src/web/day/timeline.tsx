@@ -107,7 +107,7 @@ export function Timeline(props: TimelineProps) {
         </Row>
       ))}
       <Row label={t("day.row.light")}>
-        <Light run={run} background={draft.background} wide={wide} />
+        <Light run={run} background={draft.background ?? load.background} wide={wide} />
       </Row>
       <Row label={t("day.row.flags")}>
         <Flags flags={flags} onFlag={props.onFlag} />

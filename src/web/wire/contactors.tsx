@@ -79,6 +79,10 @@ function ContactorFields({
     ["drivers", undefined, 1],
     ["backUp", "A", 1],
     ["coilCurrent", "mA", 1e-3],
+    ["coilPullIn", "mA", 1e-3],
+    ["coilLeast", "%", 0.01],
+    ["coilLength", "m", 1],
+    ["coilSection", "mm²", 1],
   ] as const;
   return (
     <fieldset className="plain-set" aria-label={contactor.name || contactor.id}>
@@ -119,16 +123,16 @@ function ContactorFields({
             per={per}
             {...(unit === undefined ? { whole: true } : { unit })}
             least={0.001}
-            most={1_000_000}
+            most={name === "coilLeast" ? 100 : 1_000_000}
             disabled={disabled}
             onChange={(value) => onChange({ [name]: value })}
           />
         ))}
-        {(["suppressor", "coilCable", "labelled", "isolatesAllPoles"] as const).map((name) => (
+        {(["inBoard", "suppressor", "coilCable", "labelled", "isolatesAllPoles"] as const).map((name) => (
           <Known
             key={name}
             label={t(`wire.contactor.${name}`)}
-            value={contactor[name]}
+            value={contactor[name] ?? "unknown"}
             onChange={(known) => onChange({ [name]: known ?? "unknown" })}
           />
         ))}

@@ -79,6 +79,12 @@ export const wiringProblems = {
     remedy: "Share the luminaires, or run a protective conductor of high integrity.",
   },
   // Contacts and inrush
+  "coil-drop-too-large": {
+    severity: "must",
+    message:
+      "{name}: {actual} % of the voltage is lost at its coil while it closes; with more than {limit} % it may not close.",
+    remedy: "Take a thicker or shorter cable to the coil, or a coil that draws less.",
+  },
   "contact-overloaded": {
     severity: "must",
     message: "{name}: {what} is {amount}; {most} is the most.",

@@ -63,6 +63,8 @@ export interface RoutePart {
   }[];
   /** Buttons with the detector that they speak to. */
   readonly buttons: readonly { readonly node: RouteNode; readonly detector: string; readonly fall: Metres }[];
+  /** Line conductors of the circuit: 3 in a three-phase one; 1 if absent. */
+  readonly lines?: number;
   readonly between: (from: CablePlace, to: CablePlace) => CableWay;
   /** How a cable lies where a person leads it past places. It does not decide the order: what is dragged aside stays between its devices. */
   readonly led?: ((from: RouteNode, to: RouteNode) => CableWay | undefined) | undefined;
@@ -120,20 +122,25 @@ interface Chain {
 function chainsOf(part: RoutePart): readonly Chain[] {
   const { start, rise, groups, buttons, between } = part;
   const ways = { between, led: part.led };
+  const lines = part.lines ?? 1;
   const entries = groups.map(({ detectors, luminaires }) => {
     const [entry] = detectors.toSorted((a, b) => between(start, a).length - between(start, b).length);
     return { entry, others: detectors.filter((one) => one !== entry), luminaires };
   });
   const fed = entries.flatMap(({ entry, luminaires }) => (entry ? [entry] : luminaires));
   return [
-    chain([start, ...fed], ways, (index) => ({ use: "supply", cores: 3, extra: index === 0 ? rise : 0 })),
+    chain([start, ...fed], ways, (index) => ({
+      use: "supply",
+      cores: 2 + lines,
+      extra: index === 0 ? rise : 0,
+    })),
     ...entries.flatMap(({ entry, others, luminaires }) => {
       if (!entry) return [];
       const rest = new Set(others.map(({ id }) => id));
       return [
         chain([entry, ...others, ...luminaires], ways, (index, order) =>
           order.slice(index + 1).some(({ id }) => rest.has(id))
-            ? { use: "both", cores: 4, extra: 0 }
+            ? { use: "both", cores: 3 + lines, extra: 0 }
             : { use: "switched", cores: 3, extra: 0 },
         ),
       ];

@@ -3,11 +3,9 @@ import type { Metres } from "../../quantity/index.ts";
 import type { Room, Site, Storey } from "../../site/index.ts";
 import type { WiringModel } from "../model.ts";
 import type { FoundBoard, FoundCircuit, FoundInstallation, PinnedStretch } from "../of-site/found.ts";
+import { BOARD_TOP, boardRise } from "./board-rise.ts";
 import type { CablePlace, CableWay, CeilingWays } from "./ceiling-ways.ts";
 import type { RouteNode, RoutePart } from "./circuit-route.ts";
-
-/** Height of a board's top above the floor, where its cables leave it. [m] An estimate of the trade. */
-const BOARD_TOP = 1.8;
 
 /**
  * What one circuit has to reach, storey by storey, each with the place that its supply comes from.
@@ -32,7 +30,7 @@ export function partsOf(
   const rooms = new Map(site.rooms.map((room) => [room.id, room]));
   const nodes = nodesOf(site, about, rooms);
   const home = waysOn(storey.id).roomAt(board.at);
-  const up = home === undefined ? 0 : Math.max(0, ceilingOf(rooms.get(home)) - BOARD_TOP);
+  const up = home === undefined ? 0 : boardRise(rooms.get(home));
   return site.storeys.flatMap((other): readonly RoutePart[] => {
     const here = nodes.filter(({ node }) => node.storey === other.id);
     const ways = waysOn(other.id);
@@ -43,6 +41,7 @@ export function partsOf(
         start: startOf(board, { room, storey: other.id }),
         rise: other === storey ? up : riser({ storey, other, up, ceiling: ceilingOf(rooms.get(room)) }),
         groups: groupsOf(here),
+        lines: circuit.phases === "three-phase" ? 3 : 1,
         buttons: buttonsOf(site, { rooms, detectors: here }),
         between:
           other === storey && circuit.via && circuit.via.length > 0

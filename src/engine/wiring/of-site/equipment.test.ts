@@ -99,6 +99,28 @@ describe("a contactor", () => {
   });
 });
 
+describe("the cable to a coil", () => {
+  const { coilCable: _, ...unsaid } = contactor;
+  const coilOf = (more: Partial<FoundContactor>) => {
+    const contactors = [{ ...unsaid, coilPullIn: 0.2, coilLeast: 0.85, ...more }];
+    const found = installation({ circuits: [{ ...circuit, contactors }] });
+    return reviewWiring(site({ models: [inductive] }), found)!.circuits[0]!.checks.filter(({ what }) =>
+      what.includes("coil"),
+    );
+  };
+  test("goes along the plan to the board in which the contactor stands, or has the length that somebody entered", () => {
+    expect(coilOf({})).toEqual([]);
+    const [drop, protection] = coilOf({ inBoard: "yes" });
+    // From (5, 2) to the board at (0, 0): 7 m along the walls, 0.9 m down to its top, 0.3 m at each end; 0.03 Ω/m there and back.
+    expect(drop!.assumptions[0]).toBe("0.051 V of it on 8.50 m to the coil, 3 cores of 1.5 mm² copper");
+    expect(drop!.verdict).toBe("pass");
+    expect(protection).toMatchObject({ verdict: "pass", actual: 10 });
+    expect(coilOf({ inBoard: "yes", coilLength: 20, coilSection: 1 })[0]!.assumptions[0]).toBe(
+      "0.18 V of it on 20.0 m to the coil, 3 cores of 1 mm² copper",
+    );
+  });
+});
+
 describe("what hangs at an output", () => {
   test("a suppressor across the contact makes lamps glow, unless a base load hangs beside them", () => {
     const across = [{ across: "contact", capacitance: 1e-7 }] as const;
@@ -248,6 +270,6 @@ test("what nobody entered of a contactor is not proven: its main contacts' inrus
     "Not proven for K1: inrush peak on the main contacts.",
     "Not proven for K1: number of drivers on the main contacts.",
     "Not proven for K1: protective device upstream against what the contact needs.",
-    "Rule W-24 is not proven for K1. Not on record: section, length and protection of the cable to its coil.",
+    "Rule W-24 is not proven for K1. Not on record: the current of its coil while it closes, the least voltage at which its coil closes, the length of the cable to its coil.",
   ]);
 });

@@ -71,6 +71,15 @@ export interface FoundContactor {
   /** Largest protective device before its main contacts. */
   readonly backUp?: Amperes;
   readonly coilCurrent?: Amperes;
+  /** Current of the coil while it closes. */
+  readonly coilPullIn?: Amperes;
+  /** Least share of the nominal voltage at which the coil surely closes. */
+  readonly coilLeast?: Share;
+  /** The cable from the nearest detector that holds the coil: as it lies, and of its conductors [mm²]. */
+  readonly coilLength?: Metres;
+  readonly coilSection?: number;
+  /** It stands in the board of its circuit. */
+  readonly inBoard?: Known;
   /** Somebody calculated the cable to its coil, and it holds. */
   readonly coilCable?: Known;
   readonly suppressor: Known;

@@ -1,9 +1,11 @@
 import type { Problem } from "../../check/index.ts";
 import type { DetectorModel } from "../../detector/index.ts";
 import { type Room, roomTitle, type Site } from "../../site/index.ts";
+import { coilWay } from "../derive/coil-way.ts";
 import type {
   Contactor,
   Known,
+  Line,
   PushButton,
   SwitchedLine,
   WiredDetector,
@@ -14,7 +16,7 @@ import { fixingOf } from "../mounting.ts";
 import { wetZones } from "../wet-zones.ts";
 import { cablesOf } from "./cables-of.ts";
 import { circuitNamed, circuitsOf } from "./circuits-of.ts";
-import type { FoundInstallation, WiringAssumption } from "./found.ts";
+import type { FoundCircuit, FoundInstallation, WiringAssumption } from "./found.ts";
 import { circuitDoubts, loadsOf, placedLuminaires } from "./loads-of.ts";
 import { type JoinedOutputs, type Outputs, outputsOf, type PlacedContactor } from "./outputs-of.ts";
 import { boardsOf, supplyOf } from "./supply-of.ts";
@@ -69,8 +71,8 @@ export function wiringOfSite(site: Site, found: FoundInstallation): BuiltWiring 
       loads: loads.loads,
       switchedLines: outputs.lines.map((line) => switchedLine(site, found, outputs, line)),
       detectors: outputs.detectors.map((fed) => wiredDetector(site, found, outputs, fed)),
-      buttons: buttonsOf(site, found),
-      contactors: outputs.contactors.map(contactorOf),
+      buttons: buttonsOf(site, found, outputs),
+      contactors: outputs.contactors.map((one) => contactorOf(site, found, outputs, one)),
       rooms: site.rooms.map((room) => wiringRoom(site, room)),
     },
     assumptions: [
@@ -80,6 +82,7 @@ export function wiringOfSite(site: Site, found: FoundInstallation): BuiltWiring 
       ...outputs.assumptions,
       ...loads.assumptions,
       ...cables.assumptions,
+      ...linesTaken(found, outputs),
       ...(outputs.lines.length > 0
         ? [
             {
@@ -92,6 +95,26 @@ export function wiringOfSite(site: Site, found: FoundInstallation): BuiltWiring 
     doubts: [...circuits.doubts, ...circuitDoubts(site, placed), ...outputs.doubts, ...cables.doubts],
     atFarEnd: cables.atFarEnd,
   };
+}
+
+/** Detectors of three-phase circuits with the line that they are taken to be on. */
+function linesTaken(found: FoundInstallation, outputs: Outputs): readonly WiringAssumption[] {
+  const threePhase = new Map(
+    found.circuits.filter(({ phases }) => phases === "three-phase").map((one) => [one.id, one]),
+  );
+  const on = (["L1", "L2", "L3"] as const).map((line) => ({
+    line,
+    records: outputs.detectors.flatMap(({ detector, circuit, switchedLine }) => {
+      const own = threePhase.get(circuit ?? "");
+      return own && lineOf(own, outputs, switchedLine) === line ? [detector.id] : [];
+    }),
+  }));
+  return on
+    .filter(({ records }) => records.length > 0)
+    .map(({ line, records }) => ({
+      text: `On line ${line} of a three-phase circuit: that of the luminaires that they switch, L1 where none is entered`,
+      records,
+    }));
 }
 
 /** A switch that stays beside the contact overrides it; only where each switch of the circuit there is known to go is there surely none. */
@@ -126,13 +149,21 @@ function switchedLine(
   };
 }
 
-const contactorOf = ({ found, circuit, coil, main }: PlacedContactor): Contactor => ({
+const contactorOf = (
+  site: Site,
+  installation: FoundInstallation,
+  outputs: Outputs,
+  { found, circuit, coil, main }: PlacedContactor,
+): Contactor => ({
   id: found.id,
   name: found.name.trim() || found.id,
   coil: {
     switchedLine: coil.id,
     suppressor: found.suppressor,
     ...(found.coilCurrent === undefined ? {} : { current: found.coilCurrent }),
+    ...(found.coilPullIn === undefined ? {} : { pullIn: found.coilPullIn }),
+    ...(found.coilLeast === undefined ? {} : { least: found.coilLeast }),
+    ...coilWire(site, installation, outputs, { found, circuit }),
     ...(found.coilCable === undefined ? {} : { cable: found.coilCable }),
   },
   main: {
@@ -146,7 +177,40 @@ const contactorOf = ({ found, circuit, coil, main }: PlacedContactor): Contactor
   },
   labelled: found.labelled,
   isolatesAllPoles: found.isolatesAllPoles,
+  ...(found.inBoard === undefined ? {} : { inBoard: found.inBoard }),
 });
+
+/** The cable to a coil: as entered, otherwise along the plan back to the board, as thick as the cable of the detector's circuit. */
+function coilWire(
+  site: Site,
+  { boards, circuits }: FoundInstallation,
+  { detectors }: Outputs,
+  { found, circuit }: Pick<PlacedContactor, "found" | "circuit">,
+): Pick<Contactor["coil"], "wire"> {
+  const { coilLength, coilSection, inBoard } = found;
+  const holding = detectors.filter(({ detector }) => found.detectors.includes(detector.id));
+  const board = boards.find(({ id }) => id === circuits.find((one) => one.id === circuit)?.board);
+  const way =
+    inBoard === "yes"
+      ? coilWay(
+          site,
+          board,
+          holding.map(({ detector }) => detector),
+        )
+      : undefined;
+  const feeding = circuits.find(({ id }) => id === holding[0]?.circuit);
+  const section = coilSection ?? feeding?.cable?.section;
+  const start = way?.start ?? holding[0]?.detector.id;
+  const length = coilLength ?? way?.length;
+  return {
+    wire: {
+      ...(start === undefined ? {} : { start }),
+      ...(length === undefined ? {} : { length }),
+      ...(section === undefined ? {} : { section }),
+      from: coilLength === undefined && way !== undefined ? "plan" : "entered",
+    },
+  };
+}
 
 function wiredDetector(
   site: Site,
@@ -164,11 +228,7 @@ function wiredDetector(
     room: detector.room,
     role: detector.output === "signals" ? "slave" : others.length > 1 ? "parallel" : "alone",
     line: circuit
-      ? {
-          kind: "line",
-          circuit: circuit.id,
-          line: circuit.phases === "three-phase" ? "L1" : (circuit.line ?? "L1"),
-        }
+      ? { kind: "line", circuit: circuit.id, line: lineOf(circuit, outputs, output) }
       : { kind: "unknown" },
     neutral: circuit ? { kind: "neutral", circuit: circuit.id } : { kind: "unknown" },
     protectiveConductor: circuit?.protectiveConductor ?? "unknown",
@@ -186,6 +246,17 @@ function wiredDetector(
   };
 }
 
+/** Line conductor of a detector: that of its circuit, and in a three-phase one that of the luminaires which it switches; L1 where nothing says otherwise. */
+function lineOf(circuit: FoundCircuit, { luminaires }: Outputs, output: string | undefined): Line {
+  if (circuit.phases !== "three-phase") return circuit.line ?? "L1";
+  return (
+    luminaires.find(
+      ({ switchedLine, luminaire }) =>
+        output !== undefined && switchedLine === output && luminaire.line !== undefined,
+    )?.luminaire.line ?? "L1"
+  );
+}
+
 /** What has no terminal for a protective conductor cannot leak into one. */
 const leakageOf = (model: DetectorModel | undefined): Pick<WiredDetector, "leakage"> =>
   model?.leakage !== undefined
@@ -194,7 +265,7 @@ const leakageOf = (model: DetectorModel | undefined): Pick<WiredDetector, "leaka
       ? { leakage: 0 }
       : {};
 
-const buttonsOf = (site: Site, found: FoundInstallation): readonly PushButton[] =>
+const buttonsOf = (site: Site, found: FoundInstallation, outputs: Outputs): readonly PushButton[] =>
   site.switches.flatMap((one): readonly PushButton[] => {
     if (!one.detectors || one.detectors.length === 0 || one.planned === "removed") return [];
     const circuit = circuitNamed(found, one.circuit);
@@ -208,7 +279,12 @@ const buttonsOf = (site: Site, found: FoundInstallation): readonly PushButton[] 
           ? {
               kind: "line",
               circuit: circuit.id,
-              line: circuit.phases === "three-phase" ? "L1" : (circuit.line ?? "L1"),
+              // In a three-phase circuit it is taken to be on the line of the detector that it speaks to.
+              line: lineOf(
+                circuit,
+                outputs,
+                outputs.detectors.find(({ detector }) => one.detectors?.includes(detector.id))?.switchedLine,
+              ),
             }
           : { kind: "unknown" },
         ...(one.glowLamp === undefined ? {} : { glowLamp: one.glowLamp }),

@@ -4,6 +4,7 @@ import { breakerChecks } from "../breaker-checks.ts";
 import { designCurrent } from "../circuit-case.ts";
 import { circuitChecks } from "../circuit-checks.ts";
 import { circuitTree } from "../circuit-tree.ts";
+import { coilCable } from "../coil-cable.ts";
 import { contactChecks } from "../contact-checks.ts";
 import { problemOf, wiringFindings } from "../findings.ts";
 import type { Supply, WiringModel } from "../model.ts";
@@ -119,12 +120,29 @@ function circuitReview(
       : [
           ...circuitChecks(model, circuit.id),
           ...breakers.filter(({ records }) => records.includes(deviceId(circuit.id))),
+          ...contactorChecks(built.model, circuit.id),
         ].map((check) =>
           check.code === "voltage-drop-too-large"
             ? dropAsBuilt(evidenceOf(check), built, circuit.id)
             : evidenceOf(check),
         ),
   };
+}
+
+/** Main contacts that feed from a circuit, and cables to coils that hang on it. */
+function contactorChecks(model: WiringModel, circuit: string): readonly WiringCheck[] {
+  const own = model.contactors.filter(({ main }) => main.circuit === circuit).map(({ id }) => id);
+  return [
+    ...(own.length === 0
+      ? []
+      : contactChecks(model).filter(({ records }) => records.some((id) => own.includes(id)))),
+    ...model.contactors.flatMap((one) => {
+      const cable = coilCable(model, one);
+      return cable.kind === "calculated"
+        ? cable.checks.filter(({ records }) => records.includes(circuit))
+        : [];
+    }),
+  ];
 }
 
 function contactReviews(model: WiringModel): readonly ContactReview[] {

@@ -103,9 +103,9 @@ export const ownNeutral = (model: WiringModel): readonly RuleHit[] => [
   ),
 ];
 
-/** W-03: a contact breaks the line conductor alone. @param model - The wiring. @returns Hits. @source IEC-60364-4-46 @example Contact in the neutral: fails */
-export const onlyLinesSwitched = (model: WiringModel): readonly RuleHit[] =>
-  model.detectors
+/** W-03: a contact breaks the line conductor alone, and the one that its luminaires are on. @param model - The wiring. @returns Hits. @source IEC-60364-4-46 @example Contact in the neutral: fails; a luminaire on L2 behind a contact in L1: fails */
+export const onlyLinesSwitched = (model: WiringModel): readonly RuleHit[] => [
+  ...model.detectors
     .filter(({ output }) => output !== undefined)
     .flatMap((one): readonly RuleHit[] =>
       one.breaks === "line"
@@ -119,7 +119,34 @@ export const onlyLinesSwitched = (model: WiringModel): readonly RuleHit[] =>
                   detail: `the contact breaks the ${one.breaks.replace("-", " ")}`,
                 },
           ],
-    );
+    ),
+  ...onOtherLines(model),
+];
+
+/** Detectors whose one contact would have to break several lines of a three-phase circuit. */
+const onOtherLines = (model: WiringModel): readonly RuleHit[] =>
+  switchedGroups(model).flatMap(({ detectors, loads }) =>
+    detectors.flatMap((one): readonly RuleHit[] => {
+      const { line: feed } = one;
+      if (feed.kind !== "line") return [];
+      const circuit = model.circuits.find(({ id }) => id === feed.circuit);
+      if (circuit?.phases !== "three-phase") return [];
+      const elsewhere = loads.filter(
+        ({ line, circuit: own }) => own === circuit.id && line !== undefined && line !== feed.line,
+      );
+      const lines = [...new Set(elsewhere.map(({ line }) => line))].toSorted().join(", ");
+      return elsewhere.length === 0
+        ? []
+        : [
+            {
+              ...about(one),
+              records: [one.id, ...elsewhere.map(({ id }) => id)],
+              verdict: "fail",
+              detail: `its contact is in ${feed.line}, luminaires behind it are on ${lines}: only a contactor breaks several lines`,
+            },
+          ];
+    }),
+  );
 
 /** W-04: permanent line and neutral at every detector, slaves too. @param model - The wiring. @returns Hits. @source NEC-404 @example Line taken from a switched line: fails */
 export const permanentSupply = (model: WiringModel): readonly RuleHit[] =>

@@ -1,3 +1,4 @@
+import { coilCable } from "../coil-cable.ts";
 import { contactChecks } from "../contact-checks.ts";
 import { behindRcd, standingLeakage } from "../leakage.ts";
 import { lowered } from "../lowered.ts";
@@ -71,16 +72,21 @@ export const suppressedCoils = (model: WiringModel): readonly RuleHit[] => [
   }),
 ];
 
-/** W-24: the cable to a coil is calculated like any other; no route of the plan has it. @param model - The wiring. @returns Hits. @source IEC-60364-4-43 @example Nobody calculated it: not proven */
+/** W-24: the cable to a coil is calculated like any other: here where its data are on record, otherwise by whoever says so. @param model - The wiring. @returns Hits. @source IEC-60364-4-43 @example Nobody calculated it: not proven, with what is missing */
 export const coilCables = (model: WiringModel): readonly RuleHit[] =>
-  model.contactors.flatMap(({ id, name, coil }) =>
-    mustBe(coil.cable, {
-      name,
-      records: [id],
-      no: "the cable to its coil does not hold",
-      unknown: "section, length and protection of the cable to its coil",
-    }),
-  );
+  model.contactors.flatMap((contactor) => {
+    const { id, name, coil } = contactor;
+    const own = coilCable(model, contactor);
+    // Where it is calculated the checks speak.
+    return own.kind === "calculated"
+      ? []
+      : mustBe(coil.cable, {
+          name,
+          records: [id],
+          no: "the cable to its coil does not hold",
+          unknown: own.missing.join(", "),
+        });
+  });
 
 /**
  * Current that a capacitor leaks from line into the switched line.
