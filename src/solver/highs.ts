@@ -27,9 +27,13 @@ interface Solve {
   readonly seconds: number;
   readonly start?: readonly number[];
   readonly stop?: () => boolean;
+  readonly gap?: number;
 }
 
-function solveCover(highs: Highs, { model, seconds, start, stop }: Solve): SolverAnswer {
+/** A bound as near to the cost as this has met it. */
+const leastGap = 1e-6;
+
+function solveCover(highs: Highs, { model, seconds, start, stop, gap = 0 }: Solve): SolverAnswer {
   const { modelStatus, callbackType } = highs.constants;
   if (model.rows.some((row) => row.length === 0))
     return { status: "infeasible", bound: Number.POSITIVE_INFINITY };
@@ -38,7 +42,7 @@ function solveCover(highs: Highs, { model, seconds, start, stop }: Solve): Solve
       output_flag: false,
       time_limit: Math.max(0.05, seconds),
       mip_rel_gap: 0,
-      mip_abs_gap: 1e-6,
+      mip_abs_gap: Math.max(leastGap, gap - leastGap),
     });
     if (start !== undefined) {
       const colValue = new Float64Array(model.costs.length);
@@ -77,8 +81,9 @@ function relaxCover(highs: Highs, { model, seconds }: Solve): RelaxationAnswer |
   return highs.withModel(relaxed, (lp): RelaxationAnswer | undefined => {
     lp.options.set({ output_flag: false, time_limit: Math.max(0.05, seconds), solver: "choose" });
     if (lp.run().modelStatus !== highs.constants.modelStatus.optimal) return undefined;
-    const { rowDual } = lp.getSolution();
+    const { rowDual, colValue } = lp.getSolution();
     return {
+      most: model.costs.flatMap((_, column) => ((colValue[column] ?? 0) > 0.5 ? [column] : [])),
       bound: lp.getObjectiveValue(),
       prices: model.rows.map((_row, index) => Math.max(0, rowDual[index] ?? 0)),
     };

@@ -14,7 +14,7 @@ import { turnsOf, watchOf } from "./columns.ts";
 import type { CoverModel, PlacementWorld } from "./contract.ts";
 import { solveCover } from "./cover/index.ts";
 import { priceSearch } from "./cover/prices.ts";
-import { costStep, roundedUp } from "./cover/steps.ts";
+import { costSums } from "./cover/steps.ts";
 import type { DemandRow } from "./demand-rows.ts";
 import type { RoomTask } from "./task.ts";
 
@@ -87,7 +87,7 @@ export async function boundAnywhere(question: AnywhereQuestion): Promise<number 
   const allowed = measured(ceiling.allowed);
   const all = kinds.map(() => rows.map((_, index) => index));
   let cells = firstCells(allowed).flatMap((cell) => kept({ ...cell, sees: all }));
-  const step = costStep([
+  const sums = costSums([
     ...task.models.map((model) => model.cost),
     ...fixed.map(({ column }) => column.cost),
   ]);
@@ -97,7 +97,7 @@ export async function boundAnywhere(question: AnywhereQuestion): Promise<number 
     const prices = priceSearch(model);
     prices.steps(150, cost);
     await world.breathe();
-    let proven = roundedUp(prices.best().bound, step);
+    let proven = sums.up(prices.best().bound);
     if (proven < cost - 1e-9) {
       const answer = await solveCover(model, {
         ...question,
@@ -113,7 +113,7 @@ export async function boundAnywhere(question: AnywhereQuestion): Promise<number 
     const half = cells[0]!.half / 2;
     if (bound >= cost - 1e-9 || half * 2 < LEAST_CELL) break;
     // Only cells that a cheaper cover could hold are worth quartering; the others may go: no cheaper cover has them.
-    const room = cost - step - prices.best().bound + step * 1e-6;
+    const room = sums.below(cost) - prices.best().bound + sums.step * 1e-6;
     const useful = new Set<number>();
     prices.best().reduced.forEach((reduced, column) => {
       if (reduced <= room && cellOf[column]! >= 0) useful.add(cellOf[column]!);

@@ -28,14 +28,21 @@ export interface RelaxationAnswer {
   readonly bound: number;
   /** Dual value of each row, never negative; anyone can recompute the bound from them. */
   readonly prices: readonly number[];
+  /** Columns that the relaxation takes by more than a half: something to begin from. */
+  readonly most: readonly number[];
 }
 
 /** The MILP solver as placement needs it; `solver/` implements it and nothing else knows its name. */
 export interface CoverSolver {
-  /** `stop` is polled now and then during the solve. */
+  /** `stop` is polled now and then during the solve; a bound nearer to the cost than the gap is near enough. */
   solve(
     model: CoverModel,
-    options: { readonly seconds: Seconds; readonly start?: readonly number[]; readonly stop?: () => boolean },
+    options: {
+      readonly seconds: Seconds;
+      readonly start?: readonly number[];
+      readonly stop?: () => boolean;
+      readonly gap?: number;
+    },
   ): Promise<SolverAnswer>;
   /** Linear relaxation; undefined where it did not finish. */
   relax(model: CoverModel, options: { readonly seconds: Seconds }): Promise<RelaxationAnswer | undefined>;

@@ -1,7 +1,7 @@
 import type { PlacementWorld } from "./contract.ts";
 import { type LocalSearch, localSearch } from "./cover/local-search.ts";
 import { priceSearch, pricesInSlices } from "./cover/prices.ts";
-import { costStep, roundedUp } from "./cover/steps.ts";
+import { costSums } from "./cover/steps.ts";
 import { type DemandPart, type DemandRow, rowAt } from "./demand-rows.ts";
 import type { Matrix } from "./matrix.ts";
 import { type Hole, holesOf } from "./strict.ts";
@@ -73,7 +73,7 @@ export async function findStrict(matrix: Matrix, question: FindQuestion): Promis
   await world.breathe();
   const target = search.best()?.cost ?? found(search.chosen(), []).cost;
   await pricesInSlices(prices, { count: 150, target, breathe: world.breathe, over });
-  const least = Math.max(question.enough ?? 0, roundedUp(prices.best().bound, costStep(model.costs)));
+  const least = Math.max(question.enough ?? 0, costSums(model.costs).up(prices.best().bound));
   await world.breathe();
   const patienceNow = (): number =>
     question.patience ?? ((search.best()?.chosen.length ?? 0) > PROVABLE ? PATIENT : QUICK * slice);

@@ -4,7 +4,7 @@ import { checkedChoice } from "./cover/incidence.ts";
 import { solveCover } from "./cover/index.ts";
 import { priceSearch, pricesInSlices } from "./cover/prices.ts";
 import { isReducible, nonImpliedRows } from "./cover/reduction.ts";
-import { costStep, roundedUp } from "./cover/steps.ts";
+import { costSums } from "./cover/steps.ts";
 import { type DemandPart, rowAt } from "./demand-rows.ts";
 import { coverable, type Found } from "./find-strict.ts";
 import { type Matrix, matrixOf } from "./matrix.ts";
@@ -72,11 +72,11 @@ export async function proveFewest(matrix: Matrix, question: ProofQuestion): Prom
     // Fewer rows bound from below as well; a last tenth of a second turns them into prices.
     if (world.cancelled() || world.now() >= until - 0.1) break;
   }
-  const step = costStep(model.costs);
+  const sums = costSums(model.costs);
   if (!reducible) {
     const prices = priceSearch(coverable(outward).model);
     await pricesInSlices(prices, { count: 300, target: found.cost, breathe: world.breathe, over });
-    return { found, bound: Math.min(found.cost, Math.max(0, roundedUp(prices.best().bound, step))) };
+    return { found, bound: Math.min(found.cost, Math.max(0, sums.up(prices.best().bound))) };
   }
   let bound = 0;
   for (let round = 0; round < ROUNDS; round++) {
@@ -93,7 +93,7 @@ export async function proveFewest(matrix: Matrix, question: ProofQuestion): Prom
     });
     bound = Math.max(bound, Math.min(answer.bound, found.cost));
     question.onBound?.(bound);
-    if (answer.chosen === undefined || answer.cost > found.cost - Math.max(1e-9, step / 2)) break;
+    if (answer.chosen === undefined || answer.cost > found.cost - Math.max(1e-9, sums.step / 2)) break;
     const holes = holesOf(
       parts,
       answer.chosen.map((column) => matrix.watches[column]!),

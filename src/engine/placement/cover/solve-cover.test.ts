@@ -8,7 +8,7 @@ import { checkedChoice, incidenceOf } from "./incidence.ts";
 import { boundOf, priceSearch } from "./prices.ts";
 import { reduceCover } from "./reduction.ts";
 import { type CoverEffort, solveCover } from "./solve-cover.ts";
-import { costStep, roundedUp } from "./steps.ts";
+import { costStep, costSums, roundedUp } from "./steps.ts";
 
 let solver: CoverSolver;
 beforeAll(async () => {
@@ -228,4 +228,39 @@ test("Costs 40 and 60 have the step 20, and a bound of 81 means at least 100", (
   expect(costStep([40, 60])).toBe(20);
   expect(roundedUp(81, 20)).toBe(100);
   expect(costStep([1 / 3])).toBe(0);
+});
+
+test("Costs 52, 80 and 129 come to no sum between 480 and 491, so a bound above 480 means at least 491", () => {
+  const sums = costSums([52, 129, 80, 52]);
+  expect(sums.up(479.88)).toBe(480);
+  expect(sums.up(480.1)).toBe(491);
+  expect(sums.below(491)).toBe(480);
+  expect(sums.gap(480.1, 500)).toBe(1);
+  expect(sums.gap(479, 491)).toBe(11);
+});
+
+test("A bound rises to the least sum of costs that is not below it, and the next cheaper one is the greatest below", () => {
+  const cents = fc.integer({ min: 1, max: 400 });
+  fc.assert(
+    fc.property(
+      fc.array(cents, { minLength: 1, maxLength: 4 }),
+      fc.integer({ min: 0, max: 3000 }),
+      (costs, at) => {
+        const reached = new Set([0]);
+        for (let sum = 1; sum <= at + 400; sum++)
+          if (costs.some((cost) => reached.has(sum - cost))) reached.add(sum);
+        const all = [...reached].sort((a, b) => a - b);
+        const sums = costSums(costs.map((cost) => cost / 100));
+        expect(sums.up(at / 100)).toBeCloseTo(all.find((sum) => sum >= at)! / 100, 9);
+        const [below, here] = [all.findLast((sum) => sum < at), at / 100];
+        if (below !== undefined) expect(sums.below(here)).toBeCloseTo(below / 100, 9);
+      },
+    ),
+    { seed: 15, numRuns: 500 },
+  );
+});
+
+test("Beyond the table of sums every multiple of the step counts, and costs without a step leave a bound as it is", () => {
+  expect(costSums([3e6, 7e6 + 1]).up(4e6 + 0.5)).toBe(4e6 + 1);
+  expect(costSums([1 / 3, 1]).up(0.4)).toBe(0.4);
 });
