@@ -1,4 +1,7 @@
-import { readDxf } from "#exchange";
+import { loadavg } from "node:os";
+import { type Linework, readDxf } from "#exchange";
+import { findRooms } from "../src/exchange/rooms-from-lines/find-rooms.ts";
+import { largePlan } from "../src/exchange/rooms-from-lines/large-plan.fixture.ts";
 import { seeded } from "../test/exchange/mutated.ts";
 import type { BenchRow } from "./bench.ts";
 
@@ -25,7 +28,46 @@ export async function rows(): Promise<readonly BenchRow[]> {
       ratio: `${(bytes.length / 1e6 / seconds).toFixed(1)} MB/s`,
       goal,
     },
+    roomsRow("on one layer", largePlan(30, 23, 12)),
+    roomsRow("on layers of which several choices are tried", onLayers(largePlan(30, 23, 12))),
   ];
+}
+
+/** Walls on a layer of their own, and furniture on two of which one is called as rooms are. */
+function onLayers(plan: Linework): Linework {
+  const names = ["Walls", "Offices", "0", "Doors"];
+  const layerOf = plan.layerOf.map((layer, i) => {
+    const [x1, y1, x2, y2] = plan.lines.subarray(4 * i, 4 * i + 4) as unknown as [
+      number,
+      number,
+      number,
+      number,
+    ];
+    if (plan.layers[layer]!.name === "doors") return 3;
+    return Math.hypot(x2 - x1, y2 - y1) > 0.7 ? 0 : i % 3 === 0 ? 2 : 1;
+  });
+  const count = (layer: number): number => layerOf.reduce((sum, one) => sum + (one === layer ? 1 : 0), 0);
+  return {
+    ...plan,
+    layerOf,
+    layers: names.map((name, layer) => ({ name, shown: true, lines: count(layer) })),
+  };
+}
+
+/** Rooms in a plan of 690 furnished rooms. */
+function roomsRow(how: string, plan: Linework): BenchRow {
+  const before = process.cpuUsage();
+  const start = performance.now();
+  const { rooms } = findRooms(plan);
+  const seconds = (performance.now() - start) / 1000;
+  const { user, system } = process.cpuUsage(before);
+  return {
+    what: `Rooms found in a plan of ${plan.layerOf.length} lines ${how}: ${rooms.length} of 690`,
+    ours: `${seconds.toFixed(1)} s`,
+    other: `load ${loadavg()[0]!.toFixed(1)}`,
+    ratio: `${((user + system) / 1e6).toFixed(1)} s of processor`,
+    goal: "under 10 s",
+  };
 }
 
 const largeDrawing = (): Uint8Array => {

@@ -63,7 +63,8 @@ function joinedEnds({ lines, tolerance }: LinesToArrange): Pieces {
   const places = new Float64Array(2 * most);
   let count = 0;
   const place = (x: number, y: number): number => {
-    const [cx, cy] = [Math.floor(x / tolerance), Math.floor(y / tolerance)];
+    const cx = Math.floor(x / tolerance);
+    const cy = Math.floor(y / tolerance);
     let best = -1;
     let nearest = tolerance * tolerance;
     for (let i = cx - 1; i <= cx + 1; i++)
@@ -72,7 +73,9 @@ function joinedEnds({ lines, tolerance }: LinesToArrange): Pieces {
         if (cell < 0) continue;
         for (let index = last[cell]!; index >= 0; index = before[index]!) {
           const d = (places[2 * index]! - x) ** 2 + (places[2 * index + 1]! - y) ** 2;
-          if (d < nearest || (d === nearest && best >= 0 && index < best)) [best, nearest] = [index, d];
+          if (d > nearest || (d === nearest && (best < 0 || index > best))) continue;
+          best = index;
+          nearest = d;
         }
       }
     if (best >= 0) return best;
@@ -83,21 +86,14 @@ function joinedEnds({ lines, tolerance }: LinesToArrange): Pieces {
     last[cell] = count;
     return count++;
   };
-  const ends: number[] = [];
-  const lineOf: number[] = [];
+  const joined = grownPieces(lines.length / 4);
   for (let line = 0; line < lines.length / 4; line++) {
     const a = place(lines[4 * line]!, lines[4 * line + 1]!);
     const b = place(lines[4 * line + 2]!, lines[4 * line + 3]!);
     if (a === b) continue;
-    ends.push(places[2 * a]!, places[2 * a + 1]!, places[2 * b]!, places[2 * b + 1]!);
-    lineOf.push(line);
+    joined.add(places[2 * a]!, places[2 * a + 1]!, places[2 * b]!, places[2 * b + 1]!, line, 1);
   }
-  return {
-    count: lineOf.length,
-    ends: Float64Array.from(ends),
-    lineOf: Uint32Array.from(lineOf),
-    fresh: new Uint8Array(lineOf.length).fill(1),
-  };
+  return joined.pieces();
 }
 
 /** Each piece cut where another one crosses it, or ends on it within the reach. */
@@ -106,9 +102,7 @@ function cutAtCrossings(pieces: Pieces, reach: Metres): Pieces {
   if (count === 0) return pieces;
   const everyone = indexOf(pieces, () => true);
   const newcomers = fresh.every((flag) => flag === 1) ? everyone : indexOf(pieces, (i) => fresh[i] === 1);
-  const cutEnds: number[] = [];
-  const cutLines: number[] = [];
-  const cutFresh: number[] = [];
+  const cut = grownPieces(count + (count >> 2));
   const shares: number[] = [];
   for (let i = 0; i < count; i++) {
     const o = 4 * i;
@@ -153,18 +147,11 @@ function cutAtCrossings(pieces: Pieces, reach: Metres): Pieces {
     }
     push(i, x1, y1, x2, y2);
   }
-  return {
-    count: cutLines.length,
-    ends: Float64Array.from(cutEnds),
-    lineOf: Uint32Array.from(cutLines),
-    fresh: Uint8Array.from(cutFresh),
-  };
+  return cut.pieces();
 
   function push(i: number, x1: number, y1: number, x2: number, y2: number): void {
     if (shares.length === 0) {
-      cutEnds.push(x1, y1, x2, y2);
-      cutLines.push(lineOf[i]!);
-      cutFresh.push(0);
+      cut.add(x1, y1, x2, y2, lineOf[i]!, 0);
       return;
     }
     const order: number[] = [];
@@ -176,16 +163,54 @@ function cutAtCrossings(pieces: Pieces, reach: Metres): Pieces {
       const nx = shares[k + 1]!;
       const ny = shares[k + 2]!;
       if (Math.abs(nx - x) < GRID / 2 && Math.abs(ny - y) < GRID / 2) continue;
-      cutEnds.push(x, y, nx, ny);
-      cutLines.push(lineOf[i]!);
-      cutFresh.push(1);
+      cut.add(x, y, nx, ny, lineOf[i]!, 1);
       x = nx;
       y = ny;
     }
-    cutEnds.push(x, y, x2, y2);
-    cutLines.push(lineOf[i]!);
-    cutFresh.push(1);
+    cut.add(x, y, x2, y2, lineOf[i]!, 1);
   }
+}
+
+/** Pieces that grow by the hundred thousand: in typed arrays, since lists of numbers are copied again and again. */
+function grownPieces(expected: number): {
+  readonly add: (x1: number, y1: number, x2: number, y2: number, line: number, fresh: 0 | 1) => void;
+  readonly pieces: () => Pieces;
+} {
+  let room = Math.max(16, expected);
+  let count = 0;
+  let ends = new Float64Array(4 * room);
+  let lineOf = new Uint32Array(room);
+  let fresh = new Uint8Array(room);
+  const grow = (): void => {
+    room *= 2;
+    const [moreEnds, moreLines, moreFresh] = [
+      new Float64Array(4 * room),
+      new Uint32Array(room),
+      new Uint8Array(room),
+    ];
+    moreEnds.set(ends);
+    moreLines.set(lineOf);
+    moreFresh.set(fresh);
+    [ends, lineOf, fresh] = [moreEnds, moreLines, moreFresh];
+  };
+  return {
+    add: (x1, y1, x2, y2, line, isFresh) => {
+      if (count === room) grow();
+      const o = 4 * count;
+      ends[o] = x1;
+      ends[o + 1] = y1;
+      ends[o + 2] = x2;
+      ends[o + 3] = y2;
+      lineOf[count] = line;
+      fresh[count++] = isFresh;
+    },
+    pieces: () => ({
+      count,
+      ends: ends.subarray(0, 4 * count),
+      lineOf: lineOf.subarray(0, count),
+      fresh: fresh.subarray(0, count),
+    }),
+  };
 }
 
 /** Pieces in boxes, by their numbers. */

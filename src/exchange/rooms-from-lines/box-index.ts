@@ -17,8 +17,11 @@ export function boxSearch(boxes: readonly Box[]): (box: Box) => readonly number[
   return ([x1, y1, x2, y2]) => index.search(x1, y1, x2, y2);
 }
 
+/** Lines of which those that have a box that touches a box are found: built once, asked by all that look at the same lines. */
+export type LineSearch = (box: Box) => readonly number[];
+
 /** Which of many lines, given as x1 y1 x2 y2 each, have a box that touches a box. */
-export function lineSearch(lines: Float64Array): (box: Box) => readonly number[] {
+export function lineSearch(lines: Float64Array): LineSearch {
   const count = lines.length / 4;
   if (count === 0) return () => [];
   const index = new Flatbush(count);
@@ -31,6 +34,21 @@ export function lineSearch(lines: Float64Array): (box: Box) => readonly number[]
   }
   index.finish();
   return ([x1, y1, x2, y2]) => index.search(x1, y1, x2, y2);
+}
+
+/** As lineSearch, for the lines of these numbers alone. */
+export function someLines(lines: Float64Array, numbers: readonly number[]): LineSearch {
+  if (numbers.length === 0) return () => [];
+  const index = new Flatbush(numbers.length);
+  for (const i of numbers) {
+    const x1 = lines[4 * i]!;
+    const y1 = lines[4 * i + 1]!;
+    const x2 = lines[4 * i + 2]!;
+    const y2 = lines[4 * i + 3]!;
+    index.add(Math.min(x1, x2), Math.min(y1, y2), Math.max(x1, x2), Math.max(y1, y2));
+  }
+  index.finish();
+  return ([x1, y1, x2, y2]) => index.search(x1, y1, x2, y2).map((k) => numbers[k]!);
 }
 
 /** Whether a place lies in a box, its edge included. */

@@ -1,5 +1,6 @@
 import type { Metres } from "#engine";
-import { lineSearch } from "./box-index.ts";
+import type { Box } from "../region.ts";
+import { someLines } from "./box-index.ts";
 
 /** Strokes of a hatch lie no farther apart. [m] */
 const WIDEST: Metres = 0.9;
@@ -32,7 +33,7 @@ export function hatching(lines: Float64Array, layerOf: Uint16Array): Uint8Array 
     const off = Math.abs(way[i]! - main) % (Math.PI / 2);
     return Math.min(off, Math.PI / 2 - off) > SLANT;
   };
-  const search = lineSearch(lines);
+  const alike = linesByWay(lines, way);
   const above = new Int32Array(count).fill(-1);
   const below = new Int32Array(count).fill(-1);
   const step = new Float64Array(count);
@@ -65,7 +66,7 @@ export function hatching(lines: Float64Array, layerOf: Uint16Array): Uint8Array 
     const [least, most] = [Math.min(0, a), Math.max(0, a)];
     let [up, down] = [-1, -1];
     let [upBy, downBy] = [WIDEST, WIDEST];
-    for (const j of search([
+    for (const j of alike(way[i]!, [
       Math.min(x1, x2) - WIDEST,
       Math.min(y1, y2) - WIDEST,
       Math.max(x1, x2) + WIDEST,
@@ -130,6 +131,24 @@ export function hatching(lines: Float64Array, layerOf: Uint16Array): Uint8Array 
     return flags;
   }
 }
+
+/** Lines of about one direction in a box: an index for each three degrees, since most lines about a stroke run across it. */
+function linesByWay(lines: Float64Array, way: Float64Array): (angle: number, box: Box) => readonly number[] {
+  const members: number[][] = Array.from({ length: WAYS }, () => []);
+  const binOf = (angle: number): number => Math.floor((angle / Math.PI) * WAYS);
+  way.forEach((angle, i) => {
+    members[Math.min(WAYS - 1, binOf(angle))]!.push(i);
+  });
+  const searches = members.map((bin) => someLines(lines, bin));
+  return (angle, box) => {
+    const [from, to] = [binOf(angle - PARALLEL), binOf(angle + PARALLEL)];
+    const first = searches[(from + WAYS) % WAYS]!(box);
+    return from === to ? first : [...first, ...searches[to % WAYS]!(box)];
+  };
+}
+
+/** Classes of directions; each is wider than what counts as parallel. */
+const WAYS = 60;
 
 /** The direction that, with the one across it, has the most length of lines. [rad] */
 function mainDirection(lines: Float64Array, way: Float64Array): number {

@@ -1,11 +1,10 @@
 import type { Metres, Point } from "#engine";
-import { boxSearch, lineSearch } from "./box-index.ts";
+import { boxSearch, type LineSearch } from "./box-index.ts";
 import type { DoorLeaf, Surroundings } from "./door-arcs.ts";
 import type { WallGap } from "./wall-ends.ts";
 
 /** Lines near places, for telling leaves from thresholds. */
-export function surroundings(lines: Float64Array): Surroundings {
-  const search = lineSearch(lines);
+export function surroundings(lines: Float64Array, search: LineSearch): Surroundings {
   const near = (p: Point, reach: Metres): readonly number[] =>
     search([p[0] - reach, p[1] - reach, p[0] + reach, p[1] + reach]);
   return {
@@ -42,13 +41,17 @@ const distanceToLine = (lines: Float64Array, i: number, [x, y]: Point): Metres =
 /** Lines that draw an open leaf, or a hatch, are taken out: they part nothing. */
 export function withoutLeaves(
   lines: Float64Array,
-  leaves: readonly DoorLeaf[],
-  hatched: (line: number) => boolean,
+  of: {
+    readonly leaves: readonly DoorLeaf[];
+    /** Finds lines in boxes. */
+    readonly search: LineSearch;
+    readonly hatched: (line: number) => boolean;
+  },
 ): { readonly lines: Float64Array; readonly kept: readonly number[] } {
+  const { leaves, search, hatched } = of;
   const count = lines.length / 4;
   const gone = new Uint8Array(count);
   if (leaves.length > 0 && count > 0) {
-    const search = lineSearch(lines);
     for (const { hinge, open } of leaves) {
       const length = Math.hypot(open[0] - hinge[0], open[1] - hinge[1]);
       const [ux, uy] = [(open[0] - hinge[0]) / length, (open[1] - hinge[1]) / length];
@@ -112,7 +115,7 @@ const SINGLE_DOOR: Metres = 1.35;
 /**
  * Gaps that a door may hang in: empty, and no wider than a door for one unless leaves hang in them.
  *
- * @param gaps - Gaps between wall ends. @param of.leaves - Leaves of doors. @param of.lines - Lines without leaves. [m]
+ * @param gaps - Gaps between wall ends. @param of.leaves - Leaves of doors. @param of.lines - Lines without leaves. [m] @param of.search - Finds them in boxes.
  * @param of.slid - Whether a sliding leaf lies in a gap.
  */
 export function likelyGaps(
@@ -120,16 +123,17 @@ export function likelyGaps(
   of: {
     readonly leaves: readonly DoorLeaf[];
     readonly lines: Float64Array;
+    readonly search: LineSearch;
     readonly slid: (gap: WallGap) => boolean;
   },
 ): readonly WallGap[] {
-  const { leaves, lines, slid } = of;
+  const { leaves, lines, search, slid } = of;
   const near = boxSearch(leaves.map(({ hinge: [x, y] }) => [x, y, x, y]));
   const hung = ([x, y]: Point): boolean => near([x - 0.35, y - 0.35, x + 0.35, y + 0.35]).length > 0;
   // Beside a leaf a window of the door's height may fill the rest of a gap.
   const gapOf = gapFinder(gaps);
   const filled = new Set(leaves.map(gapOf));
-  const barred = barredBy(lines);
+  const barred = barredBy(lines, search);
   return gaps.filter(
     (gap) =>
       slid(gap) ||
@@ -138,8 +142,7 @@ export function likelyGaps(
 }
 
 /** Whether something stands in a gap: lines of its own, or a line right across, from beyond one face of the wall to beyond the other. */
-function barredBy(lines: Float64Array): (gap: WallGap) => boolean {
-  const search = lineSearch(lines);
+function barredBy(lines: Float64Array, search: LineSearch): (gap: WallGap) => boolean {
   return ({ shut, thickness, middle: [x, y], width }) => {
     const [[from, to]] = shut as readonly [readonly [Point, Point]];
     const length = apart(from, to);

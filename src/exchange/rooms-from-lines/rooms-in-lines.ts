@@ -1,7 +1,7 @@
 import type { Metres, Outline, Piece, Point } from "#engine";
 import { boxOf, inPiece, pieceArea, pieceWidth, simplified, unionOf } from "../region.ts";
 import { arrange } from "./arrangement.ts";
-import { boxSearch } from "./box-index.ts";
+import { boxSearch, lineSearch } from "./box-index.ts";
 import { doorLeaves } from "./door-arcs.ts";
 import { type Faces, facesOf, inRing, ringArea } from "./faces.ts";
 import { type FoundOpening, type FoundPlan, type FoundRoom, SURE } from "./found.ts";
@@ -37,25 +37,27 @@ export function roomsInLines(
   const count = plan.layerOf.length;
   if (count === 0) return { rooms: [], openings: [], shift: plan.shift };
   const meaning = options.names.map(meaningOf);
-  const leaves = doorLeaves(plan.swings, surroundings(plan.lines));
+  const search = lineSearch(plan.lines);
+  const leaves = doorLeaves(plan.swings, surroundings(plan.lines, search));
   const strokes = hatching(plan.lines, plan.layerOf);
-  const sliding = slidingLeaves(plan.lines);
-  const solid = withoutLeaves(
-    plan.lines,
+  const sliding = slidingLeaves(plan.lines, search);
+  const solid = withoutLeaves(plan.lines, {
     leaves,
-    (line) => strokes[line] === 1 || sliding.pocketed[line] === 1,
-  );
+    search,
+    hatched: (line) => strokes[line] === 1 || sliding.pocketed[line] === 1,
+  });
   const kept = withLines(
     { lines: solid.lines, layerOf: Uint16Array.from(solid.kept, (i) => plan.layerOf[i]!) },
     sliding.ends.map(({ line, end }) => ({ layer: plan.layerOf[line]!, end })),
   );
+  const searchKept = lineSearch(kept.lines);
   const first = arrange({ lines: kept.lines, rank: () => 0, tolerance: options.tolerance });
   const stairs = stairsIn(plan.lines);
   // The ends of two rails face each other as the ends of two walls do.
   const railGap = (gap: WallGap): boolean => gap.thickness < RAIL && stairs.atFlight(gap.middle);
   const gaps = likelyGaps(
     wallGaps(first).filter((gap) => !railGap(gap)),
-    { leaves, lines: kept.lines, slid: sliding.shuts },
+    { leaves, lines: kept.lines, search: searchKept, slid: sliding.shuts },
   );
   const shutLines = [...gaps.flatMap((gap) => gap.shut), ...leafLines(leaves, gaps)];
   const own = kept.layerOf.length;
@@ -109,7 +111,7 @@ export function roomsInLines(
   const pieces = likely.map(({ piece }) => piece);
   const doors = openingsOf({ gaps, leaves, ajar: plan.ajar, slid: sliding.shuts, doorLines, pieces });
   const glazed = (line: number): boolean => meaning[kept.layerOf[line]!] === "window";
-  const windows = windowsOf({ lines: kept.lines, glazed, pieces, doors });
+  const windows = windowsOf({ lines: kept.lines, search: searchKept, glazed, pieces, doors });
   return { ...judged(likely, [...doors, ...windows]), shift: plan.shift };
 }
 

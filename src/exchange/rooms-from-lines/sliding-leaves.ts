@@ -1,6 +1,6 @@
 import type { Metres, Point } from "#engine";
 import { boxOf } from "../region.ts";
-import { boxSearch, lineSearch } from "./box-index.ts";
+import { boxSearch, type LineSearch } from "./box-index.ts";
 import type { WallGap } from "./wall-ends.ts";
 
 /** Leaves that slide: their width, and how thick they are drawn. [m] @source COMMON-PRACTICE */
@@ -32,11 +32,10 @@ interface ThinLeaf {
 /**
  * Leaves of sliding doors: thin rectangles along a wall, in its gap or half in the pocket that takes them.
  *
- * @param lines - x1 y1 x2 y2 of each. [m]
+ * @param lines - x1 y1 x2 y2 of each. [m] @param search - Finds them in boxes.
  * @source DERIVED-HERE
  */
-export function slidingLeaves(lines: Float64Array): SlidingLeaves {
-  const search = lineSearch(lines);
+export function slidingLeaves(lines: Float64Array, search: LineSearch): SlidingLeaves {
   const pocketed = new Uint8Array(lines.length / 4);
   const leaves = thinLeaves(lines, search);
   const ends: { line: number; end: readonly [Point, Point] }[] = [];
@@ -111,7 +110,7 @@ const lengthOf = (lines: Float64Array, i: number): Metres =>
   Math.hypot(lines[4 * i + 2]! - lines[4 * i]!, lines[4 * i + 3]! - lines[4 * i + 1]!);
 
 /** Thin rectangles: two lines of one length side by side, and a short line at both ends. */
-function thinLeaves(lines: Float64Array, search: ReturnType<typeof lineSearch>): readonly ThinLeaf[] {
+function thinLeaves(lines: Float64Array, search: LineSearch): readonly ThinLeaf[] {
   const leaves: ThinLeaf[] = [];
   const end = (i: number, k: 0 | 2): Point => [lines[4 * i + k]!, lines[4 * i + k + 1]!];
   /** The short line between two places. */

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { Point } from "#engine";
+import { lineSearch } from "./box-index.ts";
 import { box, pencil } from "./drawn-plan.fixture.ts";
 import { findRooms } from "./find-rooms.ts";
 import { slidingLeaves } from "./sliding-leaves.ts";
@@ -91,8 +92,8 @@ describe("A door that slides into its wall", () => {
     const board = Float64Array.from(
       box(0, 0, 0.03, 0.8).flatMap((p, i, ring) => [...p, ...ring[(i + 1) % 4]!]),
     );
-    expect([...slidingLeaves(board).pocketed]).toEqual([0, 0, 0, 0]);
+    expect([...slidingLeaves(board, lineSearch(board)).pocketed]).toEqual([0, 0, 0, 0]);
     const wall = Float64Array.from([...board, -0.05, 0.4, 0.08, 0.4]);
-    expect([...slidingLeaves(wall).pocketed]).toEqual([1, 1, 1, 1, 0]);
+    expect([...slidingLeaves(wall, lineSearch(wall)).pocketed]).toEqual([1, 1, 1, 1, 0]);
   });
 });

@@ -1,6 +1,6 @@
 import type { Metres, Outline, Piece, Point } from "#engine";
 import { boxOf, inPiece } from "../region.ts";
-import { boxIndex, boxSearch, lineSearch } from "./box-index.ts";
+import { boxIndex, boxSearch, type LineSearch } from "./box-index.ts";
 import type { FoundOpening } from "./found.ts";
 import { wallThickness } from "./wall-ends.ts";
 
@@ -25,19 +25,19 @@ interface Glass {
  *
  * A jamb is a line across the wall at the end of the glass that reaches the room's face; walls with linings run on and have none.
  *
- * @param of.lines - Lines of the plan. [m] @param of.glazed - Whether a line is on a layer that is called a window: it needs no jambs.
+ * @param of.lines - Lines of the plan. [m] @param of.search - Finds them in boxes. @param of.glazed - Whether a line is on a layer that is called a window: it needs no jambs.
  * @param of.pieces - The rooms. @param of.doors - Openings known already: a window does not overlap one.
  * @source DERIVED-HERE
  * @example A wall of 0.3 m, two jambs 1.2 m apart, one line between them: a window of 1.2 m
  */
 export function windowsOf(of: {
   readonly lines: Float64Array;
+  readonly search: LineSearch;
   readonly glazed: (line: number) => boolean;
   readonly pieces: readonly Piece[];
   readonly doors: readonly FoundOpening[];
 }): readonly FoundOpening[] {
-  const { lines, glazed, pieces, doors } = of;
-  const search = lineSearch(lines);
+  const { lines, search, glazed, pieces, doors } = of;
   const rooms = boxIndex(pieces.map(({ outline }) => outline));
   const roomAt = (p: Point): number => rooms(p).find((index) => inPiece(p, pieces[index]!)) ?? -1;
   const doorsNear = boxSearch(doors.map(({ from, to }) => boxOf([from, to])));
