@@ -12,6 +12,8 @@ export const planningDefaults: PlanningDefaults = {
     wc: 0.8,
     bench: 0.8,
     basin: 1.0,
+    shower: 1.0,
+    bath: 0.5,
     panel: 0.6,
     machine: 0.6,
   },

@@ -52,7 +52,7 @@ export type ObstacleKind =
   | "beam"
   | "furniture"
   | "other";
-export type DwellKind = "desk" | "seat" | "wc" | "bench" | "basin" | "panel" | "machine";
+export type DwellKind = "desk" | "seat" | "wc" | "bench" | "basin" | "shower" | "bath" | "panel" | "machine";
 export type InterferenceKind = "heater" | "air-outlet" | "machine" | "sunlit-window" | "door-curtain";
 export type CeilingThingKind =
   | "smoke-head"

@@ -318,6 +318,13 @@ export const wiringSources = {
     verify: true,
     note: "Zone tops at the higher of 2.25 m or the highest fixed outlet, seen in public texts.",
   },
+  "IEC-60364-7-701-EXTENT": {
+    kind: "standard",
+    title: "IEC 60364-7-701, how far zones 1 and 2 of a bath or shower reach on the floor",
+    certainty: "from-memory",
+    verify: true,
+    note: "Zone 1: over the tub or tray, and 1.20 m round the outlet of a shower without one. Zone 2: 0.60 m beside zone 1 of a tub or tray. Remembered, not seen.",
+  },
   "IEC-61535": {
     kind: "standard",
     title:

@@ -16,6 +16,7 @@ import type { Arrangement, InstallationMethod, Insulation } from "./tables/capac
 import type { BreakerType } from "./tables/protection.ts";
 import type { ConductorMaterial } from "./tables/resistance.ts";
 import type { Gauge } from "./tables/united-states.ts";
+import type { WetZone } from "./wet-zones.ts";
 
 /** Nothing is guessed: what nobody looked at stays unknown, and what depends on it is not proven. */
 export type Known = "yes" | "no" | "unknown";
@@ -252,7 +253,9 @@ export interface WiringRoom {
   readonly name: string;
   readonly use: "ordinary" | "plant" | "electrical" | "escape" | "stair" | "shower" | "drying" | "store-wet";
   /** Zone of a bath or shower that a device stands in, by the id of the device. */
-  readonly zones?: Readonly<Record<string, 0 | 1 | 2 | "outside">>;
+  readonly zones?: Readonly<Record<string, WetZone>>;
+  /** Devices whose zone follows from how far they hang from baths and showers on the plan. */
+  readonly zonesByExtent?: readonly string[];
   readonly household?: Known;
   readonly fireRatedCeiling?: Known;
   readonly penetrationsSealed?: Known;

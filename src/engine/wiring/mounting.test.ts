@@ -116,9 +116,11 @@ describe("findings of a site", () => {
 
 describe("zones of a bath or shower [V]: tops at the higher of 2.25 m or the highest fixed outlet", () => {
   const zone = (height: number, highestOutlet?: number, wetZone?: Detector["wetZone"]) =>
-    wetZones({ id: "hall", ...(highestOutlet === undefined ? {} : { highestOutlet }) }, [
-      detector("d1", { height, ...(wetZone === undefined ? {} : { wetZone }) }),
-    ]).d1;
+    wetZones(
+      { id: "hall", ...(highestOutlet === undefined ? {} : { highestOutlet }) },
+      [detector("d1", { height, ...(wetZone === undefined ? {} : { wetZone }) })],
+      [],
+    ).d1?.zone;
   test("above the tops is outside; without the outlet's height nothing is known", () => {
     expect(zone(2.5, 2.1)).toBe("outside");
     expect(zone(2.25, 2.1)).toBeUndefined();
@@ -127,6 +129,63 @@ describe("zones of a bath or shower [V]: tops at the higher of 2.25 m or the hig
   });
   test("what somebody measured counts first", () => {
     expect([zone(2.1, 2.1, "2"), zone(2.5, 2.1, "1"), zone(2.1, 2.1, "outside")]).toEqual([2, 1, "outside"]);
+  });
+  test("below the tops the distance from baths and showers on the plan counts [M]: 0.6 m beside a tub, 1.2 m round an outlet", () => {
+    const beside = (
+      kind: "bath" | "shower",
+      away: number,
+      height = 2.2,
+      radius = 0.3,
+      highestOutlet?: number,
+    ) =>
+      wetZones(
+        { id: "hall", ...(highestOutlet === undefined ? {} : { highestOutlet }) },
+        [detector("d1", { at: [3 + away, 2], height })],
+        [
+          { room: "hall", kind, at: [3, 2], radius },
+          { room: "elsewhere", kind: "bath", at: [3 + away, 2], radius: 1 },
+        ],
+      ).d1?.zone;
+    expect(beside("bath", 0.9, 2.2, 1)).toBe(1);
+    expect([1.59, 1.61].map((away) => beside("bath", away, 2.2, 1))).toEqual([2, "outside"]);
+    // A tub of which only a place is entered may be larger than the place.
+    expect([0.89, 0.91, 1.54, 1.56].map((away) => beside("bath", away))).toEqual([
+      2,
+      undefined,
+      undefined,
+      "outside",
+    ]);
+    expect([0.2, 0.89, 1.1, 1.25, 1.31].map((away) => beside("shower", away))).toEqual([
+      1,
+      "1 or 2",
+      undefined,
+      undefined,
+      "outside",
+    ]);
+    // Within the extent and above 2.25 m: how high the zones reach is not known without the outlet.
+    expect(beside("shower", 0.5, 2.5)).toBeUndefined();
+    expect(beside("shower", 0.5, 2.5, 0.3, 2.6)).toBe("1 or 2");
+    expect(beside("shower", 0.5, 2.5, 0.3, 2.1)).toBe("outside");
+    expect(beside("shower", 2, 2.5)).toBe("outside");
+  });
+  test("a room with a shower on the plan is one, whatever else is entered; what rests on the extent from memory says so", () => {
+    const sealed = { ...model, entrySeal: "gland" as const };
+    const told = (away: number) => {
+      const own = site({
+        models: [sealed],
+        detectors: [detector("d1", { at: [3 + away, 2], height: 2.2 })],
+        dwellPlaces: [{ id: "s", room: "hall", kind: "shower", at: [3, 2], radius: 0.45 }],
+      });
+      const { problems, assumptions } = reviewWiring(own, installation())!;
+      return {
+        zones: problems.filter(({ code }) => code === "wet-room-unsafe").map(sentenceOf),
+        taken: assumptions.filter(({ text }) => text.startsWith("Outside the zones")),
+      };
+    };
+    expect(told(0.8).zones).toEqual([
+      "Wet room, D1: a mains detector in zone 1 or 2, by an extent of the zones that is from memory: verify.",
+    ]);
+    expect(told(2)).toMatchObject({ zones: [], taken: [{ records: ["d1"] }] });
   });
   test("a wet changing room is proven with the outlet's height, and a detector in zone 2 fails", () => {
     const wet = { wet: true, use: "changing" as const };

@@ -27,6 +27,11 @@ const rows: readonly Row[] = [
     { dwell: "basin" },
   ],
   [
+    /\b(shower|douche)\b(?! (screen|door|partition|drain|rail|head))|dusche/,
+    { obstacle: undefined, dwell: "shower" },
+  ],
+  [/\b(bathtub|bath tub|bath|tub)\b|badewanne/, { obstacle: undefined, dwell: "bath" }],
+  [
     /\b(chair|seat|stool|armchair|sofa|couch|stuhl|hocker|sessel|stoel)\b|stuhl\b|sessel\b/,
     { obstacle: undefined, dwell: "seat" },
   ],

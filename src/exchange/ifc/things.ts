@@ -290,7 +290,13 @@ export const centroid = (ring: Outline): Point => {
 };
 
 const trade = (type: string, kind: ThingKind): string => {
-  if (kind.dwell === "wc" || kind.dwell === "basin" || /SANITARY|FLOWTERMINAL/.test(type))
+  if (
+    kind.dwell === "wc" ||
+    kind.dwell === "basin" ||
+    kind.dwell === "shower" ||
+    kind.dwell === "bath" ||
+    /SANITARY|FLOWTERMINAL/.test(type)
+  )
     return "sanitary fitting";
   if (/FURNI/.test(type)) return "furniture";
   if (

@@ -62,7 +62,17 @@ export const obstacleKinds = [
   "furniture",
   "other",
 ] as const;
-export const dwellKinds = ["desk", "seat", "wc", "bench", "basin", "panel", "machine"] as const;
+export const dwellKinds = [
+  "desk",
+  "seat",
+  "wc",
+  "bench",
+  "basin",
+  "shower",
+  "bath",
+  "panel",
+  "machine",
+] as const;
 export const interferenceKinds = [
   "heater",
   "air-outlet",

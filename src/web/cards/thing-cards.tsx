@@ -93,7 +93,17 @@ function hiding({ base, top, kind, seeThrough }: Obstacle) {
   return top <= 0.9 ? "card.obstacle.hides.low" : "card.obstacle.hides.behind";
 }
 
-const dwellKinds: readonly DwellKind[] = ["desk", "seat", "wc", "bench", "basin", "panel", "machine"];
+const dwellKinds: readonly DwellKind[] = [
+  "desk",
+  "seat",
+  "wc",
+  "bench",
+  "basin",
+  "shower",
+  "bath",
+  "panel",
+  "machine",
+];
 
 export function DwellCard({ job, record }: Of<DwellPlace>) {
   const units = useUnits();

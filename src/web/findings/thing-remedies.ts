@@ -12,6 +12,8 @@ const radiusOf = {
   wc: 0.3,
   bench: seated,
   basin: 0.3,
+  shower: 0.45,
+  bath: 0.6,
   panel: seated,
   machine: seated,
 } as const;

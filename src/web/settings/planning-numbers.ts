@@ -56,6 +56,8 @@ export const planningNumbers: Readonly<Record<Group, readonly PlanningNumber[]>>
     number(["sightHeights", "wc"], "settings.sight.wc", height),
     number(["sightHeights", "bench"], "settings.sight.bench", height),
     number(["sightHeights", "basin"], "settings.sight.basin", height),
+    number(["sightHeights", "shower"], "settings.sight.shower", height),
+    number(["sightHeights", "bath"], "settings.sight.bath", height),
     number(["sightHeights", "panel"], "settings.sight.panel", height),
     number(["sightHeights", "machine"], "settings.sight.machine", height),
   ],

@@ -13,7 +13,7 @@ import type {
   WiringRoom,
 } from "../model.ts";
 import { fixingOf } from "../mounting.ts";
-import { wetZones } from "../wet-zones.ts";
+import { wetZones, zoneExtent } from "../wet-zones.ts";
 import { cablesOf } from "./cables-of.ts";
 import { circuitNamed, circuitsOf } from "./circuits-of.ts";
 import type { FoundCircuit, FoundInstallation, WiringAssumption } from "./found.ts";
@@ -61,6 +61,10 @@ export function wiringOfSite(site: Site, found: FoundInstallation): BuiltWiring 
   const circuits = circuitsOf(found);
   const loads = loadsOf(site, found, outputs.luminaires);
   const cables = cablesOf(site, found, outputs.luminaires);
+  const rooms = site.rooms.map((room) => wiringRoom(site, room));
+  const byExtent = rooms.flatMap(({ use, zones = {}, zonesByExtent = [] }) =>
+    use === "shower" ? zonesByExtent.filter((id) => zones[id] === "outside") : [],
+  );
   return {
     model: {
       supply: supply.supply,
@@ -73,7 +77,7 @@ export function wiringOfSite(site: Site, found: FoundInstallation): BuiltWiring 
       detectors: outputs.detectors.map((fed) => wiredDetector(site, found, outputs, fed)),
       buttons: buttonsOf(site, found, outputs),
       contactors: outputs.contactors.map((one) => contactorOf(site, found, outputs, one)),
-      rooms: site.rooms.map((room) => wiringRoom(site, room)),
+      rooms,
     },
     assumptions: [
       ...supply.assumptions,
@@ -83,6 +87,14 @@ export function wiringOfSite(site: Site, found: FoundInstallation): BuiltWiring 
       ...loads.assumptions,
       ...cables.assumptions,
       ...linesTaken(found, outputs),
+      ...(byExtent.length > 0
+        ? [
+            {
+              text: `Outside the zones of the baths and showers on the plan, taken as all there are: ${zoneExtent.rows.besideTub} m beside a tub or tray, ${zoneExtent.rows.roundOutlet} m round a shower without one; from memory, verify`,
+              records: byExtent,
+            },
+          ]
+        : []),
       ...(outputs.lines.length > 0
         ? [
             {
@@ -292,20 +304,26 @@ const buttonsOf = (site: Site, found: FoundInstallation, outputs: Outputs): read
     ];
   });
 
-const wiringRoom = (site: Site, room: Room): WiringRoom => ({
-  id: room.id,
-  name: roomTitle(room),
-  use: useOf(room),
-  zones: wetZones(room, site.detectors),
-  household: "unknown",
-  fireRatedCeiling: known(room.fireRatedCeiling),
-  penetrationsSealed: known(room.penetrationsSealed),
-});
+function wiringRoom(site: Site, room: Room): WiringRoom {
+  const zones = Object.entries(wetZones(room, site.detectors, site.dwellPlaces));
+  return {
+    id: room.id,
+    name: roomTitle(room),
+    use: wiringUse(site, room),
+    zones: Object.fromEntries(zones.map(([id, { zone }]) => [id, zone])),
+    zonesByExtent: zones.flatMap(([id, { from }]) => (from === "extent" ? [id] : [])),
+    household: "unknown",
+    fireRatedCeiling: known(room.fireRatedCeiling),
+    penetrationsSealed: known(room.penetrationsSealed),
+  };
+}
 
 const known = (fact: boolean | undefined): Known => (fact === undefined ? "unknown" : fact ? "yes" : "no");
 
-/** Where water may splash, people wash or change: as a shower. Elsewhere wet rooms ask for protection against water alone. */
-function useOf({ use, wet, escapeRoute }: Room): WiringRoom["use"] {
+/** Where a bath or shower stands, or where water may splash and people wash or change: as a shower. Elsewhere wet rooms ask for protection against water alone. */
+function wiringUse({ dwellPlaces }: Site, { id, use, wet, escapeRoute }: Room): WiringRoom["use"] {
+  if (dwellPlaces.some(({ room, kind }) => room === id && (kind === "bath" || kind === "shower")))
+    return "shower";
   if (wet) return use === "sanitary" || use === "changing" ? "shower" : "store-wet";
   if (use === "plant") return "plant";
   if (use === "stair") return "stair";

@@ -150,7 +150,8 @@ const waterProtection: Readonly<Partial<Record<WiringRoom["use"], number>>> = {
   "store-wet": 4,
 };
 
-const ZONE = "the zone of the shower or bath: its highest fixed outlet, or the zone as measured";
+const ZONE =
+  "the zone of the shower or bath: its highest fixed outlet, its place on the plan, or the zone as measured";
 
 /** W-21: wet rooms: 30 mA on every circuit, no mains detector in zones 0 to 2, protected against water. @param model - The wiring. @returns Hits. @source IEC-60364-7-701 @example Detector in zone 2: fails */
 export const wetRooms = (model: WiringModel): readonly RuleHit[] =>
@@ -172,9 +173,15 @@ export const wetRooms = (model: WiringModel): readonly RuleHit[] =>
         const where = { name: tag, room: room.id, records: [id] };
         const zone = room.zones?.[id];
         return [
-          ...(zone === 0 || zone === 1 || zone === 2
-            ? [{ ...where, verdict: "fail" as const, detail: `a mains detector in zone ${zone}` }]
-            : []),
+          ...(zone === undefined || zone === "outside"
+            ? []
+            : [
+                {
+                  ...where,
+                  verdict: "fail" as const,
+                  detail: `a mains detector in zone ${zone}${room.zonesByExtent?.includes(id) ? ", by an extent of the zones that is from memory: verify" : ""}`,
+                },
+              ]),
           ...(room.use === "shower" && zone === undefined
             ? [{ ...where, verdict: "not-proven" as const, detail: ZONE }]
             : []),

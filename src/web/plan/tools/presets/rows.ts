@@ -83,7 +83,7 @@ export function row(what: RowKind, ground: Ground, span: Span): Added | undefine
       for (let bay = 0; bay < count; bay++)
         put("dwellPlaces", {
           room: room.id,
-          kind: what === "cubicles" ? "wc" : "basin",
+          kind: what === "cubicles" ? "wc" : "shower",
           at: own.at((bay + 0.5) * size.width + size.panel / 2, what === "cubicles" ? 0.5 : size.depth / 2),
           radius: 0.3,
         });
