@@ -17,23 +17,25 @@ export function figure(value: number | undefined, unit: string): string {
   return unit === "" ? text : `${text} ${unit}`;
 }
 
-/** Checks with their evidence: what was found, what is asked, by which source. */
+/** Checks with their evidence: what was found, what is asked, by which source. One source of all of them is named once, above. */
 export function checkBlock(heading: string, checks: readonly Check[]): Block {
+  const [one, ...more] = new Set(checks.map(({ source }) => shortSource(source)));
+  const same = one !== undefined && more.length === 0;
   return {
-    heading,
+    heading: same ? `${heading}, by ${one.charAt(0).toLowerCase()}${one.slice(1)}` : heading,
     columns: [
-      column("What is checked", 64),
-      column("Found", 20, "end"),
-      column("Limit", 20, "end"),
-      column("Verdict", 22),
-      column("By", 46),
+      column("What is checked", same ? 116 : 66),
+      column("Found", 18, "end"),
+      column("Limit", 18, "end"),
+      column("Verdict", 20),
+      ...(same ? [] : [column("By", 50)]),
     ],
     rows: checks.map(({ what, actual, limit, unit, verdict, source }) => [
       what,
       figure(actual, unit),
       limit === undefined ? "" : figure(limit, unit),
       verdictWords[verdict],
-      shortSource(source),
+      ...(same ? [] : [shortSource(source)]),
     ]),
   };
 }
@@ -47,7 +49,7 @@ const severityWords = { must: "! must", should: "– should", note: "· note" } 
 export function findingBlock(heading: string, findings: readonly Finding[], empty?: string): Block {
   return {
     heading,
-    columns: [column("", 18), column("What", 92), column("Remedy", 62)],
+    columns: [column("", 18), column("What", 84), column("Remedy", 70)],
     rows: findings.map(({ severity, message, remedy }) => [severityWords[severity], message, remedy]),
     ...(empty === undefined ? {} : { empty }),
   };

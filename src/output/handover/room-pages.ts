@@ -13,7 +13,7 @@ import { column } from "../wiring/schedules.ts";
 import { verifyWords } from "../wiring/sheet-frame.ts";
 import { uprightFrame } from "../wiring/table-sheets.ts";
 import { checkBlock, figure, findingBlock } from "./check-rows.ts";
-import { type Block, inset, uprightPages } from "./upright-pages.ts";
+import { type Block, type Drawn, inset, uprightPages } from "./upright-pages.ts";
 
 export interface RoomPagesInput {
   readonly handover: Handover;
@@ -22,14 +22,16 @@ export interface RoomPagesInput {
   readonly variant: Variant;
 }
 
-/** Height of the plan on the page of a room. [mm] */
-const viewHeight = 112;
+/** Height of the plan on the page of a room: the most, and what it is where the tables need a second page anyway. [mm] */
+const heights = { most: 140, usual: 112 } as const;
+/** The smallest plan that still reads, as a scale: rather a second page than a smaller one. */
+const smallest = 200;
+/** Under the plan, for the scale bar. [mm] */
+const barHeight = 11;
 
 /** One room: its plan with what is seen and missed, its detectors and what is set on them, demand and coverage with evidence, what is open. */
 export function roomPages(input: RoomPagesInput): readonly UnnumberedSheet[] {
   const { handover, room, title } = input;
-  const extent = extentOf([room.room.outline]);
-  const view = extent && { scale: scaleFor(extent) };
   const checks = [...room.coverage.checks, ...(room.walked ? [room.walked.check] : [])];
   const devices = handover.settings.devices.filter(({ context }) => room.detectors.includes(context.device));
   const verify = verifyWords([...checks.map(({ source }) => source), ...devices.flatMap(settingSources)]);
@@ -47,8 +49,7 @@ export function roomPages(input: RoomPagesInput): readonly UnnumberedSheet[] {
     ],
     title,
     notes: verify === undefined ? [] : [verify],
-    ...(view ? { scale: view.scale } : {}),
-    drawn: { height: viewHeight + 3, marks: (top) => viewMarks(input, top) },
+    drawn: (free) => drawnIn(input, free),
   });
 }
 
@@ -71,25 +72,44 @@ const scales = [20, 25, 50, 100, 200, 500, 1000] as const;
 /** Free on all sides, for what lies at the walls. [mm] */
 const rim = 6;
 
-function scaleFor(extent: Extent): number {
-  const [width, height] = [uprightFrame.right - uprightFrame.left - 2 * inset, viewHeight - 8];
+/** The plan as large as the page leaves room for: an ordinary room takes one page. */
+function drawnIn(input: RoomPagesInput, free: number): Drawn | undefined {
+  const extent = extentOf([input.room.room.outline]);
+  if (!extent) return undefined;
+  const alone = Math.min(free, heights.most) - barHeight;
+  const onePage = alone > 0 && scaleFor(extent, alone) <= smallest;
+  const given = (onePage ? alone : heights.usual - barHeight) + barHeight;
+  const scale = scaleFor(extent, given - barHeight);
+  const view = ((extent.high - extent.low) * 1000) / scale + 2 * rim;
+  return {
+    height: Math.min(given, view + barHeight),
+    scale,
+    marks: (top) => viewMarks(input, { top, bottom: top + view, scale }),
+  };
+}
+
+function scaleFor(extent: Extent, height: number): number {
+  const width = uprightFrame.right - uprightFrame.left - 2 * inset;
   const fits = (scale: number): boolean =>
     ((extent.right - extent.left) * 1000) / scale <= width - 2 * rim &&
     ((extent.high - extent.low) * 1000) / scale <= height - 2 * rim;
   return scales.find(fits) ?? scales[scales.length - 1]!;
 }
 
-function viewMarks({ handover, room, variant }: RoomPagesInput, top: number): readonly Mark[] {
+function viewMarks(
+  { handover, room, variant }: RoomPagesInput,
+  { top, bottom, scale }: { readonly top: number; readonly bottom: number; readonly scale: number },
+): readonly Mark[] {
   const { site, zones } = handover;
   const window: Box = {
     left: uprightFrame.left + inset,
     right: uprightFrame.right - inset,
     top,
-    bottom: top + viewHeight - 8,
+    bottom,
   };
   const extent = extentOf([room.room.outline]);
   if (!extent) return [];
-  const projection = centred(extent, window, scaleFor(extent));
+  const projection = centred(extent, window, scale);
   const own: readonly ZoneOfDevice[] = zones.filter(({ device }) => room.detectors.includes(device));
   return [
     {
@@ -107,6 +127,7 @@ function viewMarks({ handover, room, variant }: RoomPagesInput, top: number): re
           letters: new Map(),
           projection,
           window,
+          title: "absent",
         }),
       ],
     },

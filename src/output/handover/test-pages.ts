@@ -12,6 +12,7 @@ import type { UnnumberedSheet } from "../setting-out/setting-out-sheets.ts";
 import { column } from "../wiring/schedules.ts";
 import { verifyWords } from "../wiring/sheet-frame.ts";
 import { figure } from "./check-rows.ts";
+import { isProveDead, proveDeadBlock } from "./prove-dead.ts";
 import { stageWords, stepWords } from "./step-words.ts";
 import { type Block, uprightPages } from "./upright-pages.ts";
 
@@ -40,7 +41,12 @@ export function testPages({ handover, title, by }: TestPagesInput): readonly Unn
     intro: [
       "In the order of the work. A blank line is not tested: fill it in by hand, with name and date. What was entered on site stands here as entered.",
     ],
-    blocks: workStages.map((stage) => stageBlock(handover, { stage, by })),
+    blocks: workStages.flatMap((stage) => [
+      stageBlock(handover, { stage, by }),
+      ...(stage === "isolation" && tests.some(isProveDead)
+        ? [proveDeadBlock(handover, ({ entries }) => byWords(entries, by))]
+        : []),
+    ]),
     title,
     notes: verify === undefined ? [] : [verify],
     ...(supply ? { supply } : {}),
@@ -51,24 +57,46 @@ function stageBlock(
   handover: Handover,
   of: { readonly stage: (typeof workStages)[number]; readonly by: TestPagesInput["by"] },
 ): Block {
-  const lines = handover.tests.filter(({ state }) => state.step.stage === of.stage);
+  const stage = handover.tests.filter(({ state }) => state.step.stage === of.stage);
+  const [dead] = stage.filter(isProveDead);
+  // Proving dead is a table of its own: here it keeps its place in the order, once for all detectors.
+  const lines = stage.filter((line) => line === dead || !isProveDead(line));
   return {
     heading: stageWords[of.stage],
     columns: [
-      column("Step", 52),
-      column("Of", 46),
-      column("Asked", 26, "end"),
-      column("Found", 26, "end"),
+      column("Step", 50),
+      column("Of", 44),
+      column("Asked", 32, "end"),
+      column("Found", 24, "end"),
       column("By, on", 22),
     ],
-    rows: lines.map((line) => [
-      stepWords[line.state.step.name],
-      aboutWords(handover, line),
-      askedWords(line),
-      foundWords(handover, line),
-      byWords(line.entries, of.by),
-    ]),
+    rows: lines.map((line) =>
+      line === dead
+        ? deadRow(stage.filter(isProveDead))
+        : [
+            stepWords[line.state.step.name],
+            aboutWords(handover, line),
+            askedWords(line),
+            foundWords(handover, line),
+            byWords(line.entries, of.by),
+          ],
+    ),
   };
+}
+
+/** All detectors in one line; each has its own in the matrix. */
+function deadRow(lines: readonly TestLine[]): readonly string[] {
+  const { length } = lines;
+  const proved = lines.filter(({ state }) => state.status === "done").length;
+  const failed = lines.some(({ state }) => state.status === "failed");
+  const begun = lines.some(({ entries }) => entries.length > 0);
+  return [
+    stepWords["prove-dead"],
+    `${length} ${length === 1 ? "detector" : "detectors"}, see below`,
+    "each pair",
+    failed ? "! failed" : begun ? `${proved} of ${length} done` : "",
+    "",
+  ];
 }
 
 function aboutWords({ site, wiring }: Handover, { state }: TestLine): string {

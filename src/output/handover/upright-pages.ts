@@ -1,10 +1,10 @@
 import type { Supply } from "#engine";
 import { muted } from "../drawing/ink.ts";
 import { broken } from "../drawing/lettering.ts";
-import type { Mark, Millimetres } from "../drawing/mark.ts";
+import type { Mark, Millimetres, PaperPoint } from "../drawing/mark.ts";
 import { type SheetTitle, titleBlockSize } from "../drawing/title-block.ts";
 import type { UnnumberedSheet } from "../setting-out/setting-out-sheets.ts";
-import { type Column, headOf, rowHeight, tableMarks } from "../setting-out/table.ts";
+import { type Column, goingOnHeight, headOf, rowHeight, tableMarks } from "../setting-out/table.ts";
 import { cautionHeight } from "../wiring/caution-band.ts";
 import { words } from "../wiring/symbols.ts";
 import { brokenRow, uprightFrame, uprightFrameMarks, uprightSize } from "../wiring/table-sheets.ts";
@@ -16,6 +16,8 @@ export interface Block {
   readonly rows: readonly (readonly string[])[];
   /** Said in place of a table without rows; such a block is left out where this is absent. */
   readonly empty?: string;
+  /** Its cells are boxes, to be filled in by hand. */
+  readonly boxes?: true;
 }
 
 export interface UprightPages {
@@ -28,13 +30,19 @@ export interface UprightPages {
   /** Said once on every page, above the title block. */
   readonly notes: readonly string[];
   readonly supply?: Supply;
-  /** Of what is drawn; not to scale if absent. */
-  readonly scale?: number;
-  /** Something drawn under the heading of the first page. */
-  readonly drawn?: {
-    readonly height: Millimetres;
-    readonly marks: (top: Millimetres) => readonly Mark[];
-  };
+  /**
+   * Something drawn under the heading of the first page.
+   *
+   * @param free - Height that is left for it where all blocks stand on one page with it; less than nothing where they fill more.
+   */
+  readonly drawn?: (free: Millimetres) => Drawn | undefined;
+}
+
+/** What is drawn on a page among tables. */
+export interface Drawn {
+  readonly height: Millimetres;
+  readonly scale: number;
+  readonly marks: (top: Millimetres) => readonly Mark[];
 }
 
 /** Inside the frame, left and right of the words. */
@@ -55,6 +63,7 @@ interface Piece {
   /** Lines that go on with the row above. */
   readonly goingOn: ReadonlySet<number>;
   readonly said: string | undefined;
+  readonly boxes: boolean;
 }
 
 /** Tables as upright A4 pages: each repeats its head where it goes on, and no row stands alone under it. */
@@ -65,7 +74,8 @@ export function uprightPages(input: UprightPages): readonly UnnumberedSheet[] {
   const intro = (input.intro ?? []).flatMap((line) => broken(line, blockWidth, 2.5));
   const bottom = uprightFrame.bottom - titleBlockSize[1] - notes.length * noteHeight - 3;
   const drawnTop = frameTop + headingHeight + intro.length * introHeight + 2;
-  const first = drawnTop + (input.drawn?.height ?? 0);
+  const drawn = input.drawn?.(bottom - drawnTop - heightOf(input.blocks));
+  const first = drawnTop + (drawn?.height ?? 0);
   const pages = paged(input.blocks, { first, next: frameTop + headingHeight + 2, bottom });
   return pages.map(
     (pieces, i): UnnumberedSheet =>
@@ -74,7 +84,7 @@ export function uprightPages(input: UprightPages): readonly UnnumberedSheet[] {
         title: `${title.job}: ${heading}`,
         width: uprightSize[0],
         height: uprightSize[1],
-        ...(i === 0 && input.scale !== undefined ? { scale: input.scale } : {}),
+        ...(i === 0 && drawn ? { scale: drawn.scale } : {}),
         marks: [
           words(
             [uprightFrame.left + inset, frameTop + 8],
@@ -86,7 +96,7 @@ export function uprightPages(input: UprightPages): readonly UnnumberedSheet[] {
                 ...intro.map((line, n) =>
                   words([uprightFrame.left + inset, frameTop + headingHeight + 3.5 + n * introHeight], line),
                 ),
-                ...(input.drawn?.marks(drawnTop) ?? []),
+                ...(drawn?.marks(drawnTop) ?? []),
               ]
             : []),
           ...pieces.flatMap(({ piece, top }) => pieceMarks(piece, top)),
@@ -100,7 +110,7 @@ export function uprightPages(input: UprightPages): readonly UnnumberedSheet[] {
               { colour: muted },
             ),
           ),
-          ...uprightFrameMarks({ ...title, page, pages: of }, supply, i === 0 ? input.scale : undefined),
+          ...uprightFrameMarks({ ...title, page, pages: of }, supply, i === 0 ? drawn?.scale : undefined),
         ],
       }),
   );
@@ -112,9 +122,36 @@ function pieceMarks(piece: Piece, top: Millimetres): readonly Mark[] {
   return [
     ...(head > 0 ? [words([left, top + 5], piece.heading, { size: 3.5, weight: "semibold" })] : []),
     ...(piece.said === undefined
-      ? tableMarks([left, top + head], { columns: piece.columns, rows: piece.rows, goingOn: piece.goingOn })
+      ? [
+          ...tableMarks([left, top + head], {
+            columns: piece.columns,
+            rows: piece.rows,
+            goingOn: piece.goingOn,
+          }),
+          ...(piece.boxes ? boxMarks([left, top + head], piece) : []),
+        ]
       : [words([left + 1.5, top + head + 3.5], piece.said, { colour: muted })]),
   ];
+}
+
+/** Uprights between the columns, so that a pen finds its box. */
+function boxMarks([left, top]: PaperPoint, { columns, rows, goingOn }: Piece): readonly Mark[] {
+  const bottom = top + headOf(columns) + linesHeight(rows.length, goingOn);
+  let x = left;
+  return columns.slice(0, -1).map(({ width }): Mark => {
+    x += width;
+    return { kind: "line", from: [x, top + 1], to: [x, bottom], pen: { width: 0.18, colour: muted } };
+  });
+}
+
+/** Height that blocks take one under the other on a page without end. */
+function heightOf(blocks: readonly Block[]): Millimetres {
+  return blocks.reduce((sum, { heading, columns, rows, empty }) => {
+    if (rows.length === 0 && empty === undefined) return sum;
+    const lines = rows.reduce((height, row) => height + rowOf(brokenRow(row, columns).length), 0);
+    const table = rows.length === 0 ? rowHeight : headOf(columns) + lines;
+    return sum + (heading === "" ? 0 : blockHead) + table + blockGap;
+  }, 0);
 }
 
 type Placed = { readonly piece: Piece; readonly top: Millimetres };
@@ -133,20 +170,19 @@ function paged(
     pages.at(-1)!.push({ piece, top: y });
     y += height + blockGap;
   };
-  for (const { heading, columns, rows, empty } of blocks) {
+  for (const { heading, columns, rows, empty, boxes = false } of blocks) {
     const head = heading === "" ? 0 : blockHead;
     if (rows.length === 0) {
       if (empty === undefined) continue;
       if (y + head + rowHeight > room.bottom) turn();
-      put({ heading, columns, rows: [], goingOn: new Set(), said: empty }, head + rowHeight);
+      put({ heading, columns, rows: [], goingOn: new Set(), said: empty, boxes }, head + rowHeight);
       continue;
     }
     let left = rows.map((row) => brokenRow(row, columns));
     let part = 0;
     while (left.length > 0) {
       const name = part === 0 ? heading : heading === "" ? "" : `${heading}, continued`;
-      const most = Math.floor((room.bottom - y - head - headOf(columns)) / rowHeight);
-      let count = whole(left, most);
+      let count = whole(left, room.bottom - y - head - headOf(columns));
       // A last row alone on the next page takes the one before with it; a single row under a head waits for its next.
       if (count === left.length - 1 && count > 1) count -= 1;
       const opens = pages.at(-1)!.length === 0;
@@ -158,8 +194,8 @@ function paged(
       left = left.slice(taken.length);
       const lines = taken.flat();
       put(
-        { heading: name, columns, rows: lines, goingOn: goingOnIn(taken), said: undefined },
-        head + headOf(columns) + lines.length * rowHeight,
+        { heading: name, columns, rows: lines, goingOn: goingOnIn(taken), said: undefined, boxes },
+        head + headOf(columns) + taken.reduce((height, row) => height + rowOf(row.length), 0),
       );
       part += 1;
       if (left.length > 0) turn();
@@ -179,12 +215,19 @@ function goingOnIn(rows: readonly (readonly (readonly string[])[])[]): ReadonlyS
   return numbers;
 }
 
-/** How many rows, whole, go into so many lines. */
-function whole(rows: readonly (readonly (readonly string[])[])[], lines: number): number {
+/** How many rows, whole, go into so much height. */
+function whole(rows: readonly (readonly (readonly string[])[])[], height: Millimetres): number {
   let used = 0;
   for (const [i, row] of rows.entries()) {
-    used += row.length;
-    if (used > lines) return i;
+    used += rowOf(row.length);
+    if (used > height + 1e-9) return i;
   }
   return rows.length;
 }
+
+/** Height of a row of so many lines. */
+const rowOf = (lines: number): Millimetres => rowHeight + (lines - 1) * goingOnHeight;
+
+/** Height of lines of which some go on with the one above. */
+const linesHeight = (lines: number, goingOn: ReadonlySet<number>): Millimetres =>
+  lines * rowHeight - goingOn.size * (rowHeight - goingOnHeight);

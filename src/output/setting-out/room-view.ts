@@ -28,6 +28,8 @@ export function roomView(view: {
   readonly letters: ReadonlyMap<number, string>;
   readonly projection: Projection;
   readonly window: Box;
+  /** absent: its name stands beside it already. */
+  readonly title?: "absent";
 }): readonly Mark[] {
   const { site, room, devices, letters, projection, window } = view;
   const records = inRooms(site, new Set([room.id]));
@@ -97,7 +99,7 @@ export function roomView(view: {
     ...letterMarks,
     ...detectorSigns(records, site, projection),
     ...placedLabels(tags, ground),
-    title(room, window),
+    ...(view.title === "absent" ? [] : [title(room, window)]),
   ];
 }
 

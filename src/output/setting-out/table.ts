@@ -10,6 +10,8 @@ export interface Column {
 
 export const rowHeight: Millimetres = 5.4;
 export const headHeight: Millimetres = 6.4;
+/** A line that goes on with its row stands closer: the row reads as one. */
+export const goingOnHeight: Millimetres = 3.7;
 
 /** Height of the head; a table whose columns need no names has none. */
 export const headOf = (columns: readonly Column[]): Millimetres =>
@@ -70,7 +72,8 @@ export function tableMarks(
       pen: { width: 0.35, colour: ink },
     },
     ...table.rows.flatMap((row, i): readonly Mark[] => {
-      const top = at[1] + head + i * rowHeight;
+      // The line above leaves its own height; this one, where it goes on, stands higher by what it saves.
+      const top = at[1] + head + lineTop(i, table.goingOn);
       return [
         ...cells(row, top + 3.9, "regular"),
         // A row without a first cell goes on with the one above: no line between them.
@@ -78,4 +81,11 @@ export function tableMarks(
       ];
     }),
   ];
+}
+
+/** Top of a line below the head: each that goes on with its row takes less. */
+function lineTop(line: number, goingOn: ReadonlySet<number> = new Set()): Millimetres {
+  let close = 0;
+  for (let i = 1; i <= line; i++) if (goingOn.has(i)) close += 1;
+  return line * rowHeight - close * (rowHeight - goingOnHeight);
 }
