@@ -101,7 +101,8 @@ function resultOf(
   rule: Rule,
   { facts, unknown }: { readonly facts: RuleFacts; readonly unknown: readonly string[] },
 ): RuleResult {
-  const actual = facts.measures[rule.limit.measure];
+  const measured = facts.measures[rule.limit.measure];
+  const actual = Number.isNaN(measured) ? undefined : measured;
   const limit = "most" in rule.limit ? rule.limit.most : rule.limit.least;
   const verdict = verdictOf(rule, { actual, certain: unknown.length === 0 });
   const missing = [...unknown, ...(actual === undefined ? [measureNames[rule.limit.measure]] : [])];
@@ -147,7 +148,7 @@ function verdictOf(
   { actual, certain }: { readonly actual: number | undefined; readonly certain: boolean },
 ): Verdict {
   // A rule that may not apply is neither kept nor broken: its report would say that it was looked at for this room.
-  if (!certain || actual === undefined || Number.isNaN(actual)) return "not-proven";
+  if (!certain || actual === undefined) return "not-proven";
   const met = "most" in rule.limit ? actual <= rule.limit.most : actual >= rule.limit.least;
   return met ? "pass" : "fail";
 }

@@ -76,3 +76,10 @@ test.each([
 ] as const)("the name %s, used for %s, speaks of %s", (name, use, space) => {
   expect(spaceByName({ name, use })).toBe(space);
 });
+
+test("a figure that is no number is missing like one that nobody entered", () => {
+  const [fact] = openFacts(
+    rooms(1, { spaces: ["corridor"], plant: 50_000, measures: { "off-delay": Number.NaN, "vacant-share": 0 } }),
+  );
+  expect(fact!.values.missing).toBe("Off delay");
+});

@@ -69,7 +69,7 @@ export interface SettingContext {
     readonly reason?: string;
     readonly assumption?: string;
   };
-  /** Whether each point of what it lights is seen by two devices. */
+  /** Whether each point of what it lights is seen by two devices that switch it. */
   readonly seenByTwo?: boolean;
   /** Kinds of output that its data sheet declares. */
   readonly outputKinds?: readonly OutputKind[];

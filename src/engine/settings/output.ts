@@ -15,7 +15,8 @@ export interface OutputChoice {
  * What a device does with the light, where nobody chose it.
  *
  * A stair, or an escape route without daylight, is not left dark by one device that fails: it falls to a background level, unless each
- * point is seen by two devices. Elsewhere the light is switched. What a data sheet does not declare is not derived.
+ * point is seen by two devices. Elsewhere the light is switched. What the place asks for is derived even where the data sheet does not
+ * declare it, and is then a finding; only a sheet that knows nothing but an addressed bus is taken at its word.
  *
  * @param context - Use, escape route, daylight, sight of two devices, kinds of output of the data sheet.
  * @returns Value with its reason, and what it takes for granted.

@@ -43,12 +43,18 @@ export type PlaceContext = Omit<SettingContext, "group">;
 /**
  * What the site says of the place that a detector lights. What nobody entered stays unknown.
  *
- * @param look - The site. @param detector - One of its detectors. @param read - What its readings give, if somebody read.
+ * @param look - The site. @param detector - One of its detectors. @param known.read - What its readings give, if somebody read.
+ * @param known.switching - Ids of the devices whose contacts feed its load.
  * @returns Use and daylight over all rooms that it lights: one escape route makes all of them one.
  * @source SETTING-CHOICE
  * @example A corridor without an entered window: daylight unknown
  */
-export function placeContext(look: SiteLookUp, detector: Detector, read?: ReadThreshold): PlaceContext {
+export function placeContext(
+  look: SiteLookUp,
+  detector: Detector,
+  known: { readonly read?: ReadThreshold | undefined; readonly switching: ReadonlySet<string> },
+): PlaceContext {
+  const { read, switching } = known;
   const lit = controlledRooms(detector).flatMap((id) => look.roomById.get(id) ?? []);
   const own = look.roomById.get(detector.room);
   const on = read && !("problems" in read) ? read.on : undefined;
@@ -67,7 +73,7 @@ export function placeContext(look: SiteLookUp, detector: Detector, read?: ReadTh
     masks: detector.masks.length,
     // Two sights count where being left in the dark is worst; elsewhere nothing hangs on them.
     ...(lit.some(({ use }) => use === "stair") || escapeRoute === true
-      ? { seenByTwo: seenByTwo(look, lit) }
+      ? { seenByTwo: seenByTwo(look, { rooms: lit, switching }) }
       : {}),
     ...(outputKinds === undefined ? {} : { outputKinds }),
     ...(escapeRoute === undefined ? {} : { escapeRoute }),

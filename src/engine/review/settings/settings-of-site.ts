@@ -56,10 +56,18 @@ export function settingsOfSite(site: Site, choices: SettingChoices = {}): SiteSe
     wiring,
     chosenRole: (id) => choices.chosen?.get(id)?.groupRole,
   });
+  const switchingIn = (id: string): ReadonlySet<string> =>
+    new Set(
+      [...groups].flatMap(([device, group]) => {
+        const role = choices.chosen?.get(device)?.groupRole ?? group.role;
+        return group.id === id && role !== "slave" ? [device] : [];
+      }),
+    );
   const devices = detectors.map((detector): PlannedDevice => {
     const readings = choices.readings?.get(detector.id);
     const threshold = readings && readThreshold(roomTitle(look.roomById.get(detector.room)), readings);
-    const place = placeContext(look, detector, threshold);
+    const group = groups.get(detector.id)!;
+    const place = placeContext(look, detector, { read: threshold, switching: switchingIn(group.id) });
     const [strictest] = controlledRooms(detector)
       .flatMap((id) => limitOf(look, id, { packs, choices }))
       .toSorted((a, b) => a.delay - b.delay);
@@ -67,7 +75,7 @@ export function settingsOfSite(site: Site, choices: SettingChoices = {}): SiteSe
     const recommended = choices.recommended?.get(detector.id);
     const context: SettingContext = {
       ...place,
-      group: groups.get(detector.id)!,
+      group,
       ...(timer && { stairTimer: timer }),
       ...(recommended && { recommendedDelay: recommended }),
       ...(strictest && { longestDelay: strictest }),

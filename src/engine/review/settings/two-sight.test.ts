@@ -21,6 +21,15 @@ test("one device over a stair leaves points to one alone; two that see all of it
   ]);
 });
 
+test("one of two that only signals to the other, or is made its slave, is no second sight: one contact that fails leaves all in the dark", () => {
+  const pair = [at("b1", 1.8), at("b2", 2.2)];
+  const two = (detectors: typeof pair, choices = {}) =>
+    settled(detectors, stair, choices).map(([seen]) => seen);
+  expect(two([at("b1", 1.8), at("b2", 2.2, { output: "signals" })])).toEqual([false, false]);
+  expect(two(pair, { chosen: new Map([["b1", { groupRole: "master" }]]) })).toEqual([false, false]);
+  expect(two([...pair, at("b3", 2, { output: "signals" })])).toEqual([true, true, true]);
+});
+
 test("two devices that share a long stair between them are one sight each", () => {
   const long = roomLike({ id: "stair", name: "Stair", use: "stair", outline: box(0, 0, 14, 3) });
   expect(settled([at("b1", 3.5), at("b2", 10.5)], long).map(([two]) => two)).toEqual([false, false]);

@@ -3,18 +3,24 @@ import { areaOf, difference, intersection, type Region, union } from "../../geom
 import type { Room, SiteLookUp } from "../../site/index.ts";
 
 /**
- * Whether each point of the floor of rooms is seen by two devices: then one that fails leaves nobody in the dark.
+ * Whether each point of the floor of rooms is seen by two devices that switch: then one that fails leaves nobody in the dark.
  *
- * @param look - The site. @param rooms - Rooms that one load lights.
- * @returns False with fewer than two devices in a room, or where more than the smallest gap that counts is seen by one alone.
+ * @param look - The site. @param question.rooms - Rooms that one load lights. @param question.switching - Ids of the devices whose contacts feed it:
+ * where all others only signal to one of them, its failing leaves everybody in the dark.
+ * @returns False with fewer than two of these in a room, or where more than the smallest gap that counts is seen by one alone.
  * @source DERIVED-HERE
- * @example Two devices side by side, each of which sees the whole room: true
+ * @example Two devices side by side with joined contacts, each of which sees the whole room: true; a master and its slave: false
  */
-export const seenByTwo = (look: SiteLookUp, rooms: readonly Room[]): boolean =>
-  rooms.length > 0 && rooms.every((room) => roomSeenByTwo(look, room));
+export const seenByTwo = (
+  look: SiteLookUp,
+  {
+    rooms,
+    switching,
+  }: { readonly rooms: readonly Room[]; readonly switching: ReadonlySet<string> },
+): boolean => rooms.length > 0 && rooms.every((room) => roomSeenByTwo(look, room, switching));
 
-function roomSeenByTwo(look: SiteLookUp, room: Room): boolean {
-  const detectors = look.detectorsFor(room.id);
+function roomSeenByTwo(look: SiteLookUp, room: Room, switching: ReadonlySet<string>): boolean {
+  const detectors = look.detectorsFor(room.id).filter(({ id }) => switching.has(id));
   if (detectors.length < 2) return false;
   const floor = roomDemand(look.site, room.id).standing;
   const zones = detectors.map(({ id, model }) => {
