@@ -79,7 +79,11 @@ test.each([
 
 test("a figure that is no number is missing like one that nobody entered", () => {
   const [fact] = openFacts(
-    rooms(1, { spaces: ["corridor"], plant: 50_000, measures: { "off-delay": Number.NaN, "vacant-share": 0 } }),
+    rooms(1, {
+      spaces: ["corridor"],
+      plant: 50_000,
+      measures: { "off-delay": Number.NaN, "vacant-share": 0 },
+    }),
   );
   expect(fact!.values.missing).toBe("Off delay");
 });

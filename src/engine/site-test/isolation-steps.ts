@@ -34,7 +34,7 @@ export function isolationOf(given: GroupCase): readonly WorkStep[] {
       make({ needs: before, source, ...draft }),
     );
     steps.push(...own);
-    // What may be said not to apply is no condition of what comes after; its own entry still counts.
+    // Where a step may be said not to apply, that entry counts like one that it was done.
     before = own.map(({ id }) => id);
   }
   return steps;

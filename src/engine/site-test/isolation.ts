@@ -1,4 +1,11 @@
-import type { EarthingSystem, Supply, WiredDetector, WiringModel } from "../wiring/index.ts";
+import {
+  type Circuit,
+  type EarthingSystem,
+  type Supply,
+  supplyOfCircuit,
+  type WiredDetector,
+  type WiringModel,
+} from "../wiring/index.ts";
 
 /** Circuits that must be dead together before a cover of any of them is opened: all supplies that meet in one switched group. */
 export interface IsolationGroup {
@@ -11,8 +18,9 @@ export interface IsolationGroup {
   readonly mayBackFeed: boolean;
   /** A neutral is, or may be, used by another circuit as well. */
   readonly sharedNeutral: boolean;
+  /** Of its first circuit: its region decides the order of the steps. */
   readonly supply: Supply;
-  /** TT, and the isolator of one of its boards is not known to break the neutral. */
+  /** One of its circuits is TT, and the isolator of that board is not known to break the neutral. */
   readonly neutralOpen: boolean;
 }
 
@@ -102,21 +110,25 @@ function groupLike(
   group: Pick<IsolationGroup, "id" | "circuits" | "detectors">,
 ): IsolationGroup {
   const circuits = model.circuits.filter(({ id }) => group.circuits.includes(id));
-  const boardIds = circuits.flatMap(
-    ({ device }) => model.devices.find(({ id }) => id === device)?.board ?? [],
-  );
-  const boards = [...new Set(boardIds)];
-  const records = model.boards.filter(({ id }) => boards.includes(id));
-  const supply = records[0]?.supply ?? model.supply;
+  const boardOf = ({ device }: Circuit): string | undefined =>
+    model.devices.find(({ id }) => id === device)?.board;
+  const isolatesNeutral = (circuit: Circuit): boolean =>
+    model.boards.find(({ id }) => id === boardOf(circuit))?.isolatesNeutral === "yes";
+  const supplies = circuits.map((circuit) => supplyOfCircuit(model, circuit.id));
+  const [supply = model.supply] = supplies;
   return {
     ...group,
-    boards,
+    boards: [...new Set(circuits.flatMap((circuit) => boardOf(circuit) ?? []))],
     mayBackFeed: circuits.length !== 1,
     sharedNeutral: circuits.some((circuit) => circuit.sharedNeutral !== "no"),
     supply,
+    // Every supply that meets here counts, not the first alone.
     neutralOpen:
-      breaksNeutral(supply.system) &&
-      (records.length === 0 || records.some((board) => board.isolatesNeutral !== "yes")),
+      circuits.length === 0
+        ? breaksNeutral(supply.system)
+        : circuits.some(
+            (circuit, i) => breaksNeutral((supplies[i] as Supply).system) && !isolatesNeutral(circuit),
+          ),
   };
 }
 

@@ -4,6 +4,7 @@ import {
   largestLoopReading,
   type ProtectiveDevice,
   type Supply,
+  supplyOfCircuit,
 } from "../wiring/index.ts";
 import { circuitSubjects, type GroupCase, maker } from "./group-case.ts";
 import type { ReadingLimit } from "./reading.ts";
@@ -58,8 +59,10 @@ const insulationLimit = (supply: Supply): ReadingLimit | undefined =>
 export function liveTests(given: GroupCase, power: string): readonly WorkStep[] {
   const make = maker(given);
   const { group, model } = given;
-  if (group.supply.region === "US") return [];
   return group.circuits.flatMap((id) => {
+    // Circuits that are dead together may come from boards with other supplies.
+    const supply = supplyOfCircuit(model, id);
+    if (supply.region === "US") return [];
     const circuit = model.circuits.find((one) => one.id === id) as Circuit;
     const device = model.devices.find((one) => one.id === circuit.device);
     const common = {
@@ -70,7 +73,7 @@ export function liveTests(given: GroupCase, power: string): readonly WorkStep[] 
       cautions: ["live-work"],
     } as const;
     const rcd = device?.rcd === undefined || device.rcd === "none" ? undefined : device.rcd;
-    const isEarth = group.supply.system === "TT";
+    const isEarth = supply.system === "TT";
     return [
       isEarth
         ? make({
@@ -90,7 +93,7 @@ export function liveTests(given: GroupCase, power: string): readonly WorkStep[] 
         : make({
             ...common,
             name: "loop-impedance",
-            result: { kind: "reading", reading: "loop-impedance", limit: loopLimit(group.supply, device) },
+            result: { kind: "reading", reading: "loop-impedance", limit: loopLimit(supply, device) },
             source: "IEC-60364-6",
           }),
       // Where nobody has looked for an RCD the step may be said not to apply.

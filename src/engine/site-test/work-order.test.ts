@@ -166,6 +166,33 @@ describe("isolation", () => {
     expect(workOrder(site, breaks).steps.some((step) => step.name === "isolate-neutral")).toBe(false);
   });
 
+  test("of boards with different supplies that meet, each is tested by its own: one TT board is enough to ask for its neutral", () => {
+    const model = row({
+      boards: [
+        row().boards[0]!,
+        { ...row().boards[0]!, id: "second", supply: { ...row().supply, system: "TT" } },
+      ],
+      devices: [breaker, { ...breaker, id: "f2", board: "second" }],
+      circuits: [circuit, { ...circuit, id: "second", device: "f2" }],
+      detectors: [
+        detector("d1"),
+        detector("d2", {
+          line: { kind: "line", circuit: "second", line: "L2" },
+          neutral: { kind: "neutral", circuit: "second" },
+        }),
+      ],
+    });
+    const all = workOrder(two, model);
+    expect(all.groups.map(({ circuits, neutralOpen }) => [circuits, neutralOpen])).toEqual([
+      [["circuit", "second"], true],
+    ]);
+    const measured = all.steps.filter(({ name }) => name === "loop-impedance" || name === "earth-resistance");
+    expect(measured.map(({ id }) => id)).toEqual([
+      "loop-impedance:circuit:circuit",
+      "earth-resistance:circuit:second",
+    ]);
+  });
+
   test("a detector whose circuit nobody has entered is still isolated, proved dead and tested", () => {
     const all = workOrder(site, row({ detectors: [] }));
     expect(all.groups.map((group) => group.id)).toEqual([UNASSIGNED]);
@@ -352,6 +379,28 @@ describe("state", () => {
     // One pair of the new proof missing: the old one does not stand in for it.
     const torn = again.filter((one) => one.part !== "N–PE");
     expect(workState(order, [...entries, ...torn]).dead.size).toBe(0);
+  });
+
+  test("[WO-5] what was isolated again is not walked before its power is back", () => {
+    const entries = doneBefore(order, "walk-test:room:room");
+    expect(mayEnter(workState(order, entries), "walk-test:room:room", site).allowed).toBe(true);
+    const again = ["disconnect:circuit:circuit", "secure:circuit:circuit", "prove-dead:detector:d1"].flatMap(
+      (id, i) => goodEntries(named(order, id), at(50 + i)),
+    );
+    const dead = workState(order, [...entries, ...again]);
+    expect(codes(mayEnter(dead, "walk-test:room:room", site))).toEqual(["step-needs-power"]);
+  });
+
+  test("[WO-3] a power-up at a time that cannot be read, or a neutral isolated after the proof, leaves nothing proved dead", () => {
+    const entries = doneBefore(order, "earth:circuit:circuit");
+    const power = entry(named(order, "power-up:circuit:circuit"), { time: "some time" });
+    expect(workState(order, entries).dead.size).toBe(1);
+    expect(workState(order, [...entries, power]).dead.size).toBe(0);
+    const tt = workOrder(site, row({ supply: { ...row().supply, system: "TT" } }));
+    const proved = doneBefore(tt, "earth:circuit:circuit");
+    expect(workState(tt, proved).dead.size).toBe(1);
+    const late = entry(named(tt, "isolate-neutral:circuit:circuit"), { time: at(40) });
+    expect(workState(tt, [...proved, late]).dead.size).toBe(0);
   });
 
   test("an entry that was withdrawn counts no more, and counts again when the withdrawal is withdrawn", () => {

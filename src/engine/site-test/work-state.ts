@@ -40,8 +40,8 @@ export interface Permission {
 /**
  * Where the work stands by what was entered.
  *
- * Of every step and part the latest entry counts. A group is dead while every circuit was disconnected and locked, and every detector then proved dead between a tester
- * proved before and after, all later than the last power-up.
+ * Of every step and part the latest entry counts. A group is dead while every circuit was disconnected and locked, where it asks for it the neutral isolated and stored energy
+ * released, and every detector then proved dead between a tester proved before and after, all later than the last power-up.
  *
  * @param order - The order of work. @param entries - All entries of the job, in any order.
  * @returns States of the steps, and which groups are dead or live.
@@ -72,7 +72,7 @@ export function workState(order: WorkOrder, entries: readonly SiteEntry[]): Work
 }
 
 /**
- * Whether a step may be entered now (WO-1, WO-2).
+ * Whether a step may be entered now (WO-1, WO-2, WO-5).
  *
  * @param state - Where the work stands. @param step - Id of the step; throws on another. @param site - For the names of detectors in sentences.
  * @returns Allowed, or the problems that stand against it.
@@ -95,6 +95,8 @@ export function mayEnter(state: WorkState, step: string, site: Site): Permission
     });
   else if (found.step.state === "dead" && groups.some((group) => !state.dead.has(group)))
     problems.push({ code: "step-needs-dead", values });
+  else if (found.step.state === "live" && groups.some((group) => !state.live.has(group)))
+    problems.push({ code: "step-needs-power", values: {} });
   return { allowed: problems.length === 0, problems };
 }
 
@@ -215,6 +217,14 @@ function verdictOf(step: WorkStep, entry: SiteEntry): "done" | "failed" | undefi
   return entry.outcome === "done" || entry.outcome === "passed" ? "done" : undefined;
 }
 
+/** What must have been done before a proof of being dead says anything. */
+const ISOLATED_BY: ReadonlySet<WorkStep["name"]> = new Set([
+  "disconnect",
+  "isolate-neutral",
+  "secure",
+  "release-energy",
+]);
+
 function isDead(
   order: WorkOrder,
   question: {
@@ -226,16 +236,14 @@ function isDead(
   const { group, own, since } = question;
   const steps = order.steps.filter((step) => step.stage === "isolation" && step.groups.includes(group));
   const states = steps.map((step) => own.get(step.id) as StepState);
-  // All parts must be of this time: one tick renewed does not renew the proof.
+  // All parts must be of this time: one tick renewed does not renew the proof. Of a power-up whose time cannot be read nothing is surely later.
   const isLater = ({ begun }: StepState, than: string | undefined): boolean =>
-    than === undefined || momentOf(begun) > momentOf(than);
+    than === undefined || (Number.isFinite(momentOf(than)) && momentOf(begun) > momentOf(than));
   const off = states.filter(({ step }) => step.name !== "earth" && step.name !== "adjacent");
   if (off.length === 0 || !off.every((state) => state.status === "done" && isLater(state, since)))
     return false;
   const secured = Math.max(
-    ...states
-      .filter(({ step }) => step.name === "disconnect" || step.name === "secure")
-      .map(({ time }) => momentOf(time)),
+    ...states.filter(({ step }) => ISOLATED_BY.has(step.name)).map(({ time }) => momentOf(time)),
   );
   // A lock that was put on after the proof says nothing of what the proof found.
   return states

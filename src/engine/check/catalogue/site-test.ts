@@ -12,6 +12,11 @@ export const siteTestProblems = {
     message: "The step {step} of {about} is dead work, and the installation is not proved dead.",
     remedy: "Disconnect, lock off and prove dead first.",
   },
+  "step-needs-power": {
+    severity: "must",
+    message: "This is done with the power on, and the circuits are dead.",
+    remedy: "Put the power back on first, as its own step.",
+  },
   "power-refused-link": {
     severity: "must",
     message: "No power: the test link at detector {tag} is not ticked as removed.",

@@ -13,10 +13,7 @@ import type { Room, SiteLookUp } from "../../site/index.ts";
  */
 export const seenByTwo = (
   look: SiteLookUp,
-  {
-    rooms,
-    switching,
-  }: { readonly rooms: readonly Room[]; readonly switching: ReadonlySet<string> },
+  { rooms, switching }: { readonly rooms: readonly Room[]; readonly switching: ReadonlySet<string> },
 ): boolean => rooms.length > 0 && rooms.every((room) => roomSeenByTwo(look, room, switching));
 
 function roomSeenByTwo(look: SiteLookUp, room: Room, switching: ReadonlySet<string>): boolean {
