@@ -1,6 +1,7 @@
 import {
-  distanceToSegment,
+  distanceBetween,
   FACE_FIT,
+  nearestOnRings,
   type Outline,
   type Point,
   type Region,
@@ -54,25 +55,10 @@ export function fittedReveal(
   return { opening, reveal, near, far, reaches, region: regionOf(quad) };
 }
 
+/** The place of a face nearest to a point, where one is near enough to be its own. */
 function nearestOn(rings: readonly Outline[], point: Point): Point | undefined {
-  let best: Point | undefined;
-  let least = FACE_FIT;
-  for (const ring of rings) {
-    for (const [i, a] of ring.entries()) {
-      const b = ring[(i + 1) % ring.length] as Point;
-      const distance = distanceToSegment(point, [a, b]);
-      if (distance >= least) continue;
-      least = distance;
-      const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
-      const square = dx * dx + dy * dy;
-      const t =
-        square === 0
-          ? 0
-          : Math.min(1, Math.max(0, ((point[0] - a[0]) * dx + (point[1] - a[1]) * dy) / square));
-      best = [a[0] + t * dx, a[1] + t * dy];
-    }
-  }
-  return best;
+  const nearest = nearestOnRings(point, rings);
+  return nearest && distanceBetween(point, nearest) < FACE_FIT ? nearest : undefined;
 }
 
 /** Where a line through the wall meets the second room's outline, nearest to the given thickness. */

@@ -1,7 +1,7 @@
 import {
   contains,
   distanceBetween,
-  distanceToSegment,
+  nearestOnRings,
   type Point,
   type Region,
   ringsOf,
@@ -124,21 +124,5 @@ function wayToFlight(
  * @example A point 1 m outside a square comes out on its edge
  */
 export function nearestIn(region: Region, at: Point): Point | undefined {
-  if (contains(region, at)) return at;
-  let nearest: Point | undefined;
-  let least = Number.POSITIVE_INFINITY;
-  for (const ring of ringsOf(region)) {
-    for (const [i, a] of ring.entries()) {
-      const b = ring[(i + 1) % ring.length] as Point;
-      const distance = distanceToSegment(at, [a, b]);
-      if (distance >= least) continue;
-      least = distance;
-      const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
-      const square = dx * dx + dy * dy;
-      const t =
-        square === 0 ? 0 : Math.min(1, Math.max(0, ((at[0] - a[0]) * dx + (at[1] - a[1]) * dy) / square));
-      nearest = [a[0] + t * dx, a[1] + t * dy];
-    }
-  }
-  return nearest;
+  return contains(region, at) ? at : nearestOnRings(at, ringsOf(region));
 }

@@ -10,6 +10,7 @@ import {
   distanceToSegment,
   FACE_FIT,
   intersection,
+  nearestOnRings,
   type Outline,
   outlineContains,
   type Point,
@@ -180,21 +181,7 @@ function spillLooks(scene: Scene, look: SpillLook): readonly Wedges[] {
 function inRoom(p: Point, rings: readonly Outline[]): Point {
   if (rings[0] && outlineContains(rings[0], p) && !rings.slice(1).some((hole) => outlineContains(hole, p)))
     return p;
-  let best = p;
-  let least = Infinity;
-  for (const ring of rings) {
-    for (const [i, a] of ring.entries()) {
-      const b = ring[(i + 1) % ring.length] as Point;
-      const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
-      const square = dx * dx + dy * dy;
-      const t =
-        square === 0 ? 0 : Math.min(1, Math.max(0, ((p[0] - a[0]) * dx + (p[1] - a[1]) * dy) / square));
-      const q: Point = [a[0] + t * dx, a[1] + t * dy];
-      const distance = distanceBetween(p, q);
-      if (distance < least) [least, best] = [distance, q];
-    }
-  }
-  return best;
+  return nearestOnRings(p, rings) ?? p;
 }
 
 function stepTowards(p: Point, eye: Point): Point {

@@ -5,7 +5,6 @@ export {
   type BlindBand,
   blindBand,
   blindCone,
-  blindSector,
   lostFrom,
   placeOnDome,
   widthOnDome,

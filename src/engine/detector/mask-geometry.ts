@@ -1,4 +1,3 @@
-import type { Outline, Point } from "../geometry/index.ts";
 import type { Metres, Radians } from "../quantity/index.ts";
 
 /** Band of off-nadir angles that blinds a place, at one azimuth. */
@@ -27,37 +26,6 @@ export function blindBand(
   const { lens, person } = heights;
   const outer = person >= lens ? Math.PI / 2 : Math.atan(stretch.far / (lens - person));
   return { inner: Math.atan(stretch.near / lens), outer };
-}
-
-/**
- * Sector and band that blind a whole convex place on the floor, seen from a lens.
- *
- * The sector spans the azimuths of all corners; the band reaches from the feet at the nearest point to the head at the farthest corner.
- *
- * @param place - Convex ring that does not hold the point below the lens; measured from that point. [m]
- * @param heights - Of lens and person. [m]
- * @returns Counter-clockwise sector [rad] and band; undefined where the lens hangs above the place.
- * @source MASK-GEOMETRY
- * @example h 2.7 m, x 2 … 4, y ± 0.6, H_p 1.8 m: ± 16.70°, 36.53° to 77.46°
- */
-export function blindSector(
-  place: Outline,
-  heights: { readonly lens: Metres; readonly person: Metres },
-): (BlindBand & { readonly from: Radians; readonly to: Radians }) | undefined {
-  const angles = place.map(([x, y]) => Math.atan2(y, x)).toSorted((a, b) => a - b);
-  // The widest gap between neighbouring azimuths lies outside the place.
-  let gap = { size: -1, after: 0 };
-  for (const [i, angle] of angles.entries()) {
-    const next = i + 1 < angles.length ? (angles[i + 1] as number) : (angles[0] as number) + 2 * Math.PI;
-    if (next - angle > gap.size) gap = { size: next - angle, after: (i + 1) % angles.length };
-  }
-  if (gap.size <= Math.PI) return undefined;
-  const from = angles[gap.after] as number;
-  const far = Math.max(...place.map(([x, y]) => Math.hypot(x, y)));
-  const near = Math.min(
-    ...place.map((a, i) => distanceFromOrigin(a, place[(i + 1) % place.length] as Point)),
-  );
-  return { from, to: from + 2 * Math.PI - gap.size, ...blindBand({ near, far }, heights) };
 }
 
 /**
@@ -128,10 +96,3 @@ export const widthOnDome = (
   slice: { readonly angle: Radians; readonly azimuth: Radians },
   radius: Metres,
 ): Metres => radius * Math.sin(slice.angle) * slice.azimuth;
-
-function distanceFromOrigin(a: Point, b: Point): Metres {
-  const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
-  const square = dx * dx + dy * dy;
-  const t = square === 0 ? 0 : Math.min(1, Math.max(0, -(a[0] * dx + a[1] * dy) / square));
-  return Math.hypot(a[0] + t * dx, a[1] + t * dy);
-}

@@ -1,4 +1,12 @@
-import { contains, distanceToSegment, outset, type Point, type Region, ringsOf } from "../geometry/index.ts";
+import {
+  contains,
+  distanceToSegment,
+  nearestOnSegment,
+  outset,
+  type Point,
+  type Region,
+  ringsOf,
+} from "../geometry/index.ts";
 import { degreesOf, type Metres, type Radians, radiansOf, wholeTurn } from "../quantity/index.ts";
 import { blindBand, blindCone } from "./mask-geometry.ts";
 import type { LensMask } from "./model.ts";
@@ -75,7 +83,7 @@ export function maskForSource(
   const ends = [source.at, source.to ?? source.at].map(
     ([x, y]): Point => [x - lens.at[0], y - lens.at[1]],
   ) as unknown as readonly [Point, Point];
-  const near = distanceToSegment([0, 0], ends);
+  const near = distanceToSegment(ORIGIN, ends);
   if (near <= margins.source) return undefined;
   const cones = [near, ...ends.map(([x, y]) => Math.hypot(x, y))].map((distance) =>
     blindCone({ distance, height: source.height, radius: margins.source }, lens.height),
@@ -109,7 +117,7 @@ function stretchOf(
   for (const ring of rings) {
     for (const [i, a] of ring.entries()) {
       const b = ring[(i + 1) % ring.length] as Point;
-      const foot = footOfOrigin(a, b);
+      const foot = nearestOnSegment(ORIGIN, [a, b]);
       for (const point of [a, foot]) if (inSlice(point)) distances.push(Math.hypot(point[0], point[1]));
       for (const angle of [slice.from, slice.to]) {
         const cut = cutByRay(a, b, angle);
@@ -120,12 +128,8 @@ function stretchOf(
   return distances.length === 0 ? undefined : { near: Math.min(...distances), far: Math.max(...distances) };
 }
 
-function footOfOrigin(a: Point, b: Point): Point {
-  const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
-  const square = dx * dx + dy * dy;
-  const t = square === 0 ? 0 : Math.min(1, Math.max(0, -(a[0] * dx + a[1] * dy) / square));
-  return [a[0] + t * dx, a[1] + t * dy];
-}
+/** The lens, about which rings are laid. */
+const ORIGIN: Point = [0, 0];
 
 /** Distance along a ray from the origin at which it cuts an edge. */
 function cutByRay(a: Point, b: Point, angle: Radians): Metres | undefined {

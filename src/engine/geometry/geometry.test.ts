@@ -7,8 +7,11 @@ import {
   convexHull,
   difference,
   distanceToRings,
+  distanceToSegment,
   inset,
   intersection,
+  nearestOnRings,
+  nearestOnSegment,
   type Outline,
   outset,
   type Point,
@@ -235,5 +238,37 @@ describe("rings", () => {
         [0, 2],
       ]),
     ).toBeDefined();
+  });
+});
+
+describe("the place of an edge nearest to a point", () => {
+  const at = fc.tuple(
+    fc.double({ min: -9, max: 9, noNaN: true }),
+    fc.double({ min: -9, max: 9, noNaN: true }),
+  );
+  test("is an end beyond the ends, the foot of the perpendicular between, the place itself where both ends are one", () => {
+    const segment = [
+      [-1, 0],
+      [1, 0],
+    ] as const;
+    expect(nearestOnSegment([0, 1], segment)).toEqual([0, 0]);
+    expect(nearestOnSegment([3, 1], segment)).toEqual([1, 0]);
+    expect(nearestOnSegment([3, 1], [segment[0], segment[0]])).toEqual([-1, 0]);
+    expect(nearestOnRings([3, 1], [])).toBeUndefined();
+  });
+  test("lies at the distance that is told, and no other place of the segment is nearer", () => {
+    fc.assert(
+      fc.property(at, at, at, fc.double({ min: 0, max: 1, noNaN: true }), (point, a, b, share) => {
+        const [x, y] = nearestOnSegment(point, [a, b]);
+        const distance = Math.hypot(x - point[0], y - point[1]);
+        expect(distance).toBeCloseTo(distanceToSegment(point, [a, b]), 9);
+        const other = [a[0] + share * (b[0] - a[0]), a[1] + share * (b[1] - a[1])] as const;
+        expect(Math.hypot(other[0] - point[0], other[1] - point[1])).toBeGreaterThanOrEqual(distance - 1e-9);
+        const ring = [a, b, point] as const;
+        const [u, v] = nearestOnRings([0, 0], [ring]) as Point;
+        expect(Math.hypot(u, v)).toBeCloseTo(distanceToRings([0, 0], [ring]), 9);
+      }),
+      { seed: 611, numRuns: 200 },
+    );
   });
 });

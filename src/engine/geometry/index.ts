@@ -19,6 +19,8 @@ export {
   distanceBetween,
   distanceToRings,
   distanceToSegment,
+  nearestOnRings,
+  nearestOnSegment,
   ringsOf,
   signedArea,
 } from "./measure.ts";

@@ -100,11 +100,44 @@ export const distanceBetween = (a: Point, b: Point): Metres => Math.hypot(a[0] -
  */
 export function distanceToSegment(point: Point, segment: readonly [Point, Point]): Metres {
   const [a, b] = segment;
+  const t = shareAlong(point, a, b);
+  return Math.hypot(point[0] - a[0] - t * (b[0] - a[0]), point[1] - a[1] - t * (b[1] - a[1]));
+}
+
+/**
+ * The place of a segment nearest to a point.
+ *
+ * @param point - The point. [m] @param segment - Ends of the segment; the same point twice for a single place. [m]
+ * @returns An end, or the foot of the perpendicular. [m]
+ * @example (0, 1) to the segment (−1, 0) … (1, 0): (0, 0)
+ */
+export function nearestOnSegment(point: Point, segment: readonly [Point, Point]): Point {
+  const [a, b] = segment;
+  const t = shareAlong(point, a, b);
+  return [a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])];
+}
+
+/** The place of the edges of rings nearest to a point. @returns [m]; undefined without edges. @example 1 m outside a square: on its edge */
+export function nearestOnRings(point: Point, rings: readonly Outline[]): Point | undefined {
+  let nearest: readonly [Point, Point] | undefined;
+  let least = Number.POSITIVE_INFINITY;
+  for (const ring of rings) {
+    for (const [i, a] of ring.entries()) {
+      const edge = [a, ring[(i + 1) % ring.length] as Point] as const;
+      const distance = distanceToSegment(point, edge);
+      if (distance < least) [least, nearest] = [distance, edge];
+    }
+  }
+  return nearest && nearestOnSegment(point, nearest);
+}
+
+/** Where between two ends a point is nearest, 0 at the first, 1 at the second. */
+function shareAlong(point: Point, a: Point, b: Point): number {
   const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
   const square = dx * dx + dy * dy;
-  const t =
-    square === 0 ? 0 : Math.min(1, Math.max(0, ((point[0] - a[0]) * dx + (point[1] - a[1]) * dy) / square));
-  return Math.hypot(point[0] - a[0] - t * dx, point[1] - a[1] - t * dy);
+  return square === 0
+    ? 0
+    : Math.min(1, Math.max(0, ((point[0] - a[0]) * dx + (point[1] - a[1]) * dy) / square));
 }
 
 /** Distance from a point to the nearest edge of rings. @returns [m]; ∞ without edges. @example Centre of the unit square: 0.5 */

@@ -1,4 +1,4 @@
-import { type Outline, type Point, signedArea } from "../geometry/index.ts";
+import { distanceToSegment, type Outline, type Point, signedArea } from "../geometry/index.ts";
 import type { Metres } from "../quantity/index.ts";
 import type { Opening, OpeningKind, Room } from "./site.ts";
 
@@ -78,8 +78,7 @@ function outwardAt(rings: readonly Outline[], at: Point): Point {
       const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
       const length = Math.hypot(dx, dy);
       if (length === 0) continue;
-      const t = Math.min(1, Math.max(0, ((at[0] - a[0]) * dx + (at[1] - a[1]) * dy) / (length * length)));
-      const distance = Math.hypot(at[0] - a[0] - t * dx, at[1] - a[1] - t * dy);
+      const distance = distanceToSegment(at, [a, b]);
       if (distance < least) {
         least = distance;
         normal = [(sign * dy) / length, (-sign * dx) / length];

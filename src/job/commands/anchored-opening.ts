@@ -1,4 +1,4 @@
-import type { Outline, Point } from "#engine";
+import { distanceToRings, type Outline, type Point } from "#engine";
 import type { JobOpening } from "../schema/job-file.ts";
 
 /**
@@ -14,8 +14,8 @@ export function anchoredInSecond(opening: JobOpening, room: string, outline: Out
     ((to[0] - from[0]) / width) * opening.thickness,
   ];
   const middle: Point = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
-  const left = toOutline([middle[0] + across[0], middle[1] + across[1]], outline);
-  const right = toOutline([middle[0] - across[0], middle[1] - across[1]], outline);
+  const left = distanceToRings([middle[0] + across[0], middle[1] + across[1]], [outline]);
+  const right = distanceToRings([middle[0] - across[0], middle[1] - across[1]], [outline]);
   const sign = left <= right ? 1 : -1;
   const moved = ([x, y]: Point): [number, number] => [tidy(x + sign * across[0]), tidy(y + sign * across[1])];
   return {
@@ -25,19 +25,6 @@ export function anchoredInSecond(opening: JobOpening, room: string, outline: Out
     to: moved(to),
     opensInto: opening.opensInto === room ? room : null,
   };
-}
-
-/** Distance of a point from the nearest edge of a ring. [m] */
-function toOutline([x, y]: Point, outline: Outline): number {
-  return Math.min(
-    ...outline.map(([ax, ay], index) => {
-      const [bx, by] = outline[(index + 1) % outline.length]!;
-      const squared = (bx - ax) ** 2 + (by - ay) ** 2;
-      const share =
-        squared === 0 ? 0 : Math.min(1, Math.max(0, ((x - ax) * (bx - ax) + (y - ay) * (by - ay)) / squared));
-      return Math.hypot(x - ax - share * (bx - ax), y - ay - share * (by - ay));
-    }),
-  );
 }
 
 const tidy = (value: number): number => Math.round(value * 1e6) / 1e6;

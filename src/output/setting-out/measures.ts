@@ -1,6 +1,7 @@
 import {
   contains,
   type Detector,
+  distanceToSegment,
   type Obstacle,
   type Opening,
   type Point,
@@ -218,13 +219,4 @@ function meet([a, b]: readonly [Point, Point], [c, d]: readonly [Point, Point]):
 const onOpening = (foot: Point, opening: Opening): boolean =>
   distanceTo(foot, opening) < opening.thickness + 0.05;
 
-function distanceTo(point: Point, opening: Opening): number {
-  const { from, to } = opening;
-  const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
-  const square = dx * dx + dy * dy;
-  const share =
-    square === 0
-      ? 0
-      : Math.min(1, Math.max(0, ((point[0] - from[0]) * dx + (point[1] - from[1]) * dy) / square));
-  return Math.hypot(point[0] - from[0] - share * dx, point[1] - from[1] - share * dy);
-}
+const distanceTo = (point: Point, { from, to }: Opening): number => distanceToSegment(point, [from, to]);

@@ -1,3 +1,4 @@
+import { nearestOnSegment } from "../measure.ts";
 import type { Point } from "../shapes.ts";
 import { keyX, keyY } from "./direction-key.ts";
 import type { Wedges } from "./wedges.ts";
@@ -34,7 +35,7 @@ export function nearestSeen(wedges: Wedges, line: readonly [Point, Point]): Poin
       if ((near[i] as number) >= 0) sides.push(side(near[i] as number, 1));
       const part = clipped([a, b], sides);
       if (!part) continue;
-      const point = nearestOnPart(part);
+      const point = nearestOnSegment(EYE, part);
       const distance = Math.hypot(point[0], point[1]);
       if (distance < least) {
         least = distance;
@@ -72,10 +73,5 @@ function clipped(
   return [point(low), point(high)];
 }
 
-/** Nearest point of a line to the origin. */
-function nearestOnPart([a, b]: readonly [Point, Point]): Point {
-  const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
-  const square = dx * dx + dy * dy;
-  const t = square === 0 ? 0 : Math.min(1, Math.max(0, -(a[0] * dx + a[1] * dy) / square));
-  return [a[0] + t * dx, a[1] + t * dy];
-}
+/** The eye, about which the wedges lie. */
+const EYE: Point = [0, 0];
