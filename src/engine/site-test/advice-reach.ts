@@ -1,6 +1,6 @@
 import { prepareRoom } from "../coverage/index.ts";
 import { warmthFactor } from "../detector/index.ts";
-import type { Celsius, Metres } from "../quantity/index.ts";
+import type { Celsius } from "../quantity/index.ts";
 import {
   type Advice,
   type AdviceCase,
@@ -13,10 +13,9 @@ import {
   weakChecks,
   weakDevices,
 } from "./advice-case.ts";
+import { HEIGHT_OFF } from "./circuit-steps.ts";
 import { withFoundReach } from "./corrected-site.ts";
 
-/** A height within this of the plan is as planned. [m] @source COMMON-PRACTICE */
-const SAME_HEIGHT: Metres = 0.1;
 /**
  * Remedies that leave a detector where it is: height as planned, sensitivity, a cooler day, a mask off, another height.
  *
@@ -37,7 +36,7 @@ function asPlanned(given: AdviceCase): readonly Advice[] {
   const { site, question, before } = given;
   return site.detectors.flatMap((detector): readonly Advice[] => {
     const height = question.heights?.get(detector.id);
-    if (height === undefined || Math.abs(height - detector.height) < SAME_HEIGHT) return [];
+    if (height === undefined || Math.abs(height - detector.height) <= HEIGHT_OFF) return [];
     if (!given.weak.some(({ device }) => device === detector.id)) return [];
     return [
       {

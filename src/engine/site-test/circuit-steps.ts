@@ -8,7 +8,7 @@ import { type StepName, stepId, type WorkStep } from "./work-step.ts";
 export const USUAL_WARM_UP = 45;
 
 /** A measured height may be this far from the planned one. [m] @source COMMON-PRACTICE */
-const HEIGHT_OFF = 0.1;
+export const HEIGHT_OFF = 0.1;
 
 /** What is looked at before any test. */
 const INSPECTED = ["cable", "protective-conductor", "colours", "box", "cover", "water", "label"];

@@ -2,7 +2,7 @@ import { areaOf } from "../geometry/index.ts";
 import { floorOf, lookUp, type Room, type Site, type SiteLookUp } from "../site/index.ts";
 import type { Combination } from "./sampling.ts";
 
-/** Sizes nearer than this are one for a sample. [m², m] @source COMMON-PRACTICE */
+/** Sizes are one for a sample where they round to the same step. [m², m] @source COMMON-PRACTICE */
 const SAME_AREA = 1;
 const SAME_LENGTH = 0.1;
 
@@ -26,7 +26,7 @@ export function combinationsOf(site: Site): readonly Combination[] {
     const name =
       place && title !== undefined
         ? `${title}, ${stepped(height, SAME_LENGTH)} m, ${spaceOf(place, look)}`
-        : `${tag} alone`;
+        : `${tag || id} alone, ${id}`;
     const list = found.get(name) ?? [];
     list.push({ tag, id });
     found.set(name, list);

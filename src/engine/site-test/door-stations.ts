@@ -4,6 +4,7 @@ import type { Metres, Seconds } from "../quantity/index.ts";
 import { controlledRooms, faceOf, floorOf, revealOf } from "../site/index.ts";
 import { candidateOf, PACE, SETTLE, type StationCandidate } from "./candidate.ts";
 import { lengthOf, startOf } from "./place-stations.ts";
+import { EMPTY } from "./room-steps.ts";
 import type { WalkContext } from "./walk-context.ts";
 
 /** One starts this far outside a door. [m] */
@@ -15,8 +16,6 @@ const PASS_OFF: Metres = 0.8;
 const PASS_HALF: Metres = 1.5;
 /** Switching the light off, closing the door and waiting for it to be dark. [s] @source COMMON-PRACTICE */
 const MAKE_DARK: Seconds = 8;
-/** Empty room with fans and heaters running. [s] @source COMMON-PRACTICE */
-export const EMPTY: Seconds = 300;
 
 /**
  * Through each door from outside, along the way that is longest in the dark.

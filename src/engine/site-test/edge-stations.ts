@@ -4,7 +4,7 @@ import type { Metres, Radians } from "../quantity/index.ts";
 import { wholeTurn } from "../quantity/index.ts";
 import { candidateOf, PACE, SETTLE, type StationCandidate } from "./candidate.ts";
 import type { Expectation } from "./station.ts";
-import type { WalkContext } from "./walk-context.ts";
+import { BY_REACH, type WalkContext } from "./walk-context.ts";
 
 /** Directions looked at, beginning along the room's longest wall: a corridor's own axis is among them. */
 const DIRECTIONS = 40;
@@ -18,8 +18,6 @@ const NEAR: Metres = 0.5;
 /** Half of a walk across, and the least of it that must be floor. [m] */
 const HALF_PASS: Metres = 1.2;
 const LEAST_HALF_PASS: Metres = 0.6;
-/** A boundary nearer to the reach than this is made by the reach, not by a solid. [m] */
-const BY_REACH: Metres = 0.03;
 
 /**
  * Stations at the boundary of each zone: towards from outside, and across along the edge; the best of each device and eighth of the compass.
@@ -45,13 +43,16 @@ export function edgeStations(context: WalkContext): readonly StationCandidate[] 
   );
 }
 
+/** Of edges as long as this to each other the first is the longest. [m] */
+const SAME_LENGTH: Metres = 0.03;
+
 /** Direction of a ring's longest edge. [rad] */
 function axisOf(outline: Outline): Radians {
   const [, [dx, dy]] = outline.reduce<readonly [Metres, Point]>(
     (longest, a, i) => {
       const b = outline[(i + 1) % outline.length] as Point;
       const length = distanceBetween(a, b);
-      return length > longest[0] + BY_REACH ? [length, [b[0] - a[0], b[1] - a[1]]] : longest;
+      return length > longest[0] + SAME_LENGTH ? [length, [b[0] - a[0], b[1] - a[1]]] : longest;
     },
     [0, [1, 0]],
   );

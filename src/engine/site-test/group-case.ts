@@ -16,12 +16,11 @@ export interface GroupCase {
 /** What differs between steps; the rest is ordinary. */
 export type StepDraft = Pick<WorkStep, "name" | "stage" | "about"> & Partial<WorkStep>;
 
-/** Makes a step of a group from what differs. @param given - The group. @example A step with nothing but name, stage and subject is ticked as done */
-export const maker =
-  (given: GroupCase) =>
+/** Makes steps from what differs. @param common - What these steps share. @example A step with nothing but name, stage and subject is ticked as done */
+export const stepMaker =
+  (common: Pick<WorkStep, "groups"> & Partial<WorkStep>) =>
   (draft: StepDraft): WorkStep => ({
     id: stepId(draft.name, draft.about),
-    groups: [given.group.id],
     room: undefined,
     parts: [],
     result: { kind: "done" },
@@ -32,8 +31,12 @@ export const maker =
     wait: undefined,
     planned: undefined,
     source: "COMMON-PRACTICE",
+    ...common,
     ...draft,
   });
+
+/** Makes steps of a group. @param given - The group. @example Every step is of this group */
+export const maker = ({ group }: GroupCase) => stepMaker({ groups: [group.id] });
 
 /** What a step of the whole group is about: its first circuit, or the job where no circuit is known. @example One circuit: that one */
 export const groupSubject = ({ group }: GroupCase): StepSubject =>

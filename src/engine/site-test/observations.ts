@@ -1,14 +1,12 @@
 import { type CountedDevice, deviceOf } from "../coverage/index.ts";
-import { distanceBetween, distanceToSegment, type Point } from "../geometry/index.ts";
+import { distanceBetween, nearestOnSegment, type Point } from "../geometry/index.ts";
 import type { Metres } from "../quantity/index.ts";
 import { lookUp, type Site, type SiteLookUp } from "../site/index.ts";
 import type { FoundKind, ReachObservation } from "./found-reach.ts";
 import type { Station } from "./station.ts";
 import type { StationReading } from "./verdict.ts";
-import { reachTo } from "./walk-context.ts";
+import { BY_REACH, reachTo } from "./walk-context.ts";
 
-/** A boundary nearer to the planned reach than this is made by the reach, not by a solid. [m] */
-const BY_REACH: Metres = 0.03;
 /** One who is first seen within an onset and this of the start was seen at once: the reach may be longer. [m] */
 const AT_ONCE: Metres = 0.1;
 
@@ -96,15 +94,11 @@ const sightOf = (look: SiteLookUp, dwell: string): Metres | undefined => {
 };
 
 /** The place of a path nearest to a detector. */
-function nearestOn(path: readonly Point[], eye: Point): Point {
-  let best = path[0] as Point;
-  for (let i = 1; i < path.length; i++) {
-    const [a, b] = [path[i - 1] as Point, path[i] as Point];
-    if (distanceToSegment(eye, [a, b]) >= distanceBetween(best, eye)) continue;
-    const square = distanceBetween(a, b) ** 2;
-    const along = ((eye[0] - a[0]) * (b[0] - a[0]) + (eye[1] - a[1]) * (b[1] - a[1])) / square;
-    const t = Math.min(1, Math.max(0, along));
-    best = [a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])];
-  }
-  return best;
-}
+const nearestOn = (path: readonly Point[], eye: Point): Point =>
+  path
+    .slice(1)
+    .map((b, i) => nearestOnSegment(eye, [path[i] as Point, b]))
+    .reduce(
+      (best, one) => (distanceBetween(one, eye) < distanceBetween(best, eye) ? one : best),
+      path[0] as Point,
+    );

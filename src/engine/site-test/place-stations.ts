@@ -101,22 +101,11 @@ export function stillStations(context: WalkContext): readonly StationCandidate[]
   });
 }
 
-const HIDING: ReadonlySet<Obstacle["kind"]> = new Set([
-  "partition",
-  "rack",
-  "glass",
-  "cubicle",
-  "column",
-  "furniture",
-]);
-
 /** Distances from an obstacle at which places behind it are looked at. [m] */
 const BEHIND: readonly Metres[] = [0.3, 0.8, 1.4];
-/** What is lower than this hides nobody who walks. [m] */
-const LOW: Metres = 0.9;
 
 /**
- * Places behind partitions, racks and the like that the plan says are seen all the same: over the top, by another device, or through it.
+ * Places behind whatever stands in the way at the height of one who walks, and that the plan says are seen all the same: over the top, by another device, or through it.
  *
  * @param context - The room.
  * @returns The place with the least headroom behind each obstacle.
@@ -125,8 +114,9 @@ const LOW: Metres = 0.9;
  */
 export function behindStations(context: WalkContext): readonly StationCandidate[] {
   if (!context.prepared.demand.asked.walk) return [];
+  const { walking } = context.site.defaults.sightHeights;
   return context.prepared.obstacles
-    .filter((obstacle) => HIDING.has(obstacle.kind) && obstacle.top > LOW)
+    .filter(({ base, top }) => base < walking && top > walking)
     .flatMap((obstacle) => behind(context, obstacle) ?? []);
 }
 

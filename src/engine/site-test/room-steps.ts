@@ -1,8 +1,9 @@
 import type { Lux, Seconds } from "../quantity/index.ts";
 import type { Detector, Room, Site } from "../site/index.ts";
+import { stepMaker } from "./group-case.ts";
 import { delayLimit } from "./reading.ts";
 import type { StepSubject } from "./site-entry.ts";
-import { stepId, type WorkStep } from "./work-step.ts";
+import type { WorkStep } from "./work-step.ts";
 
 /** What is set on the detectors, as far as tests need it. */
 export interface SetForTest {
@@ -10,6 +11,9 @@ export interface SetForTest {
   readonly longestDelay?: Seconds;
   readonly threshold?: Lux | "off";
 }
+
+/** Empty room with fans and heaters running. [s] @source COMMON-PRACTICE */
+export const EMPTY: Seconds = 300;
 
 interface RoomCase {
   readonly room: Room;
@@ -33,21 +37,7 @@ interface RoomCase {
 export function roomSteps(given: RoomCase): readonly WorkStep[] {
   const { room, site, detectors, settings, groups, needs } = given;
   const about: StepSubject = { kind: "room", id: room.id };
-  const make = (draft: Pick<WorkStep, "name" | "stage" | "about"> & Partial<WorkStep>): WorkStep => ({
-    id: stepId(draft.name, draft.about),
-    groups,
-    room: room.id,
-    parts: [],
-    result: { kind: "verdict" },
-    cautions: [],
-    needs,
-    state: "live",
-    mayNotApply: false,
-    wait: undefined,
-    planned: undefined,
-    source: "COMMON-PRACTICE",
-    ...draft,
-  });
+  const make = stepMaker({ groups, room: room.id, result: { kind: "verdict" }, needs, state: "live" });
   const own = detectors.filter(given.isFirstRoomOf);
   return [
     make({
@@ -57,7 +47,7 @@ export function roomSteps(given: RoomCase): readonly WorkStep[] {
       result: { kind: "stations" },
       cautions: ["presence-is-no-safety"],
     }),
-    make({ name: "empty-room", stage: "walk-test", about, wait: 300, result: { kind: "stations" } }),
+    make({ name: "empty-room", stage: "walk-test", about, wait: EMPTY, result: { kind: "stations" } }),
     ...own.flatMap((detector) => {
       const set = settings.get(detector.id);
       if (set?.threshold === undefined || set.threshold === "off") return [];

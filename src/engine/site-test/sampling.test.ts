@@ -118,6 +118,12 @@ describe("combinations", () => {
       ).toEqual([1, 2]);
   });
 
+  test("two detectors without room and without a tag are two, not a sample of each other", () => {
+    const lost = ["d8", "d9"].map((id) => detectorLike({ id, tag: "", room: "gone", at: [0, 0] }));
+    const found = combinationsOf({ ...site, detectors: lost });
+    expect(found.map(({ devices }) => devices)).toEqual([["d8"], ["d9"]]);
+  });
+
   test("a detector whose room is gone stands alone and is tested", () => {
     const lost = { ...site, detectors: [...detectors, detectorLike({ id: "d9", room: "gone", at: [0, 0] })] };
     expect(combinationsOf(lost).flatMap((one) => one.devices)).toHaveLength(4);

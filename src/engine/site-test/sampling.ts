@@ -64,9 +64,7 @@ export function furtherTests(
   const { escalation } = samplingRules[rule];
   const { alike, tested, failed } = found;
   if (failed <= 0 || tested <= 0) return 0;
-  // Three of ten is 30 %, whatever the processor makes of 0.3: compared as 10 · 3 ≥ 3 · 10.
-  const isTooMany =
-    escalation.kind === "any-in-group" || failed * 10 >= Math.round(escalation.share * 10) * tested;
+  const isTooMany = escalation.kind === "any-in-group" || failed >= roundedUp(escalation.share * tested);
   return isTooMany ? Math.max(0, alike - tested) : 0;
 }
 

@@ -54,6 +54,9 @@ export interface WalkContext {
   readonly basis: (devices: readonly string[]) => string;
 }
 
+/** A boundary nearer to the planned reach than this is made by the reach, not by a solid. [m] */
+export const BY_REACH: Metres = 0.03;
+
 /** Corners of ways are thinned to chords this deep, as coverage does. [m] */
 const WAY_CHORD: Metres = 5e-3;
 

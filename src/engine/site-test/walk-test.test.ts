@@ -188,6 +188,24 @@ describe("stations", () => {
     expect(seconds.attended).toBeLessThan(240);
   });
 
+  test("whatever its kind, what ends below the height of one who walks hides nobody and has no station behind it, and what reaches above has", () => {
+    const withTop = (top: number) =>
+      full(
+        office({
+          obstacles: [
+            obstacleLike({
+              id: "thing",
+              room: "office",
+              kind: "other",
+              footprint: box(4.6, 2.2, 0.1, 1.4),
+              top,
+            }),
+          ],
+        }),
+      ).some((station) => station.id === "behind:thing");
+    expect([withTop(0.95), withTop(1), withTop(1.2)]).toEqual([false, false, true]);
+  });
+
   test("behind a low partition one is seen over it, beyond its shadow", () => {
     const behind = named(plain, "behind:screen");
     expect(behind.why).toBe("seen-over-obstacle");
