@@ -35,7 +35,7 @@ export const stepMaker =
     ...draft,
   });
 
-/** Makes steps of a group. @param given - The group. @example Every step is of this group */
+/** Makes steps of one group. @example Every step is of this group */
 export const maker = ({ group }: GroupCase) => stepMaker({ groups: [group.id] });
 
 /** What a step of the whole group is about: its first circuit, or the job where no circuit is known. @example One circuit: that one */

@@ -5,7 +5,7 @@ import type { Room, SiteLookUp } from "../../site/index.ts";
 /**
  * Whether each point of the floor of rooms is seen by two devices that switch: then one that fails leaves nobody in the dark.
  *
- * @param look - The site. @param question.rooms - Rooms that one load lights. @param question.switching - Ids of the devices whose contacts feed it:
+ * @param look - The site. @param rooms - Rooms that one load lights. @param switching - Ids of the devices whose contacts feed it:
  * where all others only signal to one of them, its failing leaves everybody in the dark.
  * @returns False with fewer than two of these in a room, or where more than the smallest gap that counts is seen by one alone.
  * @source DERIVED-HERE
