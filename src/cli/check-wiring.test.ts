@@ -56,6 +56,8 @@ describe("check of a wiring", () => {
       ["lighting-4", 12],
       ["lighting-5", 7],
     ]);
+    // Three detectors of 0.4 W.
+    expect(wiring.standby).toEqual({ perYear: 10.512, unknown: [] });
     const [first] = wiring.circuits;
     // 14 panels of 32 W and 2 battens of 24 W at cos φ 0.95
     expect([first.power, first.current]).toEqual([496, 2.27002]);

@@ -28,6 +28,7 @@ export const wiringJson = (review: WiringReview | undefined): object => ({
             assumptions,
           })),
         })),
+        standby: { perYear: rounded(review.standby.perYear), unknown: review.standby.unknown },
         assumptions: review.assumptions,
       }
     : null,
@@ -52,6 +53,7 @@ export function wiringText(review: WiringReview | undefined): string {
       review.circuits.map(circuitLine),
       new Set([3, 4, 5, 6, 7]),
     ),
+    ...standbyLine(review),
     ...(review.assumptions.length === 0
       ? []
       : [
@@ -59,6 +61,12 @@ export function wiringText(review: WiringReview | undefined): string {
           ...review.assumptions.map(({ text, records }) => `  ${text} (${records.length})`),
         ]),
   ].join("\n");
+}
+
+function standbyLine({ standby: { perYear, unknown } }: WiringReview): readonly string[] {
+  if (perYear === 0 && unknown.length === 0) return [];
+  const open = unknown.length === 0 ? "" : `; not known of ${unknown.join(", ")}`;
+  return [`Standby of the detectors: ${rounded(perYear, 1)} kWh a year${open}`];
 }
 
 function circuitLine(circuit: CircuitReview): readonly string[] {

@@ -227,6 +227,12 @@ describe("power, faults and codes", () => {
     const devices = [device({ warmUp: 25, litWhileWarmingUp: true }, { start: "without-power" })];
     expect(lit({ devices, events: [{ kind: "power-on", at: 0 }] })).toEqual([[0, 25]]);
   });
+  test("common practice, no source: at delivery a delay of about 5 min and a threshold of 100 lx", () => {
+    const devices = [device({ offDelay: 300, threshold: 100 })];
+    const events = (day: number) => [daylight(day), ...at("movement", [50])];
+    expect(lit({ devices, events: events(80) })).toEqual([[50, 350]]);
+    expect(lit({ devices, events: events(120) })).toEqual([]);
+  });
   test("lit beyond the delay with nobody there, and never off, are found", () => {
     const heater = at(
       "movement",

@@ -23,6 +23,20 @@ export const mostByLeakage = (residual: Amperes, each: Amperes): number =>
 export const standbyEnergy = (standby: readonly Watts[]): KilowattHours =>
   standby.reduce((sum, watts) => sum + (watts * YEAR) / 1000, 0);
 
+/** What all detectors draw by being ready. */
+export interface Standby {
+  /** In a year, of those that declare it. */
+  readonly perYear: KilowattHours;
+  /** Tags of those whose data sheet does not say. */
+  readonly unknown: readonly string[];
+}
+
+/** Standby of a wiring. @param detectors - All of them. @returns Energy in a year [kWh], and whose is unknown @source DERIVED-HERE @example Two of 0.5 W and one that nobody knows: 8.76 kWh, one unknown */
+export const standbyOf = (detectors: readonly Pick<WiredDetector, "tag" | "standby">[]): Standby => ({
+  perYear: standbyEnergy(detectors.flatMap(({ standby }) => standby ?? [])),
+  unknown: detectors.filter(({ standby }) => standby === undefined).map(({ tag }) => tag),
+});
+
 /** Loads and detectors that share the RCD of a device. @param model - The wiring. @param rcd - Id of the RCD. @returns Both lists. @example A detector fed from a circuit behind it belongs to it */
 export function behindRcd(
   model: WiringModel,

@@ -82,6 +82,16 @@ test("the models of the demo are invented, 6 to 24 m across, for ceilings up to 
         expect(row.height >= model.mounting.min && row.height <= model.mounting.max).toBe(true);
 });
 
+test("common practice, no source: what hangs in ordinary rooms is declared for 2.5 to 3 m, and only halls ask for more", () => {
+  const { site } = siteOf(demoJob());
+  const ordinary = site.models.filter(({ mounting }) => mounting.min <= 2.5 && mounting.max >= 3);
+  expect(ordinary.length).toBe(site.models.length - 2);
+  for (const { model, height } of site.detectors) {
+    expect(ordinary.map(({ id }) => id)).toContain(model);
+    expect(height >= 2.5 && height <= 3).toBe(true);
+  }
+});
+
 function distance(
   [x, y]: readonly [number, number],
   outline: readonly (readonly [number, number])[],

@@ -1,4 +1,4 @@
-import type { Site, SourceId } from "#engine";
+import { type Site, type SourceId, standbyOf } from "#engine";
 import { csvOf } from "../csv/csv.ts";
 import type { Variant } from "../drawing/ink.ts";
 import type { SheetTitle } from "../drawing/title-block.ts";
@@ -82,10 +82,26 @@ export function wiringSchedules({ site, plan, title }: WiringPapersInput): reado
     ]),
     ...sheets("cables", "Cable schedule", cableSchedule(plan), cableNotes, ["IEC-81346-2", ...colours]),
     ...sheets("boxes", "Box list", boxList(site, plan), boxNotes, ["IEC-81346-2"]),
-    ...sheets("fitting", "Fitting list", fittingList(site), fittingNotes, ["IEC-81346-2"]),
+    ...sheets(
+      "fitting",
+      "Fitting list",
+      fittingList(site),
+      [...fittingNotes, ...standbyNote(plan)],
+      ["IEC-81346-2"],
+    ),
     ...sheets("indicators", "Indicators", indicatorList(site), indicatorNotes, []),
     ...sheets("assumptions", "Assumptions of the wiring", assumptionsOf(site, plan), [], ["IEC-81346-2"]),
   ];
+}
+
+/** What the devices draw by being ready, where any declares it. */
+function standbyNote({ built }: WiringPlan): readonly string[] {
+  const { perYear, unknown } = standbyOf(built.model.detectors);
+  return perYear === 0
+    ? []
+    : [
+        `By being ready the devices draw ${Number(perYear.toPrecision(3))} kWh a year${unknown.length === 0 ? "" : `, without ${ranges(unknown)}, whose data sheet does not say`}.`,
+      ];
 }
 
 /** Names in runs, so that sixty luminaires take a line and not a page. */

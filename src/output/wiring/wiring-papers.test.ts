@@ -320,3 +320,18 @@ test("A name that a stranger chose cannot become a formula in a schedule", () =>
     expect(cells.filter((cell) => /^"?[=+\-@]/.test(cell))).toEqual([]);
   }
 });
+
+test("The fitting list says what its devices draw by being ready, and of which nobody knows", () => {
+  const ready = {
+    ...wiredSite,
+    models: wiredSite.models.map((one) => (one.id === "round-8" ? { ...one, standby: 0.5 } : one)),
+  };
+  const plan = wiringPlan(ready, wiredInstallation, wiringOfSite(ready, wiredInstallation));
+  const own = plan.built.model.detectors.filter(({ standby }) => standby === 0.5).length;
+  const texts = sheetsOf(wiringSchedules, "colour", plan, ready).flatMap(textsOf).join(" ");
+  expect(own).toBeGreaterThan(0);
+  expect(texts).toContain(
+    `By being ready the devices draw ${Number((own * 4.38).toPrecision(3))} kWh a year`,
+  );
+  expect(sheetsOf(wiringSchedules).flatMap(textsOf).join(" ")).not.toContain("By being ready");
+});

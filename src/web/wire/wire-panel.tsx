@@ -68,6 +68,14 @@ export function WirePanel(props: WirePanelProps) {
       <More word={t("wire.prices")}>
         <Prices job={job} />
       </More>
+      {review && review.standby.perYear > 0 ? (
+        <p className="hint">
+          {t("wire.standby", {
+            energy: numberText(Math.round(10 * review.standby.perYear) / 10),
+            unknown: review.standby.unknown.length,
+          })}
+        </p>
+      ) : null}
       {review && circuits.length > 0 ? <TakenForGranted review={review} /> : null}
     </div>
   );

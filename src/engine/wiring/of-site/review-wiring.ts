@@ -7,6 +7,7 @@ import { circuitTree } from "../circuit-tree.ts";
 import { coilCable } from "../coil-cable.ts";
 import { contactChecks } from "../contact-checks.ts";
 import { problemOf, wiringFindings } from "../findings.ts";
+import { type Standby, standbyOf } from "../leakage.ts";
 import type { Supply, WiringModel } from "../model.ts";
 import { type Mounting, mountingsOf } from "../mounting.ts";
 import { coveredWiring, supplyOfCircuit } from "../supply.ts";
@@ -53,6 +54,8 @@ export interface WiringReview {
   readonly contacts: readonly ContactReview[];
   /** Of each detector in its ceiling. */
   readonly mountings: readonly Mounting[];
+  /** Of all detectors. */
+  readonly standby: Standby;
   readonly problems: readonly Problem[];
   readonly assumptions: readonly WiringAssumption[];
 }
@@ -86,6 +89,7 @@ export function reviewWiring(site: Site, found: FoundInstallation): WiringReview
         ...mountings.flatMap(({ checks }) => checks.flatMap(problemOf)),
       ].map((problem) => withProvenDrop(built, problem)),
     ),
+    standby: standbyOf(built.model.detectors),
     assumptions: built.assumptions,
   };
 }

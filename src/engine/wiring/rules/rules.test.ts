@@ -259,6 +259,15 @@ describe("wiring rules", () => {
   test("every rule has a case that breaks it", () => {
     expect([...new Set(cases.map(([id]) => id))]).toEqual(wiringRules.map(({ id }) => id));
   });
+  test("common practice, no source: outputs of several devices are joined on one circuit, up to four without a word", () => {
+    const joined = (count: number) =>
+      codesOf(
+        row({
+          detectors: Array.from({ length: count }, (_, i) => detector(`d${i}`, { role: "parallel" })),
+        }),
+      ).filter((code) => code.startsWith("joined-outputs") || code === "too-many-joined");
+    expect([2, 4, 5].map(joined)).toEqual([[], [], ["too-many-joined"]]);
+  });
   test("severities are those of the list: warnings are should, errors must", () => {
     const should = wiringRules
       .filter(({ code }) => entryOf({ code, values: {} }).severity === "should")
