@@ -61,19 +61,17 @@ function stream(api: Api, model: number, ids: readonly number[], each: (mesh: El
   const kernel = api.wasmModule as Pick<Api, "StreamMeshes">;
   kernel.StreamMeshes(model, [...ids], (mesh) => {
     const parts: MeshPart[] = [];
-    const count = mesh.geometries.size();
+    // Asked for once: the kernel makes a copy each time.
+    const { geometries } = mesh;
+    const count = geometries.size();
     for (let i = 0; i < count; i++) {
-      const placed = mesh.geometries.get(i);
-      const geometry = api.GetGeometry(model, placed.geometryExpressID);
+      const { geometryExpressID: shape, flatTransformation } = geometries.get(i);
+      const geometry = api.GetGeometry(model, shape);
       const vertices = api.GetVertexArray(geometry.GetVertexData(), geometry.GetVertexDataSize());
       const triangles = api.GetIndexArray(geometry.GetIndexData(), geometry.GetIndexDataSize());
-      if (triangles.length > 0) {
-        parts.push({
-          shape: placed.geometryExpressID,
-          corners: placedCorners(vertices, placed.flatTransformation),
-          triangles: triangles.slice(),
-        });
-      }
+      // Both are copies already.
+      if (triangles.length > 0)
+        parts.push({ shape, corners: placedCorners(vertices, flatTransformation), triangles });
       geometry.delete();
     }
     each({ id: mesh.expressID, parts });

@@ -14,10 +14,10 @@ export interface IfcModel {
 
 /** Opens the look-ups of a checked file. Parameters are read when first asked for. */
 export function modelOf(file: StepFile): IfcModel {
-  const byType = new Map<string, number[]>();
-  for (const type of file.types) byType.set(type, []);
-  for (let i = 0; i < file.ids.length; i++) byType.get(file.types[file.typeOf[i]!]!)!.push(file.ids[i]!);
-  const read = new Map<number, readonly StepValue[]>();
+  const idsOf: number[][] = file.types.map(() => []);
+  for (let i = 0; i < file.ids.length; i++) idsOf[file.typeOf[i]!]!.push(file.ids[i]!);
+  const byType = new Map(file.types.map((type, index) => [type, idsOf[index]!]));
+  const read: (readonly StepValue[] | undefined)[] = new Array(file.ids.length);
   return {
     file,
     ids: (...types) =>
@@ -27,12 +27,10 @@ export function modelOf(file: StepFile): IfcModel {
       return index === undefined ? "" : file.types[file.typeOf[index]!]!;
     },
     values: (id) => {
-      const known = read.get(id);
-      if (known) return known;
       const index = file.indexOf.get(id);
-      const values = index === undefined ? [] : parameters(file, index);
-      read.set(id, values);
-      return values;
+      if (index === undefined) return [];
+      read[index] ??= parameters(file, index);
+      return read[index];
     },
   };
 }
@@ -59,10 +57,22 @@ export const numberOf = (value: StepValue | undefined): number | undefined => {
 export const numbersOf = (value: StepValue | undefined): readonly number[] =>
   Array.isArray(value) ? value.flatMap((item: StepValue) => numberOf(item) ?? []) : [];
 
+/** Whether a text is of plain letters with single blanks between: nearly all are, and need no tidying. */
+const isTidy = (text: string): boolean => {
+  let before = blank;
+  for (let i = 0; i < text.length; i++) {
+    const c = text.charCodeAt(i);
+    if (c < blank || c >= 127 || (c === blank && before === blank)) return false;
+    before = c;
+  }
+  return before !== blank;
+};
+const blank = 32;
+
 /** A text with blanks and line ends tidied, also out of a typed value; "" where not given. */
 export const textOf = (value: StepValue | undefined): string => {
   // Control characters come out of escapes such as \X\0A and would break lists and tables.
-  if (typeof value === "string") return value.replace(/[\p{Cc}\s]+/gu, " ").trim();
+  if (typeof value === "string") return isTidy(value) ? value : value.replace(/[\p{Cc}\s]+/gu, " ").trim();
   if (value !== null && typeof value === "object" && "type" in value) return textOf(value.value);
   return "";
 };

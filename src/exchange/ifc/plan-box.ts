@@ -24,7 +24,7 @@ export function planBox(mesh: ElementMesh): PlanBox | undefined {
       const y = corners[i + 1]!;
       const z = corners[i + 2]!;
       if (!Number.isFinite(x + y + z)) return undefined;
-      points.push([x, y]);
+      if (!isKnown(points, x, y)) points.push([x, y]);
       if (z < low) low = z;
       if (z > high) high = z;
     }
@@ -33,6 +33,13 @@ export function planBox(mesh: ElementMesh): PlanBox | undefined {
   if (hull.length < 2) return undefined;
   return { ...smallestRectangle(hull), low, high };
 }
+
+/** Whether the place is one of the last few: a body has each of its edges many times, upright ones in the same place. */
+const isKnown = (points: readonly Point[], x: Metres, y: Metres): boolean => {
+  for (let i = points.length - 1; i >= 0 && i >= points.length - 8; i--)
+    if (points[i]![0] === x && points[i]![1] === y) return true;
+  return false;
+};
 
 /** Smallest turned rectangle around a ring. */
 export const boxAround = (ring: readonly Point[]): Rectangle => smallestRectangle(hullOf(ring));

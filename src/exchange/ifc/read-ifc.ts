@@ -6,6 +6,7 @@ import { modelOf } from "./model.ts";
 import { readBuilding } from "./read-building.ts";
 import { loopIn } from "./step-loops.ts";
 import { scanStep } from "./step-scan.ts";
+import { withoutFacts } from "./step-shapes.ts";
 import { isZip, unzipModel } from "./unzip.ts";
 
 export interface ReadIfcOptions {
@@ -45,7 +46,7 @@ export async function readIfc(bytes: Uint8Array, options: ReadIfcOptions): Promi
   const kernel =
     options.kernel && "open" in options.kernel ? options.kernel : await loadKernel(options.kernel);
   try {
-    const open = guarded(() => kernel.open(text));
+    const open = guarded(() => kernel.open(withoutFacts(file)));
     if (!open) return stopped(failed("it cannot be opened"));
     const guardedOpen: OpenModel = {
       stream: (ids, each) => guarded(() => open.stream(ids, each)),

@@ -20,8 +20,6 @@ export interface Relations {
   /** Wall or slab that an opening is cut into. */
   readonly hostOf: ReadonlyMap<number, number>;
   readonly typeOf: ReadonlyMap<number, number>;
-  /** Spaces that an element bounds. */
-  readonly boundedBy: ReadonlyMap<number, readonly number[]>;
   readonly quantitiesOf: (id: number) => readonly Quantity[];
 }
 
@@ -37,19 +35,6 @@ export function relationsOf(model: IfcModel): Relations {
   const fillingOf = new Map([...openingFilledBy].map(([filling, opening]) => [opening, filling]));
   const hostOf = pairs(model, "IFCRELVOIDSELEMENT", 5, 4);
   const typeOf = pairs(model, "IFCRELDEFINESBYTYPE", 4, 5);
-  const boundedBy = new Map<number, number[]>();
-  for (const id of model.ids(
-    "IFCRELSPACEBOUNDARY",
-    "IFCRELSPACEBOUNDARY1STLEVEL",
-    "IFCRELSPACEBOUNDARY2NDLEVEL",
-  )) {
-    const space = refOf(model.values(id)[4]);
-    const element = refOf(model.values(id)[5]);
-    if (space === undefined || element === undefined) continue;
-    const known = boundedBy.get(element);
-    if (!known) boundedBy.set(element, [space]);
-    else if (!known.includes(space)) known.push(space);
-  }
   let sets: Map<number, number[]> | undefined;
   return {
     wholeOf,
@@ -58,7 +43,6 @@ export function relationsOf(model: IfcModel): Relations {
     fillingOf,
     hostOf,
     typeOf,
-    boundedBy,
     quantitiesOf: (id) => {
       sets ??= quantitySets(model);
       return (sets.get(id) ?? []).flatMap((set) =>

@@ -45,13 +45,20 @@ export function brackets(cursor: Cursor, list: Pick<RecordList, "reference">, se
         do at++;
         while (at < end && (sortOf[bytes[at]!] === token || sortOf[bytes[at]!] === blank));
         break;
-      case hash:
-        cursor.at = at + 1;
-        list.reference(cursor.number());
-        at = cursor.at;
+      case hash: {
+        const begin = ++at;
+        let id = 0;
+        for (let digit = bytes[at]! - zero; digit >= 0 && digit <= 9; digit = bytes[++at]! - zero)
+          id = id * 10 + digit;
+        if (at === begin || id > largest) {
+          cursor.at = begin;
+          cursor.stop("ifc-broken-line");
+        }
+        list.reference(id);
         if (depth === 1) kind = kind === 0 ? kinds.reference : kind;
         else if (depth === 2) inner = joined(inner, kinds.reference);
         break;
+      }
       case open:
         if (depth === 1) kind = kind === 0 ? kinds.empty : kinds.typed;
         else if (depth === 2) inner = joined(inner, kinds.lists);
@@ -101,7 +108,9 @@ const listOf: Readonly<Record<number, number>> = {
 
 /** Sorts of byte between the brackets; 0: must not stand there. */
 const [blank, comma, token, hash, open, close, quote] = [1, 2, 3, 4, 5, 6, 7];
-const [slash, star] = [47, 42];
+const [slash, star, zero] = [47, 42, 48];
+/** Names of records are whole numbers up to here. */
+const largest = 0xffffffff;
 
 const sortOf = new Uint8Array(256);
 const sort = (letters: string, as: number): void => {

@@ -74,17 +74,19 @@ export class Cursor {
     const { bytes } = this;
     let value = 0;
     const begin = this.at;
-    for (;;) {
-      const c = bytes[this.at];
-      if (c === undefined || c < 48 || c > 57) break;
-      value = value * 10 + (c - 48);
-      this.at++;
-    }
-    if (this.at === begin || value > 0xffffffff) this.stop("ifc-broken-line");
+    let at = begin;
+    for (let digit = bytes[at]! - 48; digit >= 0 && digit <= 9; digit = bytes[++at]! - 48)
+      value = value * 10 + digit;
+    this.at = at;
+    if (at === begin || value > 0xffffffff) this.stop("ifc-broken-line");
     return value;
   }
 
   expect(mark: number): void {
+    if (this.bytes[this.at] === mark) {
+      this.at++;
+      return;
+    }
     this.gap();
     if (this.at >= this.bytes.length) this.stop("ifc-truncated");
     if (this.bytes[this.at] !== mark) this.stop("ifc-broken-line");

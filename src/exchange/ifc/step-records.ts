@@ -8,15 +8,18 @@ export class RecordList {
   lastId = 0;
   /** What the parameters of the record read last must be; undefined: anything. */
   lastSignature: Signature | undefined = undefined;
-  private ids: Float64Array;
+  private ids: Uint32Array;
+  private starts: Uint32Array;
   private typeOf: Uint16Array;
   private from: Uint32Array;
   private to: Uint32Array;
   private firstReference: Uint32Array;
-  private references: Float64Array;
+  private references: Uint32Array;
   private referenceCount = 0;
   private readonly indexOf: InstanceIndex;
   private readonly types: string[] = [];
+  /** Where each type stands first in the bytes. */
+  private readonly firstOfType: number[] = [];
   private readonly signatures: (Signature | undefined)[] = [];
   private readonly typesByKey = new Map<number, number[]>();
 
@@ -25,13 +28,14 @@ export class RecordList {
     room: number,
   ) {
     this.indexOf = new InstanceIndex(room * 4);
-    this.ids = new Float64Array(room);
+    this.ids = new Uint32Array(room);
+    this.starts = new Uint32Array(room);
     this.typeOf = new Uint16Array(room);
     this.from = new Uint32Array(room);
     this.to = new Uint32Array(room);
     this.firstReference = new Uint32Array(room + 1);
     // Records hold two or three references each.
-    this.references = new Float64Array(3 * room);
+    this.references = new Uint32Array(3 * room);
   }
 
   begin(id: number, typeFrom: number, typeTo: number): "new" | "twice" {
@@ -48,12 +52,13 @@ export class RecordList {
   }
 
   reference(id: number): void {
-    if (this.referenceCount >= this.references.length)
-      this.references = longer(this.references, Float64Array);
+    if (this.referenceCount >= this.references.length) this.references = longer(this.references, Uint32Array);
     this.references[this.referenceCount++] = id;
   }
 
-  end(from: number, to: number): void {
+  /** @param start - Where its # stands. */
+  end(start: number, from: number, to: number): void {
+    this.starts[this.count] = start;
     this.from[this.count] = from;
     this.to[this.count] = to;
     this.count++;
@@ -67,6 +72,7 @@ export class RecordList {
       ids: this.ids.subarray(0, this.count),
       typeOf: this.typeOf.subarray(0, this.count),
       types: this.types,
+      starts: this.starts.subarray(0, this.count),
       from: this.from.subarray(0, this.count),
       to: this.to.subarray(0, this.count),
       indexOf: this.indexOf,
@@ -80,11 +86,16 @@ export class RecordList {
     let key = to - from;
     for (let i = from; i < to; i++) key = (Math.imul(key, 31) + (bytes[i]! & 0xdf)) | 0;
     const known = this.typesByKey.get(key);
-    for (const index of known ?? []) if (sameName(bytes, from, to, this.types[index]!)) return index;
+    if (known !== undefined)
+      for (let i = 0; i < known.length; i++)
+        if (sameName(bytes, { from, length: to - from, other: this.firstOfType[known[i]!]! }))
+          return known[i]!;
     let name = "";
     for (let i = from; i < to; i++) name += String.fromCharCode(bytes[i]!);
-    this.types.push(name.toUpperCase());
-    this.signatures.push(signatureOf(name.toUpperCase()));
+    name = name.toUpperCase();
+    this.types.push(name);
+    this.firstOfType.push(from);
+    this.signatures.push(signatureOf(name));
     const index = this.types.length - 1;
     if (known) known.push(index);
     else this.typesByKey.set(key, [index]);
@@ -92,7 +103,8 @@ export class RecordList {
   }
 
   private grow(): void {
-    this.ids = longer(this.ids, Float64Array);
+    this.ids = longer(this.ids, Uint32Array);
+    this.starts = longer(this.starts, Uint32Array);
     this.typeOf = longer(this.typeOf, Uint16Array);
     this.from = longer(this.from, Uint32Array);
     this.to = longer(this.to, Uint32Array);
@@ -102,19 +114,26 @@ export class RecordList {
   }
 }
 
-const sameName = (bytes: Uint8Array, from: number, to: number, name: string): boolean => {
-  if (to - from !== name.length) return false;
-  for (let i = from; i < to; i++) {
-    const c = bytes[i]!;
-    if ((c >= 97 && c <= 122 ? c - 32 : c) !== name.charCodeAt(i - from)) return false;
+/** Whether two names in the bytes are one, small letters like capitals. */
+function sameName(
+  bytes: Uint8Array,
+  { from, length, other }: { readonly from: number; readonly length: number; readonly other: number },
+): boolean {
+  for (let i = 0; i < length; i++) {
+    const a = bytes[from + i]!;
+    const b = bytes[other + i]!;
+    if (a !== b && (a ^ b) !== 32) return false;
+    // Only letters have a small form.
+    if (a !== b && ((a | 32) < 97 || (a | 32) > 122)) return false;
   }
-  return true;
-};
+  const after = bytes[other + length]!;
+  return !(isLetterOrDigit(after) || after === 95);
+}
 
-function longer<A extends Float64Array | Uint32Array | Uint16Array>(
-  array: A,
-  make: new (length: number) => A,
-): A {
+const isLetterOrDigit = (c: number): boolean =>
+  (c >= 48 && c <= 57) || (c >= 65 && c <= 90) || (c >= 97 && c <= 122);
+
+function longer<A extends Uint32Array | Uint16Array>(array: A, make: new (length: number) => A): A {
   const next = new make(array.length * 2);
   next.set(array);
   return next;

@@ -91,28 +91,30 @@ function section(cursor: Cursor, list: RecordList, limits: StepLimits): void {
       cursor.expect(semicolon);
       return;
     }
-    cursor.at++;
+    const start = cursor.at++;
     const id = cursor.number();
     cursor.record = id;
     cursor.expect(equals);
     cursor.gap();
     const typeFrom = cursor.at;
+    let typeTo = typeFrom;
     if (bytes[typeFrom] !== open) {
-      while (isName(bytes[cursor.at])) cursor.at++;
-      if (cursor.at === typeFrom)
-        cursor.stop(cursor.at >= bytes.length ? "ifc-truncated" : "ifc-broken-line");
+      while (isName[bytes[typeTo]!] === 1) typeTo++;
+      if (typeTo === typeFrom) cursor.stop(typeTo >= bytes.length ? "ifc-truncated" : "ifc-broken-line");
+      cursor.at = typeTo;
     }
-    const typeTo = cursor.at;
     cursor.expect(open);
     const from = cursor.at;
     if (list.begin(id, typeFrom, typeTo) === "twice") cursor.stop("ifc-id-twice", { id });
     brackets(cursor, list, seen);
     if (!fits(list.lastSignature, seen.kinds, seen.count)) cursor.stop("ifc-broken-line");
-    list.end(from, cursor.at - 1);
+    list.end(start, from, cursor.at - 1);
     cursor.expect(semicolon);
     if (list.count > limits.records) cursor.stop("ifc-too-large", { limit: `${limits.records} records` });
   }
 }
 
-const isName = (c: number | undefined): boolean =>
-  c !== undefined && ((c >= 65 && c <= 90) || (c >= 97 && c <= 122) || (c >= 48 && c <= 57) || c === 95);
+/** 1 for each byte that a type may be written with. */
+const isName = new Uint8Array(256);
+for (const letter of "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789_")
+  isName[letter.charCodeAt(0)] = 1;

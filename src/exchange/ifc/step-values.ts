@@ -122,9 +122,11 @@ class ValueReader {
   }
 
   private run(allowed: (c: number) => boolean): string {
+    const { bytes, end } = this;
     let text = "";
-    while (this.at < this.end && allowed(this.bytes[this.at]!))
-      text += String.fromCharCode(this.bytes[this.at++]!);
+    let at = this.at;
+    while (at < end && allowed(bytes[at]!)) text += String.fromCharCode(bytes[at++]!);
+    this.at = at;
     return text;
   }
 }

@@ -167,11 +167,11 @@ const placesOf = (
     const [x1, y1, x2, y2] = boxOf(outline);
     const whole = Math.abs(ringArea(outline));
     for (const room of rooms) {
+      const { box } = room;
+      if (x1 >= box[2] || x2 <= box[0] || y1 >= box[3] || y2 <= box[1]) continue;
       const base = Math.max(0, footprint.low - room.level);
       const top = Math.min(room.room.ceilingHeight, footprint.high - room.level);
       if (!(top - base > 0.01)) continue;
-      const [a1, b1, a2, b2] = room.box;
-      if (x1 >= a2 || x2 <= a1 || y1 >= b2 || y2 <= b1) continue;
       if (whollyIn(outline, [x1, y1, x2, y2], room.piece)) {
         places.push({ room, outline, area: whole, base: tidy(base), top: tidy(top) });
         continue;

@@ -44,13 +44,12 @@ const leastStretch = 0.1;
 
 /** Faces of rooms on both sides of an opening, the nearest first. */
 export function facesBeside(frame: OpeningFrame, rooms: readonly ReadRoom[]): readonly WallFace[] {
-  const { centre } = frame;
+  const [x, y] = frame.centre;
   const size = frame.length / 2 + frame.depth / 2 + reach;
   const faces: WallFace[] = [];
   for (const room of rooms) {
-    const [x1, y1, x2, y2] = room.box;
-    if (centre[0] < x1 - size || centre[0] > x2 + size || centre[1] < y1 - size || centre[1] > y2 + size)
-      continue;
+    const { box } = room;
+    if (x < box[0] - size || x > box[2] + size || y < box[1] - size || y > box[3] + size) continue;
     const shared =
       Math.min(frame.high, room.level + room.room.ceilingHeight) - Math.max(frame.low, room.level);
     if (shared < Math.min(0.3, (frame.high - frame.low) / 2)) continue;
