@@ -16,6 +16,8 @@ import { countingSeeds, faultyRooms } from "../src/engine/site-test/faults/trial
 
 /** A row that differs from the usual by no more than so many percent is not written. */
 const AS_USUAL = 8;
+/** A row counted in fewer rooms is not written either. */
+const LEAST_ROOMS = 4;
 
 type Counts = Record<string, Partial<Record<FaultCause, number[]>>>;
 
@@ -48,7 +50,9 @@ function percentages(counts: readonly number[]): number[] {
 function table(counts: Partial<Record<FaultCause, number[]>>, of: number): string {
   const rows = faultCauses.flatMap((cause) => {
     const own = counts[cause];
-    return own && own.reduce((sum, one) => sum + one, 0) >= 4 ? [{ cause, row: percentages(own) }] : [];
+    return own && own.reduce((sum, one) => sum + one, 0) >= LEAST_ROOMS
+      ? [{ cause, row: percentages(own) }]
+      : [];
   });
   const usual = Array.from({ length: of }, (_, i) => {
     const sorted = rows.map(({ row }) => row[i]!).toSorted((a, b) => a - b);
@@ -59,7 +63,7 @@ function table(counts: Partial<Record<FaultCause, number[]>>, of: number): strin
 }
 
 const folder = new URL("../src/engine/site-test/faults/knowledge/", import.meta.url);
-const how = `Counted in ${countingSeeds.rooms} simulated rooms a cause by scripts/count-fault-chances.ts, one more added to every outcome; in percent. Causes that are not named differ from the usual by no more than ${AS_USUAL} percent.`;
+const how = `Counted in ${countingSeeds.rooms} simulated rooms a cause by scripts/count-fault-chances.ts, one more added to every outcome; in percent. Causes that are not named differ from the usual by no more than ${AS_USUAL} percent, or showed themselves in fewer than ${LEAST_ROOMS} rooms in which this is asked.`;
 writeFileSync(
   new URL("counted-plans.ts", folder),
   `import type { ChanceTable } from "../knowledge-types.ts";

@@ -36,7 +36,7 @@ export const contrastTable: readonly {
 /**
  * Factor on the reach in a room that gets warm.
  *
- * R(t) = R(22 °C) · kTⁿ with n = 1 (the person fills the beam in neither direction: the careful end); 1 at 22 °C and below, never more than declared; 0 where the contrast is gone.
+ * R(t) = R(22 °C) · kTⁿ with n = 1 (the person fills the beam in height and not in width: the careful end; in neither it would be 0.5); 1 at 22 °C and below, never more than declared; 0 where the contrast is gone.
  *
  * @param temperature - Highest temperature of the room. [°C]
  * @returns Factor, 0 … 1; between the table's temperatures linear.

@@ -34,7 +34,7 @@ function logErfc(x: number): number {
  *
  * @param freedom - Degrees of freedom, ν ≥ 1.
  * @returns t; within 1 % from ν = 4 on, too small below.
- * @source DERIVED-HERE
+ * @source STUDENT-EXPANSION
  * @example ν = 7: 2.364 (tabled 2.365)
  */
 export function studentScore(freedom: number): number {

@@ -53,6 +53,15 @@ export const siteTestSources = {
     verify: false,
     note: "The cut is widened for few readings by Student's t, as it is exact for measured distances; a thousand simulated walk tests hold it.",
   },
+  "STUDENT-EXPANSION": {
+    kind: "handbook",
+    title:
+      "Abramowitz and Stegun, Handbook of Mathematical Functions: Student's t by an expansion about the normal score",
+    clause: "26.7.5",
+    certainty: "from-memory",
+    verify: false,
+    note: "Held against tabled values by a test.",
+  },
   "ERROR-FUNCTION": {
     kind: "handbook",
     title: "Press and others, Numerical Recipes: complementary error function, relative error below 1.2·10⁻⁷",

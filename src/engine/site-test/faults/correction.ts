@@ -45,7 +45,7 @@ export type FaultCorrection =
  * Corrections of a cause in a room, the least effort first.
  *
  * @param cause - The cause that was found. @param place - The room as planned. @param coverage - Its coverage as planned.
- * @returns At least one; values from the plan where it has them.
+ * @returns At least one for a room with a detector of its own whose settings were planned; values from the plan where it has them.
  * @source COMMON-PRACTICE
  * @example A delay set too long: the planned delay for each detector of the room
  */

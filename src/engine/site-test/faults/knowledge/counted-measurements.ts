@@ -1,6 +1,6 @@
 import type { ChanceTable } from "../knowledge-types.ts";
 
-/** Outcomes of tests by cause, in the order of their names. Counted in 40 simulated rooms a cause by scripts/count-fault-chances.ts, one more added to every outcome; in percent. Causes that are not named differ from the usual by no more than 8 percent. @source FAULT-TRIALS */
+/** Outcomes of tests by cause, in the order of their names. Counted in 40 simulated rooms a cause by scripts/count-fault-chances.ts, one more added to every outcome; in percent. Causes that are not named differ from the usual by no more than 8 percent, or showed themselves in fewer than 4 rooms in which this is asked. @source FAULT-TRIALS */
 export const measurements = {
   "look-to-the-lens": {
     usual: [91, 4, 5],

@@ -1,7 +1,7 @@
 import type { ChanceTable } from "../knowledge-types.ts";
 import type { PlanFact } from "../plan-facts.ts";
 
-/** Complaints by cause, in the order of their names. Counted in 40 simulated rooms a cause by scripts/count-fault-chances.ts, one more added to every outcome; in percent. Causes that are not named differ from the usual by no more than 8 percent. @source FAULT-TRIALS */
+/** Complaints by cause, in the order of their names. Counted in 40 simulated rooms a cause by scripts/count-fault-chances.ts, one more added to every outcome; in percent. Causes that are not named differ from the usual by no more than 8 percent, or showed themselves in fewer than 4 rooms in which this is asked. @source FAULT-TRIALS */
 export const countedSymptoms: ChanceTable = {
   usual: [2, 2, 2, 2, 2, 2, 2],
   given: {
@@ -40,7 +40,7 @@ export const countedSymptoms: ChanceTable = {
   },
 };
 
-/** Facts of the plan by cause: holds, does not. Counted in 40 simulated rooms a cause by scripts/count-fault-chances.ts, one more added to every outcome; in percent. Causes that are not named differ from the usual by no more than 8 percent. @source FAULT-TRIALS */
+/** Facts of the plan by cause: holds, does not. Counted in 40 simulated rooms a cause by scripts/count-fault-chances.ts, one more added to every outcome; in percent. Causes that are not named differ from the usual by no more than 8 percent, or showed themselves in fewer than 4 rooms in which this is asked. @source FAULT-TRIALS */
 export const countedFacts: Readonly<Record<PlanFact, ChanceTable>> = {
   "place-beyond-reach": {
     usual: [43, 57],
