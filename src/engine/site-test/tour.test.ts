@@ -70,6 +70,17 @@ describe("tour", () => {
     );
   });
 
+  test("[TO-1] the 300 stations of a hall on a line come out one after the other, before anybody waits for it", () => {
+    const places = Array.from({ length: 300 }, (_, i) => 1 + ((i * 113) % 300));
+    const lengths = {
+      fromStart: places,
+      between: places.map((a) => places.map((b) => Math.abs(a - b))),
+    };
+    const { order, length } = shortestTour(lengths);
+    expect(order.map((index) => places[index])).toEqual(upTo(300).map((i) => i + 1));
+    expect(length).toBe(300);
+  });
+
   test("[TO-1] a tour of 10 stations is never shorter than the exact tour of 9 of them", () => {
     fc.assert(
       fc.property(

@@ -13,7 +13,7 @@ export interface Tour {
 }
 
 /** Stations up to which the order is found exactly. */
-export const EXACT_UP_TO = 9;
+const EXACT_UP_TO = 9;
 
 /**
  * A shortest tour that starts at the door, visits every station once, and ends at the last.
@@ -85,43 +85,66 @@ const GAIN: Metres = 1e-9;
 
 function improvedTour(lengths: TourLengths): Tour {
   const count = lengths.fromStart.length;
+  const leg = legOf(lengths);
   let order: readonly number[] = [];
   for (let station = 0; station < count; station++) {
-    order = shortest(
-      lengths,
-      Array.from({ length: order.length + 1 }, (_, at) => order.toSpliced(at, 0, station)),
-    );
+    let [at, least] = [0, Number.POSITIVE_INFINITY];
+    for (let i = 0; i <= order.length; i++) {
+      const [a, b] = [order[i - 1], order[i]];
+      const longer = leg(a, station) + leg(station, b) - leg(a, b);
+      if (longer < least - GAIN) [at, least] = [i, longer];
+    }
+    order = order.toSpliced(at, 0, station);
   }
-  let length = tourLength(lengths, order);
   for (;;) {
-    const better = shortest(lengths, neighboursOf(order));
-    const now = tourLength(lengths, better);
-    if (now >= length - GAIN) return { order, length };
-    [order, length] = [better, now];
+    const better = bestChange(order, leg);
+    if (!better) return { order, length: tourLength(lengths, order) };
+    order = better;
   }
 }
 
-/** Orders in which one station stands elsewhere, or a stretch is walked the other way round. */
-function neighboursOf(order: readonly number[]): readonly (readonly number[])[] {
-  const found: (readonly number[])[] = [];
-  for (let i = 0; i < order.length; i++) {
-    const without = order.toSpliced(i, 1);
-    for (let k = 0; k <= without.length; k++) {
-      if (k !== i) found.push(without.toSpliced(k, 0, order[i] as number));
-    }
-    for (let k = i + 2; k <= order.length; k++) {
-      found.push([...order.slice(0, i), ...order.slice(i, k).toReversed(), ...order.slice(k)]);
-    }
-  }
-  return found;
-}
+/** Length of a way from one station to another; from the start where there is none before, and none where there is none behind. */
+type Leg = (from: number | undefined, to: number | undefined) => Metres;
 
-function shortest(lengths: TourLengths, orders: readonly (readonly number[])[]): readonly number[] {
-  let best = orders[0] ?? [];
-  let least = tourLength(lengths, best);
-  for (const order of orders.slice(1)) {
-    const length = tourLength(lengths, order);
-    if (length < least - GAIN) [best, least] = [order, length];
+const legOf =
+  ({ fromStart, between }: TourLengths): Leg =>
+  (from, to) =>
+    to === undefined ? 0 : ((from === undefined ? fromStart[to] : between[from]?.[to]) as number);
+
+/** The order in which one station stands elsewhere, or one stretch is walked the other way round, that is shortest; undefined where none is shorter. */
+function bestChange(order: readonly number[], leg: Leg): readonly number[] | undefined {
+  const count = order.length;
+  // Ways along the order up to each station, and the same walked back, so that a stretch costs the same to judge however long it is.
+  const along = [0];
+  const back = [0];
+  for (let i = 1; i < count; i++) {
+    along.push((along[i - 1] as number) + leg(order[i - 1], order[i]));
+    back.push((back[i - 1] as number) + leg(order[i], order[i - 1]));
   }
-  return best;
+  let least = -GAIN;
+  let best: (() => readonly number[]) | undefined;
+  for (let i = 0; i < count; i++) {
+    const [before, station, after] = [order[i - 1], order[i] as number, order[i + 1]];
+    const without = leg(before, after) - leg(before, station) - leg(station, after);
+    for (let k = 0; k < count; k++) {
+      if (k === i) continue;
+      const [a, b] = k < i ? [order[k - 1], order[k]] : [order[k], order[k + 1]];
+      const longer = without + leg(a, station) + leg(station, b) - leg(a, b);
+      if (longer < least) {
+        least = longer;
+        best = () => order.toSpliced(i, 1).toSpliced(k, 0, station);
+      }
+    }
+    for (let k = i + 2; k <= count; k++) {
+      const [last, next] = [order[k - 1] as number, order[k]];
+      const inside =
+        (back[k - 1] as number) - (back[i] as number) - (along[k - 1] as number) + (along[i] as number);
+      const longer = inside + leg(before, last) - leg(before, station) + leg(station, next) - leg(last, next);
+      if (longer < least) {
+        least = longer;
+        best = () => [...order.slice(0, i), ...order.slice(i, k).toReversed(), ...order.slice(k)];
+      }
+    }
+  }
+  return best?.();
 }
