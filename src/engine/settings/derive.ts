@@ -139,13 +139,13 @@ function buttonOf({ use, escapeRoute }: SettingContext): Derived<SettingValues["
 
 /** Delays by use: ours, meant to be trimmed after the first weeks. @source SETTING-CHOICE */
 const usualDelays: Readonly<Record<SettingContext["use"], readonly [minutes: number, why: string]>> = {
-  passing: [3, "People walk through and are seen all the time"],
-  stair: [3, "People walk through and are seen all the time"],
+  passing: [5, "People walk through and are seen all the time"],
+  stair: [5, "People walk through and are seen all the time"],
   moving: [10, "People move about, with pauses"],
   sitting: [15, "People who sit still must not be left in the dark"],
   sanitary: [10, "People are out of sight in a cubicle for minutes"],
-  changing: [10, "People stand still or behind lockers for minutes"],
-  plant: [15, "Somebody at work out of sight must not be left in the dark"],
+  changing: [15, "People stand still or behind lockers for minutes"],
+  plant: [20, "Somebody at work out of sight must not be left in the dark"],
   other: [10, "The use is not known"],
 };
 

@@ -75,7 +75,7 @@ test("a delay that the simulated day recommended is derived, with the simulation
     kind: "chosen",
     value: 300,
   });
-  expect(delayOf({})).toMatchObject({ kind: "derived", value: 600 });
+  expect(delayOf({})).toMatchObject({ kind: "derived", value: 900 });
 });
 
 test("kinds of space and the output of the plant reach the rules", () => {

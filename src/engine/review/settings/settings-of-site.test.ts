@@ -216,7 +216,7 @@ describe("rules", () => {
     });
     expect(verdict(walk(), "ashrae-90-1-full-off", "off-delay")).toMatchObject({
       verdict: "pass",
-      actual: 180,
+      actual: 300,
     });
   });
   test("a pack that allows less than the usual delay shortens the derived one, and is its reason", () => {

@@ -45,7 +45,7 @@ const nothingFound: FoundInstallation = { boards: [], circuits: [] };
  * @param site - Snapshot of the job; any content. @param choices - What people chose, read and entered beside it, and the packs that are on.
  * @returns Devices with chosen and derived settings kept apart; rule results with their evidence; findings in reading order.
  * @source SETTING-CHOICE
- * @example A windowless changing room with one detector: automatic, 10 min, no threshold, each with its sentence
+ * @example A windowless changing room with one detector: automatic, 15 min, no threshold, each with its sentence
  */
 export function settingsOfSite(site: Site, choices: SettingChoices = {}): SiteSettings {
   const look = lookUp(site);
