@@ -33,6 +33,28 @@ const tested = {
       outcome: "read",
       value: 312,
     },
+    {
+      id: "e2",
+      time: "2026-03-01T10:00:00Z",
+      by: "R. Okafor",
+      about: { kind: "detector", id: "d1" },
+      step: "height",
+      outcome: "read",
+      value: 2.48,
+    },
+  ],
+  swaps: [
+    {
+      id: "x1",
+      time: "2026-03-02T08:00:00Z",
+      by: "R. Okafor",
+      detector: "d1",
+      tag: "B1.01",
+      from: "Round, 8 m across at 2.5 m",
+      to: "Round, 8 m across at 2.5 m",
+      reason: "dead after a surge",
+      serial: "4711",
+    },
   ],
   openPoints: [{ id: "o1", text: "Lid of the box in the hall is missing", room: "hall", owner: "R. Okafor" }],
   revisions: [
@@ -150,4 +172,17 @@ test("What was changed since the last revision stands under it with old and new 
   expect(text).toMatch(/off delay 5 min \d+ (s|min)/);
   expect(text).toContain("Detector B1.02, 0.2 Store removed x 2.00, y 4.50");
   expect(text).toContain("Room 0.2 Store added");
+});
+
+test("What was found on a device that was exchanged is kept on the certificate, apart from what counts", () => {
+  const from = outline.find(({ title }) => title === "Test certificate")!.page - 1;
+  const to = outline.find(({ title }) => title === "Open points")!.page - 1;
+  const text = pages.slice(from, to).join(" ").replace(/\s+/g, " ");
+  expect(text).toMatch(/Mounting height B1\.01 ≥ 2\.4 ≤ 2\.6 m (?!2\.48)/);
+  expect(text).toMatch(
+    /Detectors exchanged .*B1\.01 Round.*dead after a surge R\. Okafor, .*4711 2026-03-02/,
+  );
+  const before = text.slice(text.indexOf("Entered before the exchange, kept"));
+  expect(before).toMatch(/Mounting height B1\.01 2\.48 m R\. Okafor, 2026-03-01/);
+  expect(text.slice(0, text.indexOf("Entered before the exchange, kept"))).not.toContain("2.48");
 });

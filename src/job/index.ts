@@ -20,6 +20,7 @@ export { installationOf } from "./site/installation-of.ts";
 export { ownPlanning, planningOf } from "./site/planning-of.ts";
 export { settingInFile, settingsOfJob } from "./site/settings-of.ts";
 export { siteOf } from "./site/site-of.ts";
+export { standingEntries } from "./site/standing-entries.ts";
 export { stationReadings, stationStep } from "./site/station-readings.ts";
 export { fromSite, type SiteRecords, toSite } from "./site/to-site.ts";
 export type { JobStore, KeptJob, KeptUpdates } from "./storage/job-store.ts";

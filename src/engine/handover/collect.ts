@@ -14,6 +14,8 @@ import {
 import { lookUp, roomTitle, type Site } from "../site/index.ts";
 import {
   countedEntries,
+  type DeviceSwap,
+  partedBySwaps,
   roomVerdict,
   type SetForTest,
   type SiteEntry,
@@ -45,6 +47,8 @@ export interface HandoverInput {
   readonly notes: readonly Problem[];
   /** What was handed over before, the earliest first. */
   readonly revisions?: readonly HandedRevision[];
+  /** Detectors that were exchanged. */
+  readonly swaps?: readonly DeviceSwap[];
   readonly progress?: (step: { readonly done: number; readonly total: number }) => void;
 }
 
@@ -67,6 +71,8 @@ export function handoverOf(site: Site, input: HandoverInput): Handover {
     ...findingsOf(wiring.kind === "built" ? wiring.review.problems : []),
     ...settings.findings,
   ]);
+  const { swaps = [] } = input;
+  const { standing, before } = partedBySwaps(input.entries, { swaps, detectors: site.detectors });
   const order = workOrder(site, wiringOfSite(site, input.found).model, { settings: setForTest(settings) });
   const checks: readonly Check[] = [
     ...review.rooms.flatMap((room) => room.checks),
@@ -82,7 +88,9 @@ export function handoverOf(site: Site, input: HandoverInput): Handover {
     findings,
     checks,
     order,
-    tests: testLines(order, input.entries),
+    tests: testLines(order, standing),
+    swaps,
+    before: before.filter(({ step }) => order.steps.some(({ name }) => name === step)),
     ...revisionRecords(input.revisions ?? [], handedState(site, { settings, found: input.found })),
     assumptions: assumptionsOf({ checks, settings, wiring }),
     sources: sourcesOf({ checks, settings, order }),

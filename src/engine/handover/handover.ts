@@ -5,7 +5,7 @@ import type { Region } from "../geometry/index.ts";
 import type { SquareMetres } from "../quantity/index.ts";
 import type { Finding, SiteSettings } from "../review/index.ts";
 import type { Room, Site } from "../site/index.ts";
-import type { RoomVerdict, SiteEntry, StepState, WorkOrder } from "../site-test/index.ts";
+import type { DeviceSwap, RoomVerdict, SiteEntry, StepState, WorkOrder } from "../site-test/index.ts";
 import type { SourceId } from "../source/index.ts";
 import type { BuiltWiring, FoundInstallation, WiringReview } from "../wiring/index.ts";
 import type { Difference } from "./differences.ts";
@@ -71,6 +71,10 @@ export interface Handover {
   readonly order: WorkOrder;
   /** In the order of initial verification. */
   readonly tests: readonly TestLine[];
+  /** Detectors that were exchanged. */
+  readonly swaps: readonly DeviceSwap[];
+  /** What was entered of devices that are gone, in the order of time. */
+  readonly before: readonly SiteEntry[];
   /** What was handed over before, the earliest first, each with what it changed. */
   readonly revisions: readonly RevisionRecord[];
   /** What was changed since the last of them; undefined: nothing was handed over yet, or nobody kept what. */

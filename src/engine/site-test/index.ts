@@ -38,6 +38,7 @@ export { type Combination, furtherTests, type SamplePlan, samplePlan, sampleSize
 export { type CodeCheck, type SamplingRule, samplingRules } from "./sampling-rules.ts";
 export { countedEntries, momentOf, type SiteEntry, type StepSubject } from "./site-entry.ts";
 export type * from "./station.ts";
+export { type DeviceSwap, partedBySwaps } from "./swap.ts";
 export { shortestTour, type Tour, type TourLengths, tourLength } from "./tour.ts";
 export {
   type RoomVerdict,

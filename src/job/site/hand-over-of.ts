@@ -17,6 +17,7 @@ export type JobForHandOver = Pick<
   | "testEntries"
   | "openPoints"
   | "revisions"
+  | "swaps"
 > & { readonly rooms: readonly { readonly id: string; readonly number: string; readonly name: string }[] };
 
 /**
@@ -34,6 +35,7 @@ export function handOverOf(job: JobForHandOver) {
     entries: job.testEntries,
     readings: (room) => stationReadings(job.testEntries, room),
     revisions: job.revisions,
+    swaps: job.swaps,
   };
   const rooms = new Map(job.rooms.map((room) => [room.id, room]));
   const printed = {

@@ -3,6 +3,8 @@ import {
   readingRows,
   type SiteEntry,
   type SourceId,
+  type StepName,
+  type StepSubject,
   type Supply,
   type TestLine,
   workStages,
@@ -41,12 +43,16 @@ export function testPages({ handover, title, by }: TestPagesInput): readonly Unn
     intro: [
       "In the order of the work. A blank line is not tested: fill it in by hand, with name and date. What was entered on site stands here as entered.",
     ],
-    blocks: workStages.flatMap((stage) => [
-      stageBlock(handover, { stage, by }),
-      ...(stage === "isolation" && tests.some(isProveDead)
-        ? [proveDeadBlock(handover, ({ entries }) => byWords(entries, by))]
-        : []),
-    ]),
+    blocks: [
+      ...workStages.flatMap((stage) => [
+        stageBlock(handover, { stage, by }),
+        ...(stage === "isolation" && tests.some(isProveDead)
+          ? [proveDeadBlock(handover, ({ entries }) => byWords(entries, by))]
+          : []),
+      ]),
+      swapBlock(handover),
+      beforeBlock(handover, by),
+    ],
     title,
     notes: verify === undefined ? [] : [verify],
     ...(supply ? { supply } : {}),
@@ -64,18 +70,18 @@ function stageBlock(
   return {
     heading: stageWords[of.stage],
     columns: [
-      column("Step", 50),
+      column("Step", 48),
       column("Of", 44),
-      column("Asked", 32, "end"),
+      column("Asked", 28, "end"),
       column("Found", 24, "end"),
-      column("By, on", 22),
+      column("By, on", 28),
     ],
     rows: lines.map((line) =>
       line === dead
         ? deadRow(stage.filter(isProveDead))
         : [
             stepWords[line.state.step.name],
-            aboutWords(handover, line),
+            aboutWords(handover, line.state.step.about),
             askedWords(line),
             foundWords(handover, line),
             byWords(line.entries, of.by),
@@ -99,8 +105,43 @@ function deadRow(lines: readonly TestLine[]): readonly string[] {
   ];
 }
 
-function aboutWords({ site, wiring }: Handover, { state }: TestLine): string {
-  const { kind, id } = state.step.about;
+/** Detectors that were exchanged; their steps above are those of the device that hangs there now. */
+function swapBlock({ swaps }: Handover): Block {
+  return {
+    heading: "Detectors exchanged",
+    columns: [column("Of", 20), column("Was", 44), column("Is", 44), column("Why", 36), column("By, on", 28)],
+    rows: swaps.map(({ tag, from, to, reason, serial, by, time }) => [
+      tag,
+      from,
+      serial === undefined ? to : `${to}, ${serial}`,
+      reason,
+      [by ?? "", time.slice(0, 10)].filter(Boolean).join(", "),
+    ]),
+  };
+}
+
+/** What was found on devices that are gone. */
+function beforeBlock(handover: Handover, by: TestPagesInput["by"]): Block {
+  return {
+    heading: "Entered before the exchange, kept",
+    columns: [column("Step", 50), column("Of", 44), column("Found", 50), column("By, on", 28)],
+    rows: handover.before.map((entry) => [
+      stepWords[entry.step as StepName],
+      aboutWords(handover, entry.about),
+      outcomeWords(handover, entry),
+      byWords([entry], by),
+    ]),
+  };
+}
+
+function outcomeWords({ order }: Handover, { step, outcome, value, part }: SiteEntry): string {
+  const of = part === undefined || part === "" ? "" : `${part.replaceAll("-", " ")}: `;
+  if (value === undefined) return `${of}${outcome === "failed" ? "! failed" : outcome.replaceAll("-", " ")}`;
+  const result = order.steps.find(({ name }) => name === step)?.result;
+  return `${of}${figure(value, result?.kind === "reading" ? readingRows[result.reading].unit : "")}`;
+}
+
+function aboutWords({ site, wiring }: Handover, { kind, id }: StepSubject): string {
   switch (kind) {
     case "detector":
       return site.detectors.find((one) => one.id === id)?.tag ?? id;

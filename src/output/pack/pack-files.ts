@@ -216,11 +216,13 @@ function forPeople({ handover, details, identity, labels }: PackInput): readonly
   ];
 }
 
-const settingsOf = ({ handover, deviceLabels, details }: PackInput): BoundDocument => ({
+const settingsOf = ({ handover, deviceLabels, details, device }: PackInput): BoundDocument => ({
   name: "setting-sheets",
   sheets: settingSheets({
     site: handover.site,
-    devices: handover.settings.devices,
+    devices: handover.settings.devices.filter(
+      ({ context }) => device === undefined || context.device === device,
+    ),
     labels: deviceLabels,
     job: details.job,
     date: details.date,

@@ -36,6 +36,8 @@ export interface PackInput {
   readonly variant?: Variant;
   /** Which files are wanted, by the beginnings of their names; all if absent. Page numbers stay those of the whole. */
   readonly only?: readonly string[];
+  /** The only detector of which a setting sheet is made; all if absent. */
+  readonly device?: string;
   /** Told what is being made and how far, 0 … 1; may give others their turn. */
   readonly progress?: (name: string, share: number) => void | Promise<void>;
 }

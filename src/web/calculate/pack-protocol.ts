@@ -7,6 +7,8 @@ export interface PackQuestion {
   readonly job: JobForHandOver;
   /** Which files, by the beginnings of their names; the whole pack if absent. */
   readonly only?: readonly string[];
+  /** The only detector of which a setting sheet is made; all if absent. */
+  readonly device?: string;
   /** Addresses of the two weights of the lettering. */
   readonly fonts: { readonly regular: string; readonly semibold: string };
 }

@@ -86,6 +86,7 @@ export function HandOverPanel({ job, store }: { readonly job: OpenJob; readonly 
         {said?.text ?? ""}
       </p>
       {empty ? null : <RevisionsSection job={job} store={store} />}
+      {job.site.detectors.length === 0 ? null : <AfterSection store={store} />}
       {empty ? null : (
         <section aria-label={t("hand-over.single")}>
           <h3 className="hand-over-head">{t("hand-over.single")}</h3>
@@ -105,6 +106,18 @@ export function HandOverPanel({ job, store }: { readonly job: OpenJob; readonly 
         </section>
       )}
     </div>
+  );
+}
+
+/** What comes after: the doors to it. */
+function AfterSection({ store }: { readonly store: Store<Workbench> }) {
+  return (
+    <section className="stack" aria-label={t("hand-over.after")}>
+      <h3 className="hand-over-head">{t("hand-over.after")}</h3>
+      <Button className="button wide-button" onPress={() => store.set({ panel: { kind: "swap" } })}>
+        {t("shell.panel.swap")}
+      </Button>
+    </section>
   );
 }
 

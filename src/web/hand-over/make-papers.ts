@@ -16,11 +16,15 @@ export interface PapersUnderWay {
 /**
  * Makes papers of the open job in a worker of their own, with no network.
  *
- * @param only - Which files, by the beginnings of their names; the whole pack if absent.
+ * @param of.only - Which files, by the beginnings of their names; the whole pack if absent. @param of.device - The only detector of which a setting sheet is made.
  */
 export function makePapers(
   job: OpenJob,
-  of: { readonly only?: readonly string[]; readonly progress: (step: PaperProgress) => void },
+  of: {
+    readonly only?: readonly string[];
+    readonly device?: string;
+    readonly progress: (step: PaperProgress) => void;
+  },
 ): PapersUnderWay {
   const worker = new Worker(new URL("../calculate/pack-worker.ts", import.meta.url), {
     type: "module",
@@ -42,11 +46,14 @@ export function makePapers(
       reject(new Error(message));
     };
   });
-  worker.postMessage(questionOf(job, of.only));
+  worker.postMessage(questionOf(job, of));
   return { made, stop };
 }
 
-function questionOf(job: OpenJob, only: readonly string[] | undefined): PackQuestion {
+function questionOf(
+  job: OpenJob,
+  { only, device }: { readonly only?: readonly string[]; readonly device?: string },
+): PackQuestion {
   const { site, kept, file, id } = job;
   return {
     site,
@@ -62,9 +69,11 @@ function questionOf(job: OpenJob, only: readonly string[] | undefined): PackQues
       testEntries: kept.testEntries,
       openPoints: kept.openPoints,
       revisions: kept.revisions,
+      swaps: kept.swaps,
       rooms: site.rooms.map(({ id: room, number, name }) => ({ id: room, number, name })),
     },
     ...(only ? { only } : {}),
+    ...(device === undefined ? {} : { device }),
     // A worker's own address is not that of the page.
     fonts: { regular: absolute(regular), semibold: absolute(semibold) },
   };

@@ -174,6 +174,9 @@ export function JobScreen(props: JobScreenProps) {
       case "walk":
       case "work":
       case "fault":
+      case "swap":
+      case "call-back":
+      case "care":
       case "drawings":
       case "rooms":
       case "visit":

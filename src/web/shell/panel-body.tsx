@@ -39,6 +39,7 @@ const DeviceAtTest = lazy(() =>
 const HandOverPanel = lazy(() =>
   import("../hand-over/index.ts").then((part) => ({ default: part.HandOverPanel })),
 );
+const SwapPanel = lazy(() => import("../after/index.ts").then((part) => ({ default: part.SwapPanel })));
 const DrawCard = lazy(() => import("./draw-card.tsx").then((part) => ({ default: part.DrawCard })));
 const DrawingsPanel = lazy(() =>
   import("../survey/drawings/index.ts").then((part) => ({ default: part.DrawingsPanel })),
@@ -166,6 +167,15 @@ export function PanelBody(props: PanelBodyProps) {
             store={store}
             actions={actions}
             room={panel.room}
+            full={panel.full}
+            onClose={onClose}
+          />
+        ) : panel.kind === "swap" ? (
+          <SwapPanel
+            key={panel.device ?? ""}
+            job={job}
+            store={store}
+            device={panel.device}
             onClose={onClose}
           />
         ) : panel.kind === "fault" ? (

@@ -33,11 +33,17 @@ export type Panel =
   /** A simulated day of what a detector, or those of a room, switch. */
   | { readonly kind: "day"; readonly of: string }
   /** The walk test of a room. */
-  | { readonly kind: "walk"; readonly room: string }
+  | { readonly kind: "walk"; readonly room: string; readonly full?: true }
   /** A complaint of a room, and its cause. */
   | { readonly kind: "fault"; readonly room: string }
   /** The order of work at a group of circuits, or in a room. */
   | { readonly kind: "work"; readonly at: { readonly kind: "group" | "room"; readonly id: string } }
+  /** A detector that is exchanged, and what is to be tested again. */
+  | { readonly kind: "swap"; readonly device?: string }
+  /** Somebody calls: what is asked on the telephone. */
+  | { readonly kind: "call-back"; readonly room?: string }
+  /** A visit after hand-over, or one room of it. */
+  | { readonly kind: "care"; readonly occasion: string; readonly room?: string }
   | { readonly kind: SurveyPanel };
 
 /** What the screen is about at the moment; not part of the job. */

@@ -1,7 +1,7 @@
 import { useEffect, useState } from "react";
 import { Button } from "react-aria-components";
 import { type Advice, countedEntries, type SettingGrade, type Site } from "#engine";
-import { stationReadings } from "#job";
+import { standingEntries, stationReadings } from "#job";
 import { foundLine } from "../calculate/found-line.ts";
 import type { FoundAnswer } from "../calculate/found-protocol.ts";
 import { isTrouble } from "../calculate/line.ts";
@@ -26,8 +26,9 @@ export function FoundSection({ job, store, planned }: FoundSectionProps) {
   const units = useUnits();
   const settings = usePart(store, (bench) => ({ settings: bench.settings })).settings;
   const [answer, setAnswer] = useState<FoundAnswer | undefined>();
-  const { site, kept } = job;
-  const { testEntries } = kept;
+  const { site, kept, file } = job;
+  const { testEntries, swaps } = kept;
+  const { detectors } = file;
   const { test } = planned;
   useEffect(() => {
     const readings = stationReadings(testEntries, test.room);
@@ -38,17 +39,18 @@ export function FoundSection({ job, store, planned }: FoundSectionProps) {
     );
     // Of several readings of one height the latest stays.
     const heights = new Map(
-      countedEntries(testEntries).flatMap(({ step, about, outcome, value }) =>
-        step === "height" && about.kind === "detector" && outcome === "read" && value !== undefined
-          ? [[about.id, value] as const]
-          : [],
+      countedEntries(standingEntries({ testEntries, swaps, detectors })).flatMap(
+        ({ step, about, outcome, value }) =>
+          step === "height" && about.kind === "detector" && outcome === "read" && value !== undefined
+            ? [[about.id, value] as const]
+            : [],
       ),
     );
     void line.ask({ site, test, readings, sensitivity, heights }).then((told) => {
       if (told && !isTrouble(told)) setAnswer(told);
     });
     return line.stop;
-  }, [site, testEntries, test, settings]);
+  }, [site, testEntries, swaps, detectors, test, settings]);
   if (!answer || answer.reach.length === 0) return null;
   const tag = (id: string): string => recordOf(site, "detectors", id)?.tag || id;
   const take = (advice: Advice): void => {

@@ -27,13 +27,15 @@ export interface WalkPanelProps {
   readonly store: Store<Workbench>;
   readonly actions: Actions;
   readonly room: string;
+  /** All stations from the beginning; a short test if absent. */
+  readonly full?: true | undefined;
   readonly onClose: () => void;
 }
 
 /** The walk test of one room: station by station, large, for one hand. */
-export function WalkPanel({ job, store, actions, room, onClose }: WalkPanelProps) {
+export function WalkPanel({ job, store, actions, room, full: whole, onClose }: WalkPanelProps) {
   useAwake();
-  const [full, setFull] = useState(false);
+  const [full, setFull] = useState(whole === true);
   const trouble = useWalks(store, [room], full ? "full" : "short");
   const { walks } = usePart(store, (bench) => ({ walks: bench.walks }));
   const planned = walks.of === job.site ? walks.rooms.get(room) : undefined;

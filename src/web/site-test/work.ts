@@ -10,7 +10,7 @@ import {
   workOrder,
   workState,
 } from "#engine";
-import { installationOf } from "#job";
+import { installationOf, standingEntries } from "#job";
 import type { SettingsKnown } from "../calculate/set-protocol.ts";
 import type { OpenJob } from "../contract.ts";
 
@@ -20,12 +20,16 @@ export function workOf(): (job: OpenJob, settings: SettingsKnown | undefined) =>
   let state: { readonly of: readonly unknown[]; readonly state: WorkState } | undefined;
   const same = (a: readonly unknown[] | undefined, b: readonly unknown[]): boolean =>
     a?.every((one, i) => one === b[i]) ?? false;
-  return ({ site, kept }, settings) => {
+  return ({ site, kept, file }, settings) => {
     const parts = [site, kept.boards, kept.circuits, settings];
     if (!same(order?.of, parts)) order = { of: parts, order: orderOf(site, kept, settings) };
     const known = (order as NonNullable<typeof order>).order;
-    const entered = [known, kept.testEntries];
-    if (!same(state?.of, entered)) state = { of: entered, state: workState(known, kept.testEntries) };
+    const entered = [known, kept.testEntries, kept.swaps, file.detectors];
+    if (!same(state?.of, entered))
+      state = {
+        of: entered,
+        state: workState(known, standingEntries({ ...kept, detectors: file.detectors })),
+      };
     return (state as NonNullable<typeof state>).state;
   };
 }

@@ -1,0 +1,1 @@
+export { SwapPanel } from "./swap-panel.tsx";
