@@ -95,7 +95,13 @@ describe("a file read into a job that is being worked on", () => {
     const document = job();
     document.run(takeReading(first));
     document.run(editSite("rename", [{ do: "set", kind: "rooms", id: "a", fields: { name: "Workshop" } }]));
-    document.run(takeReading(reading([room("a", 0, 4.05), room("b", 4.1, 8.05), room("c", 8.1, 12)])));
+    document.run(editSite("remove", [{ do: "remove", kind: "rooms", id: "c" }]));
+    const { problems } = document.run(
+      takeReading(reading([room("a", 0, 4.05), room("b", 4.1, 8.05), room("c", 8.1, 12)])),
+    );
+    expect(problems).toEqual([
+      { code: "plan-changed-stays", values: { changed: 1, names: "Workshop", removed: 1 } },
+    ]);
     const { rooms } = document.job();
     expect(rooms.find(({ id }) => id === "a")).toMatchObject({
       name: "Workshop",

@@ -61,6 +61,8 @@ export const takeReading = (reading: Reading): Command => ({
     if ("problems" in removed) return removed;
     const edits: Edit[] = [...removed.edits];
     const prints: Record<string, string> = {};
+    const changed: string[] = [];
+    let missing = 0;
     const present = { storeys: new Set(job.storeys.map(({ id }) => id)) } as Record<RecordKind, Set<string>>;
     for (const storey of survey.storeys) {
       if (present.storeys.has(storey.id)) continue;
@@ -81,7 +83,11 @@ export const takeReading = (reading: Reading): Command => ({
         const before = known.get(key);
         const kept = before !== undefined && (!now || !isUntouched(job, key, known, staying));
         if (kept || (before === undefined && now)) {
-          if (before !== undefined) prints[key] = before;
+          if (before !== undefined) {
+            prints[key] = before;
+            if (now) changed.push(nameOf(now));
+            else missing++;
+          }
           continue;
         }
         const read = readRecord(kind, fromSite(kind, record as never));
@@ -107,9 +113,30 @@ export const takeReading = (reading: Reading): Command => ({
         }),
       ),
     );
+    if (changed.length + missing > 0)
+      notes.push({
+        code: "plan-changed-stays",
+        values: { changed: changed.length, names: namesOf(changed), removed: missing },
+      });
     return { edits, notes };
   },
 });
+
+/** What a record is called on the plan, where it has a name. */
+const nameOf = (record: object): string => {
+  const { name = "", number = "" } = record as { readonly name?: string; readonly number?: string };
+  return [number, name].filter((part) => part !== "").join(" ");
+};
+
+/** Names in one sentence, a few of many. */
+function namesOf(all: readonly string[]): string {
+  const named = [...new Set(all.filter((name) => name !== ""))];
+  if (named.length === 0) return all.length === 0 ? "none" : "no rooms";
+  return [...named.slice(0, MOST_NAMED), ...(named.length > MOST_NAMED ? ["…"] : [])].join(", ");
+}
+
+/** More names than this nobody reads in one sentence. */
+const MOST_NAMED = 4;
 
 /** Detectors of the file whose model the job knows: of the others nobody could say what they see. */
 function detectorsOf(job: JobFile, { survey }: Reading, notes: Problem[]): readonly Detector[] {

@@ -20,18 +20,37 @@ export function useClearOfSheet(of: {
   readonly about: string;
 }): void {
   const { store, actions, card, about } = of;
-  // biome-ignore lint/correctness/useExhaustiveDependencies: looks again only when the sheet speaks of something else
+  // biome-ignore lint/correctness/useExhaustiveDependencies: looks again only when the sheet speaks of something else, or grows
   useEffect(() => {
-    const look = setTimeout(() => {
+    let timer: ReturnType<typeof setTimeout> | undefined;
+    const look = (): void => {
       const { job, selection, view, tool, toolState } = store.get();
       const place = selection[0] && placeOf(job.site, selection[0]);
       // While one draws, the plan keeps still under the hand.
       if (tool.kind === "add") return;
       if (!place || !card.current || toolState.on !== "rest" || !matchMedia(sheetMedia).matches) return;
       const edge = card.current.getBoundingClientRect().top;
+      // A sheet drawn up all the way leaves no part free.
+      if (edge < topBar + 2 * nearSheet) return;
       const { py } = toPixel(view, place);
       if (py > edge - nearSheet) actions.pan(0, (topBar + edge) / 2 - py);
-    }, afterMotion);
-    return () => clearTimeout(look);
+    };
+    const soon = (): void => {
+      clearTimeout(timer);
+      timer = setTimeout(look, afterMotion);
+    };
+    soon();
+    // A sheet that is drawn up, or grows for a field that is typed into, covers more.
+    let height = card.current?.offsetHeight ?? 0;
+    const watch = new ResizeObserver(() => {
+      const now = card.current?.offsetHeight ?? 0;
+      if (now > height) soon();
+      height = now;
+    });
+    if (card.current) watch.observe(card.current);
+    return () => {
+      clearTimeout(timer);
+      watch.disconnect();
+    };
   }, [about, store, actions, card]);
 }

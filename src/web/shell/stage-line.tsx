@@ -103,7 +103,10 @@ export const StageLine = memo(function StageLine({ store, actions, findings }: S
             <span className="bar-roomy">{t("plan.add")}</span>
           </Button>
           <Popover className="menu-box" placement="top end">
-            <Menu className="menu menu-columns" aria-label={t("plan.add")}>
+            <Menu
+              className={addMenu[stage].length > 1 ? "menu menu-columns" : "menu"}
+              aria-label={t("plan.add")}
+            >
               {addMenu[stage].map(([group, kinds]) => (
                 <MenuSection key={group} className="menu-group">
                   <Header className="menu-head">{t(`plan.add.group.${group}`)}</Header>

@@ -52,6 +52,12 @@ export const planFileProblems = {
     message: "Page {page} holds pictures beside its lines; they were left out.",
     remedy: "If a part of the plan is missing, take the page as a picture, and draw the rooms over it.",
   },
+  "plan-changed-stays": {
+    severity: "note",
+    message:
+      "What was changed or removed here since the file was read before stays so: {changed} changed ({names}), {removed} removed.",
+    remedy: "Compare it with the file where the file is a newer one.",
+  },
   "plan-pdf-partly-read": {
     severity: "should",
     message: "A part of page {page} cannot be read and was left out: {reason}.",

@@ -1,6 +1,9 @@
 import { useState } from "react";
 import { Button } from "react-aria-components";
+import type { Problem } from "#engine";
 import type { JobUnderlay } from "#job";
+import { Say } from "../../fields/index.ts";
+import { ProblemWords } from "../../fields/problem-words.tsx";
 import { FileDrop } from "../../home/file-drop.tsx";
 import { ReadReport } from "../../home/read-report.tsx";
 import { useReading } from "../../home/use-reading.ts";
@@ -18,6 +21,8 @@ export function DrawingsPanel({ job, store, actions, calculator, onClose }: Surv
   const ways = useReading(calculator);
   const { reading } = ways;
   const [picture, setPicture] = useState<SmallPicture | undefined>();
+  /** What is to be said of what was taken last. */
+  const [said, setSaid] = useState<readonly Problem[]>([]);
   const here = job.site.storeys.find(({ id }) => id === storey);
   const own = job.kept.underlays.filter((underlay) => underlay.storey === storey);
   const read = (file: File, choice = knownChoice(job.kept.underlays, file.name)): Promise<void> =>
@@ -83,7 +88,8 @@ export function DrawingsPanel({ job, store, actions, calculator, onClose }: Surv
             const { storey: _, ...choice } = reading.choice;
             void job
               .take(reading.read, { file: reading.name, choice })
-              .then(() => {
+              .then((problems) => {
+                setSaid(problems);
                 ways.drop();
                 actions.showAll();
               })
@@ -92,6 +98,11 @@ export function DrawingsPanel({ job, store, actions, calculator, onClose }: Surv
           onDrop={ways.drop}
           onPicture={(made) => void taken(made)}
         />
+      ) : null}
+      {said.length > 0 && reading === undefined ? (
+        <Say severity="note" live>
+          <ProblemWords of={said} />
+        </Say>
       ) : null}
       {own.length > 0 && reading === undefined ? <p className="hint">{t("drawings.again")}</p> : null}
     </div>
