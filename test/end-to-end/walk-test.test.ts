@@ -216,7 +216,7 @@ test("work on a circuit goes step by step: power is refused while a link is in, 
   await holds(page);
 
   // A complaint is followed to its cause, and what is to be done stands among the open points.
-  await page.getByRole("button", { name: "Test", exact: true }).first().click();
+  await page.getByRole("button", { name: "Back", exact: true }).click();
   await openRoom(page);
   await page.getByRole("button", { name: "Something is wrong" }).click();
   await page.getByRole("button", { name: "The light stays on." }).click();

@@ -180,5 +180,5 @@ const placeholder = (records: readonly Luminaire[], key: keyof Luminaire): strin
   t(
     records.some((record) => record[key] !== records[0]?.[key])
       ? "card.luminaires.different"
-      : "card.luminaires.unknown",
+      : "fields.unknown",
   );

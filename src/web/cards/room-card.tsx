@@ -5,6 +5,7 @@ import { useCalculated } from "../calculate/use-calculated.ts";
 import type { OpenJob } from "../contract.ts";
 import { AngleField, FigureField, LengthField, More, Pick, Say, TextBox, Tick } from "../fields/index.ts";
 import { cornerSteps } from "../plan/change.ts";
+import type { FieldsOf } from "../plan/edit/steps.ts";
 import { roomArea } from "../plan/shapes.ts";
 import { useUnits } from "../settings/preferences.ts";
 import type { Store, Workbench } from "../shell/workbench.ts";
@@ -26,7 +27,7 @@ interface RoomCardProps {
 }
 
 export function RoomCard({ job, room, calculator, store, onPlace, onDay }: RoomCardProps) {
-  const set = (fields: Partial<Room>): void => setFields(job, { kind: "rooms", id: room.id }, fields);
+  const set: Set = (fields) => setFields(job, { kind: "rooms", id: room.id }, fields);
   const warm = room.use === "plant" || room.use === "changing";
   return (
     <div className="stack">
@@ -81,7 +82,7 @@ export function RoomCard({ job, room, calculator, store, onPlace, onDay }: RoomC
               <Tick
                 key={mark}
                 on={room[mark] === true}
-                onChange={(on) => set({ [mark]: on ? true : undefined } as unknown as Partial<Room>)}
+                onChange={(on) => set({ [mark]: on ? true : undefined })}
               >
                 {t(`card.room.mark.${mark}`)}
               </Tick>
@@ -91,19 +92,18 @@ export function RoomCard({ job, room, calculator, store, onPlace, onDay }: RoomC
             <LengthField
               label={t("card.room.outlet")}
               value={room.highestOutlet}
+              placeholder={t("fields.unknown")}
               least={0.1}
               most={10}
               hint={t("card.room.outlet.hint")}
               onChange={(highestOutlet) => set({ highestOutlet })}
-              onClear={() => set({ highestOutlet: undefined } as unknown as Partial<Room>)}
+              onClear={() => set({ highestOutlet: undefined })}
             />
           ) : null}
           {room.fireRatedCeiling ? (
             <Tick
               on={room.penetrationsSealed === true}
-              onChange={(on) =>
-                set({ penetrationsSealed: on ? true : undefined } as unknown as Partial<Room>)
-              }
+              onChange={(on) => set({ penetrationsSealed: on ? true : undefined })}
             >
               {t("card.room.sealed")}
             </Tick>
@@ -133,7 +133,7 @@ function Proposed({
       {reason === "" ? null : <p>{reason}</p>}
       {set ? (
         <div>
-          <Button className="button" onPress={() => set({ proposed: undefined } as unknown as Partial<Room>)}>
+          <Button className="button" onPress={() => set({ proposed: undefined })}>
             {t("card.room.confirm")}
           </Button>
         </div>
@@ -142,7 +142,7 @@ function Proposed({
   );
 }
 
-type Set = (fields: Partial<Room>) => void;
+type Set = (fields: FieldsOf<"rooms">) => void;
 
 function Warmth({ room, set }: { readonly room: Room; readonly set: Set }) {
   return (
@@ -155,7 +155,7 @@ function Warmth({ room, set }: { readonly room: Room; readonly set: Set }) {
       placeholder="22"
       hint={t("card.room.temperature.hint")}
       onChange={(highestTemperature) => set({ highestTemperature })}
-      onClear={() => set({ highestTemperature: undefined } as unknown as Partial<Room>)}
+      onClear={() => set({ highestTemperature: undefined })}
     />
   );
 }
@@ -196,7 +196,7 @@ function CeilingGrid({ room, set }: { readonly room: Room; readonly set: Set }) 
           set(
             on
               ? { ceilingGrid: { tile: [0.6, 0.6], origin: room.outline[0] ?? [0, 0], turn: 0 } }
-              : ({ ceilingGrid: undefined } as unknown as Partial<Room>),
+              : { ceilingGrid: undefined },
           )
         }
       >
@@ -236,18 +236,19 @@ function CeilingGrid({ room, set }: { readonly room: Room; readonly set: Set }) 
 function CeilingBuild({ room, set }: { readonly room: Room; readonly set: Set }) {
   return (
     <fieldset className="plain-set">
-      <legend className="field-label">{t("card.room.build")}</legend>
+      <legend className="set-head">{t("card.room.build")}</legend>
       <div className="fields">
         {(["ceilingThickness", "ceilingVoid", "ceilingBoxDepth"] as const).map((name) => (
           <LengthField
             key={name}
+            of="part"
             label={t(`card.room.build.${name}`)}
             value={room[name]}
             least={0}
             most={10}
-            placeholder={t("card.room.build.unknown")}
+            placeholder={t("fields.unknown")}
             onChange={(length) => set({ [name]: length })}
-            onClear={() => set({ [name]: undefined } as unknown as Partial<Room>)}
+            onClear={() => set({ [name]: undefined })}
           />
         ))}
       </div>

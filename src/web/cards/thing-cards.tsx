@@ -14,6 +14,7 @@ import type {
 import type { OpenJob } from "../contract.ts";
 import { Choice, LengthField, More, Pick, TextBox, Tick } from "../fields/index.ts";
 import { moveSteps } from "../plan/change.ts";
+import type { FieldsOf } from "../plan/edit/steps.ts";
 import { middleOf, ringArea } from "../plan/shapes.ts";
 import { useUnits } from "../settings/preferences.ts";
 import { areaText, lengthText, t } from "../texts/index.ts";
@@ -144,7 +145,7 @@ const sourceKinds: readonly InterferenceKind[] = [
 
 export function SourceCard({ job, record }: Of<Interference>) {
   const units = useUnits();
-  const set = (fields: Partial<Interference>): void =>
+  const set = (fields: FieldsOf<"interference">): void =>
     setFields(job, { kind: "interference", id: record.id }, fields);
   const { clearances } = job.site.defaults;
   const usual = record.kind === "air-outlet" ? clearances.airOutlet : clearances.heater;
@@ -169,7 +170,7 @@ export function SourceCard({ job, record }: Of<Interference>) {
           least={0}
           placeholder={lengthText(usual, units)}
           onChange={(clearance) => set({ clearance })}
-          onClear={() => set({ clearance: undefined } as unknown as Partial<Interference>)}
+          onClear={() => set({ clearance: undefined })}
         />
       </div>
       <p className="hint">{t("card.source.hint")}</p>
@@ -178,13 +179,7 @@ export function SourceCard({ job, record }: Of<Interference>) {
           <PlaceFields at={record.at} onChange={(at) => set({ at })} />
           <Tick
             on={record.to !== undefined}
-            onChange={(on) =>
-              set(
-                on
-                  ? { to: [record.at[0] + 1, record.at[1]] }
-                  : ({ to: undefined } as unknown as Partial<Interference>),
-              )
-            }
+            onChange={(on) => set(on ? { to: [record.at[0] + 1, record.at[1]] } : { to: undefined })}
           >
             {t("card.source.line")}
           </Tick>

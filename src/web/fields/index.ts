@@ -4,3 +4,4 @@ export { intoView } from "./into-view.ts";
 export { AngleField, FigureField, LengthField, TextBox } from "./measure-fields.tsx";
 export { Problems } from "./problems.tsx";
 export { Running, Say, SeverityMark, SeverityShape } from "./say.tsx";
+export { Amount, Maybe, without } from "./unknown-fields.tsx";

@@ -1,7 +1,17 @@
 import type { Metres, Radians } from "#engine";
 import { degreesOf, radiansOf } from "#engine";
 import { useUnits } from "../settings/preferences.ts";
-import { figureIn, lengthFigure, lengthIn, lengthText, numberText, t } from "../texts/index.ts";
+import {
+  figureIn,
+  lengthFigure,
+  lengthIn,
+  lengthText,
+  numberText,
+  smallLengthFigure,
+  smallLengthIn,
+  smallLengthText,
+  t,
+} from "../texts/index.ts";
 import { DraftField, type DraftFieldProps, type Reading } from "./draft-field.tsx";
 
 type Common = Pick<
@@ -19,32 +29,48 @@ export interface LengthFieldProps extends Common {
   readonly onDraft?: (value: Metres | undefined) => void;
   readonly least?: Metres;
   readonly most?: Metres;
+  /** What it measures: a room, or a part of some millimetres, as data sheets give it. */
+  readonly of?: "room" | "part";
 }
 
+const ways = {
+  room: { unit: "m", figure: lengthFigure, text: lengthText, read: lengthIn },
+  part: { unit: "mm", figure: smallLengthFigure, text: smallLengthText, read: smallLengthIn },
+} as const;
+
 /** A length, shown and read in the person's units; any unit that is typed is understood. */
-export function LengthField({ value, onChange, onClear, least, most, ...rest }: LengthFieldProps) {
+export function LengthField({
+  value,
+  onChange,
+  onClear,
+  least,
+  most,
+  of = "room",
+  ...rest
+}: LengthFieldProps) {
   const units = useUnits();
+  const way = ways[of];
   const read = (typed: string): Reading<Metres | undefined> => {
     if (typed.trim() === "" && onClear !== undefined) return { value: undefined };
-    const length = lengthIn(typed, units);
+    const length = way.read(typed, units);
     if (length === undefined)
       return {
         trouble: t(units === "metric" ? "fields.length.unreadable" : "fields.length.unreadable-feet"),
       };
     if (least !== undefined && length < least - 1e-9)
-      return { trouble: t("fields.too-small", { least: lengthText(least, units) }) };
+      return { trouble: t("fields.too-small", { least: way.text(least, units) }) };
     if (most !== undefined && length > most + 1e-9)
-      return { trouble: t("fields.too-large", { most: lengthText(most, units) }) };
+      return { trouble: t("fields.too-large", { most: way.text(most, units) }) };
     return { value: length };
   };
   return (
     <DraftField<Metres | undefined>
       {...rest}
-      shown={value === undefined ? "" : lengthFigure(value, units)}
+      shown={value === undefined ? "" : way.figure(value, units)}
       read={read}
       onChange={(length) => (length === undefined ? onClear?.() : onChange(length))}
       inputMode={units === "metric" ? "decimal" : "text"}
-      {...(units === "metric" ? { unit: "m" } : {})}
+      {...(units === "metric" ? { unit: way.unit } : {})}
     />
   );
 }

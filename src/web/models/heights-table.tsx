@@ -47,7 +47,7 @@ export function HeightsTable({ draft, onChange, onDraw }: HeightsTableProps) {
                     <LengthField
                       label={t(`models.diameter.${kind}`)}
                       value={cell?.diameter}
-                      placeholder={t("models.unknown")}
+                      placeholder={t("fields.unknown")}
                       least={0.2}
                       most={100}
                       onChange={(diameter) =>

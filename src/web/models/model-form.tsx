@@ -108,7 +108,7 @@ export function ModelForm({ draft, onChange, used, onSave, onDelete, onBack }: M
                   key={kind}
                   label={t(`models.diameter.${kind}`)}
                   value={cell?.diameter}
-                  placeholder={t(kind === "across" ? "models.as-towards" : "models.unknown")}
+                  placeholder={t(kind === "across" ? "models.as-towards" : "fields.unknown")}
                   least={0.2}
                   most={100}
                   when="typing"

@@ -1,7 +1,7 @@
 import type { Contact, LoadKind, OutputKind } from "#engine";
-import { FigureField, Tick } from "../fields/index.ts";
+import { Amount, Maybe, Tick, without } from "../fields/index.ts";
 import { t } from "../texts/models.ts";
-import { Maybe, type SheetWiringProps, setIn, without } from "./sheet-parts.tsx";
+import { type SheetWiringProps, setIn } from "./sheet-parts.tsx";
 
 const outputKinds: readonly OutputKind[] = ["switch", "two-level", "dimming-broadcast", "addressed-bus"];
 const loads = [
@@ -23,26 +23,19 @@ export function SheetElectrical({ draft, onChange }: SheetWiringProps) {
       const bare = Object.keys(rated).length === 0 && Object.keys(others).length === 0;
       return { contact: bare && part.kind === undefined ? undefined : { kind, rated, ...others } };
     });
-  const unknown = t("models.unknown");
   const figure = (
     name: Exclude<keyof Contact, "kind" | "rated" | "ratedPower" | "zeroCross">,
     how: { readonly unit?: string; readonly per?: number; readonly whole?: boolean },
-  ) => {
-    const { per = 1, ...more } = how;
-    const value = contact?.[name];
-    return (
-      <FigureField
-        label={t(`models.contact.${name}`)}
-        value={value === undefined ? undefined : Number((value / per).toPrecision(9))}
-        placeholder={unknown}
-        least={0}
-        most={100_000_000}
-        onChange={(shown) => setContact({ [name]: shown === 0 ? undefined : shown * per })}
-        onClear={() => setContact({ [name]: undefined })}
-        {...more}
-      />
-    );
-  };
+  ) => (
+    <Amount
+      label={t(`models.contact.${name}`)}
+      value={contact?.[name]}
+      least={0}
+      most={100_000_000}
+      onChange={(value) => setContact({ [name]: value === 0 ? undefined : value })}
+      {...how}
+    />
+  );
   return (
     <div className="fields fields-roomy">
       <Maybe
@@ -55,27 +48,23 @@ export function SheetElectrical({ draft, onChange }: SheetWiringProps) {
         onChange={(kind) => (kind === undefined ? set(() => ({ contact: undefined })) : setContact({ kind }))}
       />
       {loads.map((kind) => (
-        <FigureField
+        <Amount
           key={kind}
           label={t(`models.contact.rated.${kind}`)}
           value={contact?.rated[kind]}
           unit="A"
-          placeholder={unknown}
           least={0.001}
           most={1000}
-          onChange={(rated) => setContact({ rated: { ...contact?.rated, [kind]: rated } })}
-          onClear={() => setContact({ rated: without({ ...contact?.rated, [kind]: undefined }) })}
+          onChange={(rated) => setContact({ rated: without({ ...contact?.rated, [kind]: rated }) })}
         />
       ))}
-      <FigureField
+      <Amount
         label={t("models.contact.power.led")}
         value={contact?.ratedPower?.led}
         unit="W"
-        placeholder={unknown}
         least={0.1}
         most={1_000_000}
-        onChange={(led) => setContact({ ratedPower: { ...contact?.ratedPower, led } })}
-        onClear={() => setContact({ ratedPower: without({ ...contact?.ratedPower, led: undefined }) })}
+        onChange={(led) => setContact({ ratedPower: without({ ...contact?.ratedPower, led }) })}
       />
       {figure("makingPeak", { unit: "A" })}
       {figure("makingWidth", { unit: "µs", per: 1e-6 })}
@@ -126,35 +115,30 @@ export function SheetElectrical({ draft, onChange }: SheetWiringProps) {
         }))}
         onChange={(warmUpOutput) => set(() => ({ warmUpOutput }))}
       />
-      <FigureField
+      <Amount
         label={t("models.standby")}
         value={rest.standby}
         unit="W"
-        placeholder={unknown}
         least={0}
         most={1000}
         onChange={(standby) => set(() => ({ standby }))}
-        onClear={() => set(() => ({ standby: undefined }))}
       />
-      <FigureField
+      <Amount
         label={t("models.leakage")}
-        value={rest.leakage === undefined ? undefined : Number((rest.leakage * 1000).toPrecision(9))}
+        value={rest.leakage}
+        per={1e-3}
         unit="mA"
-        placeholder={unknown}
         least={0}
         most={10_000}
-        onChange={(milliamperes) => set(() => ({ leakage: milliamperes / 1000 }))}
-        onClear={() => set(() => ({ leakage: undefined }))}
+        onChange={(leakage) => set(() => ({ leakage }))}
       />
-      <FigureField
+      <Amount
         label={t("models.water")}
         value={rest.waterProtection}
         whole
-        placeholder={unknown}
         least={0}
         most={9}
         onChange={(waterProtection) => set(() => ({ waterProtection }))}
-        onClear={() => set(() => ({ waterProtection: undefined }))}
       />
     </div>
   );

@@ -1,62 +1,47 @@
-import type { Lens } from "#engine";
-import { FigureField, Pick } from "../fields/index.ts";
+import { LengthField, Maybe } from "../fields/index.ts";
 import { t } from "../texts/models.ts";
-import { type DraftChange, type ModelDraft, withLens } from "./model-draft.ts";
-
-interface SheetLensProps {
-  readonly draft: ModelDraft;
-  readonly onChange: (change: DraftChange) => void;
-}
-
-const shapes = ["unknown", "dome", "flat"] as const;
-const milli = 1000;
+import { withLens } from "./model-draft.ts";
+import type { SheetWiringProps } from "./sheet-parts.tsx";
 
 /** The lens as far as a mask is cut for it: its shape and its size. */
-export function SheetLens({ draft, onChange }: SheetLensProps) {
+export function SheetLens({ draft, onChange }: SheetWiringProps) {
   const { lens } = draft.rest;
-  const set = (change: Partial<Record<"radius" | "elementOffset", number | undefined>>) =>
-    onChange((now) => withLens(now, change));
-  const unknown = t("models.unknown");
+  const set = (change: Parameters<typeof withLens>[1]): void => onChange((now) => withLens(now, change));
+  const unknown = t("fields.unknown");
   return (
     <>
-      <Pick
+      <Maybe
         label={t("models.lens")}
-        value={lens?.shape ?? "unknown"}
-        options={shapes.map((value) => ({ value, word: t(`models.lens.${value}`) }))}
-        onChange={(shape) =>
-          onChange((now) => withLens(now, { shape: shape === "unknown" ? undefined : shape }))
-        }
+        value={lens?.shape}
+        options={(["dome", "flat"] as const).map((value) => ({ value, word: t(`models.lens.${value}`) }))}
+        onChange={(shape) => set({ shape })}
       />
       {lens === undefined ? null : (
-        <FigureField
+        <LengthField
           label={t(lens.shape === "dome" ? "models.lens.radius" : "models.lens.distance")}
-          unit="mm"
-          value={inMillimetres(lens.radius)}
+          of="part"
+          value={lens.radius}
           placeholder={unknown}
           hint={lens.radius === undefined ? t("models.lens.why") : undefined}
-          least={1}
-          most={200}
-          onChange={(radius) => set({ radius: radius / milli })}
+          least={0.001}
+          most={0.2}
+          onChange={(radius) => set({ radius })}
           onClear={() => set({ radius: undefined })}
         />
       )}
       {lens?.shape === "dome" ? (
-        <FigureField
+        <LengthField
           label={t("models.lens.offset")}
-          unit="mm"
-          value={inMillimetres(lens.elementOffset)}
+          of="part"
+          value={lens.elementOffset}
           placeholder={unknown}
           hint={t("models.lens.offset.sign")}
-          least={-100}
-          most={100}
-          onChange={(offset) => set({ elementOffset: offset / milli })}
+          least={-0.1}
+          most={0.1}
+          onChange={(elementOffset) => set({ elementOffset })}
           onClear={() => set({ elementOffset: undefined })}
         />
       ) : null}
     </>
   );
 }
-
-/** Whole micrometres, so that 22 mm do not come back as 21.999 999. */
-const inMillimetres = (length: Lens["radius"]): number | undefined =>
-  length === undefined ? undefined : Math.round(length * milli * milli) / milli;

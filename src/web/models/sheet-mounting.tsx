@@ -1,8 +1,8 @@
 import { Button } from "react-aria-components";
 import type { DetectorModel, Fixing } from "#engine";
-import { LengthField, TextBox, Tick } from "../fields/index.ts";
+import { LengthField, Maybe, TextBox, Tick } from "../fields/index.ts";
 import { t } from "../texts/models.ts";
-import { Maybe, type SheetWiringProps, setIn } from "./sheet-parts.tsx";
+import { type SheetWiringProps, setIn } from "./sheet-parts.tsx";
 
 const fixings: readonly Fixing[] = ["box", "surface", "ceiling-panel"];
 
@@ -16,6 +16,7 @@ export function SheetMounting({ draft, onChange }: SheetWiringProps) {
       const next = { min: 0, ...ceilingThickness, ...part };
       return { ceilingThickness: next.max === undefined ? undefined : { min: next.min, max: next.max } };
     });
+  const unknown = t("fields.unknown");
   const signs = rest.indicators ?? [];
   const setSigns = (
     change: (now: NonNullable<DetectorModel["indicators"]>) => NonNullable<DetectorModel["indicators"]>,
@@ -36,31 +37,34 @@ export function SheetMounting({ draft, onChange }: SheetWiringProps) {
         />
         <LengthField
           label={t("models.depth")}
+          of="part"
           value={rest.depth}
-          placeholder={t("models.unknown")}
+          placeholder={unknown}
           least={0.005}
           most={0.5}
           onChange={(depth) => set(() => ({ depth }))}
           onClear={() => set(() => ({ depth: undefined }))}
         />
         <LengthField
-          label={t("models.ceiling.least")}
-          value={thickness?.min}
-          placeholder={t("models.unknown")}
-          least={0}
-          most={0.5}
-          disabled={thickness === undefined}
-          onChange={(min) => setThickness({ min })}
-        />
-        <LengthField
           label={t("models.ceiling.most")}
+          of="part"
           value={thickness?.max}
-          placeholder={t("models.unknown")}
+          placeholder={unknown}
           least={0.001}
           most={0.5}
           onChange={(max) => setThickness({ max })}
           onClear={() => setThickness({ max: undefined })}
         />
+        {thickness === undefined ? null : (
+          <LengthField
+            label={t("models.ceiling.least")}
+            of="part"
+            value={thickness.min}
+            least={0}
+            most={0.5}
+            onChange={(min) => setThickness({ min })}
+          />
+        )}
         <Maybe
           label={t("models.entry")}
           value={rest.cableEntry}

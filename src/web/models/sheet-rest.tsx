@@ -18,7 +18,7 @@ interface SheetRestProps {
 export function SheetRest({ draft, limits, onChange }: SheetRestProps) {
   const units = useUnits();
   const set = (change: Partial<ModelDraft>) => onChange((now) => ({ ...now, ...change }));
-  const unknown = t("models.unknown");
+  const unknown = t("fields.unknown");
   return (
     <div className="fields fields-roomy">
       <p className="hint field-wide">{t("models.empty-fields")}</p>
@@ -95,6 +95,7 @@ export function SheetRest({ draft, limits, onChange }: SheetRestProps) {
       />
       <LengthField
         label={t("models.cut-out")}
+        of="part"
         value={draft.cutOut}
         placeholder={unknown}
         least={0.01}

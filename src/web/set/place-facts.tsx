@@ -52,7 +52,7 @@ function RoomFacts({ job, room }: { readonly job: OpenJob; readonly room: Room }
         label={t("set.place.escape", { room: title })}
         value={wordOf(room.escapeRoute)}
         options={[
-          { value: "unknown", word: t("set.place.escape.unknown") },
+          { value: "unknown", word: t("fields.unknown") },
           { value: "yes", word: t("set.place.escape.yes") },
           { value: "no", word: t("set.place.escape.no") },
         ]}

@@ -35,7 +35,7 @@ export function RuleFacts({ job, rooms }: RuleFactsProps) {
         <p className="hint">{t("set.spaces.hint")}</p>
         {offered.length > 0 && !job.readOnly ? (
           <>
-            <Button className="button button-first" onPress={takeOffered}>
+            <Button className="button" onPress={takeOffered}>
               {t("set.spaces.offered", { count: offered.length })}
             </Button>
             <p className="hint">
@@ -55,7 +55,7 @@ export function RuleFacts({ job, rooms }: RuleFactsProps) {
             unit="kW"
             least={0}
             most={1_000_000}
-            placeholder={t("set.plant.unknown")}
+            placeholder={t("fields.unknown")}
             disabled={job.readOnly}
             wide
             onChange={(kilowatts) => setPlant(kilowatts * 1000)}

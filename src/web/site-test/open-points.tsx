@@ -44,7 +44,7 @@ export function OpenPoints({ job }: { readonly job: OpenJob }) {
               >
                 {t(point.closed === undefined ? "test.point.close" : "test.point.again")}
               </Button>
-              <More>
+              <More open={point.text === ""}>
                 <div className="fields">
                   <TextBox
                     label={t("test.point.text")}

@@ -1,5 +1,5 @@
 export { figureIn } from "./figures-in.ts";
-export { lengthIn } from "./lengths-in.ts";
+export { lengthIn, smallLengthIn } from "./lengths-in.ts";
 export {
   areaText,
   degreesText,
@@ -10,6 +10,8 @@ export {
   moneyText,
   numberText,
   percentText,
+  smallLengthFigure,
+  smallLengthText,
   type Units,
 } from "./measures.ts";
 export { type TextKey, type TextValues, t } from "./texts.ts";

@@ -43,6 +43,15 @@ const part =
  * @example lengthIn("8' 2\"", "metric") = 8 × 0.3048 + 2 × 0.0254 = 2.4892
  */
 export function lengthIn(typed: string, units: Units): Metres | undefined {
+  return lengthOf(typed, units === "metric" ? "m" : "ft");
+}
+
+/** The same for what data sheets give in millimetres: a figure without a unit counts in them, or in inches. @example smallLengthIn("68", "metric") = 68 × 0.001 = 0.068 */
+export function smallLengthIn(typed: string, units: Units): Metres | undefined {
+  return lengthOf(typed, units === "metric" ? "mm" : "in");
+}
+
+function lengthOf(typed: string, own: Unit): Metres | undefined {
   let rest = typed
     .toLowerCase()
     .replace(/[′’‘´`]/g, "'")
@@ -59,7 +68,7 @@ export function lengthIn(typed: string, units: Units): Metres | undefined {
     if (found === null) return undefined;
     const figure = figureOf(found);
     const written = found[7] ?? found[8];
-    const unit = written === undefined ? bareUnit(last, units) : unitOf[written];
+    const unit = written === undefined ? bareUnit(last, own) : unitOf[written];
     if (figure === undefined || unit === undefined || !follows(last, unit)) return undefined;
     sum += figure * metresPer[unit];
     last = unit;
@@ -79,8 +88,8 @@ function figureOf(found: RegExpExecArray): number | undefined {
 }
 
 /** Without a unit: one's own when alone, inches after feet, and nothing sensible after anything else. */
-function bareUnit(last: Unit | undefined, units: Units): Unit | undefined {
-  if (last === undefined) return units === "metric" ? "m" : "ft";
+function bareUnit(last: Unit | undefined, own: Unit): Unit | undefined {
+  if (last === undefined) return own;
   return last === "ft" ? "in" : undefined;
 }
 

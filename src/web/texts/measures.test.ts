@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { lengthIn } from "./lengths-in.ts";
+import { lengthIn, smallLengthIn } from "./lengths-in.ts";
 import {
   areaText,
   degreesText,
@@ -9,6 +9,8 @@ import {
   lengthText,
   moneyText,
   percentText,
+  smallLengthFigure,
+  smallLengthText,
 } from "./measures.ts";
 
 describe("lengths as they are written", () => {
@@ -144,5 +146,17 @@ describe("lengths as they are typed", () => {
       }),
       { seed: 20, numRuns: 500 },
     );
+  });
+});
+
+describe("parts of some millimetres", () => {
+  test("are shown and read in them, and any unit that is typed is understood", () => {
+    expect(smallLengthText(0.0125, "metric")).toBe("12.5 mm");
+    expect(smallLengthFigure(0.068, "metric")).toBe("68");
+    expect(smallLengthFigure(0.0127, "imperial")).toBe("1/2″");
+    expect(smallLengthIn("12,5", "metric")).toBeCloseTo(0.0125, 9);
+    expect(smallLengthIn("6.8 cm", "metric")).toBeCloseTo(0.068, 9);
+    expect(smallLengthIn("2 5/8", "imperial")).toBeCloseTo(0.066675, 9);
+    expect(smallLengthIn("68 kg", "metric")).toBeUndefined();
   });
 });

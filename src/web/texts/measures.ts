@@ -44,6 +44,14 @@ export function lengthFigure(length: Metres, units: Units): string {
   return inchText === "0" ? `${sign}${feet}′` : `${sign}${feet}′ ${inchText}″`;
 }
 
+/** A length of a few millimetres, as data sheets write it: 12.5 mm, or 1/2″. @param length [m] */
+export const smallLengthText = (length: Metres, units: Units): string =>
+  units === "metric" ? `${smallLengthFigure(length, units)} mm` : lengthFigure(length, units);
+
+/** The same as it stands in a field, without the unit of millimetres. @param length [m] */
+export const smallLengthFigure = (length: Metres, units: Units): string =>
+  units === "metric" ? numberText(Math.round(length * 10_000) / 10) : lengthFigure(length, units);
+
 /** 6 of 8 → 3/4. */
 function fractionText(eighths: number): string {
   if (eighths % 4 === 0) return `${eighths / 4}/2`;

@@ -72,7 +72,7 @@ export function CableFields({
           value={cable.length}
           least={0.1}
           most={10_000}
-          placeholder={t("wire.unknown")}
+          placeholder={t("fields.unknown")}
           disabled={disabled}
           hint={along === undefined ? undefined : t("wire.cable.by-plan", { length: about(along) })}
           onChange={(length) => set({ length })}
@@ -165,7 +165,7 @@ export function CableFields({
             label={t("wire.cable.in-insulation")}
             value={cable.inInsulation}
             least={0}
-            placeholder={t("wire.unknown")}
+            placeholder={t("fields.unknown")}
             disabled={disabled}
             onChange={(inInsulation) => set({ inInsulation })}
             onClear={() => set({ inInsulation: undefined })}

@@ -16,7 +16,7 @@ export function CheckRow({ check }: { readonly check: Check }) {
         <Button slot="trigger" className="line-button wire-check-trigger">
           <span className="wire-check-what">{check.what}</span>
           <span className="wire-check-figure">
-            {check.actual === undefined ? t("wire.unknown") : amountText(check.actual, check.unit, units)}
+            {check.actual === undefined ? t("fields.unknown") : amountText(check.actual, check.unit, units)}
             {check.limit === undefined ? null : (
               <span className="hint">
                 {" "}

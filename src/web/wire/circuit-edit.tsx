@@ -60,7 +60,7 @@ export function CircuitEdit({
           <TextBox
             label={t("wire.protection.rcd-name")}
             value={circuit.rcdName ?? ""}
-            placeholder={t("wire.unknown")}
+            placeholder={t("fields.unknown")}
             disabled={disabled}
             onChange={(name) => set({ rcdName: name === "" ? undefined : name })}
           />

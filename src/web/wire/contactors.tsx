@@ -85,7 +85,7 @@ function ContactorFields({
     ["coilSection", "mm²", 1],
   ] as const;
   return (
-    <fieldset className="plain-set" aria-label={contactor.name || contactor.id}>
+    <fieldset className="plain-set stack" aria-label={contactor.name || contactor.id}>
       <div className="fields">
         <TextBox
           label={t("wire.contactor.called")}
@@ -95,8 +95,8 @@ function ContactorFields({
           onChange={(name) => onChange({ name })}
         />
       </div>
-      <span className="field-label">{t("wire.contactor.coil")}</span>
       <div className="wire-rooms">
+        <span className="field-label">{t("wire.contactor.coil")}</span>
         {job.site.detectors.map(({ id, tag }) => (
           <Tick
             key={id}

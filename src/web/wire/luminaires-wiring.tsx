@@ -244,7 +244,7 @@ export function CircuitPick({
       value={value}
       options={[
         ...(value === different ? [{ value: different, word: t("card.luminaires.different") }] : []),
-        { value: none, word: t("wire.unknown") },
+        { value: none, word: t("fields.unknown") },
         ...circuits.map(({ id, name }) => ({ value: id, word: name || id })),
         { value: fresh, word: t("wire.circuit.new") },
       ]}

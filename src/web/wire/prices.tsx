@@ -32,7 +32,7 @@ export function Prices({ job }: { readonly job: OpenJob }) {
             ["hour", 1, details.currency ?? "", 1_000_000],
             ["overhead", 0.01, "%", 1000],
             ["tax", 0.01, "%", 1000],
-            ["validity", 1, "d", 3650],
+            ["validity", 1, "days", 3650],
           ] as const
         ).map(([name, per, unit, most]) => (
           <Amount
@@ -80,10 +80,10 @@ function KeptFile({
   };
   return (
     <div className="stack">
-      <p>
-        <span className="field-label">{t(`wire.prices.${name}`)}</span>{" "}
-        {known === undefined ? t("wire.prices.none") : known.file}
-      </p>
+      <dl className="figures">
+        <dt>{t(`wire.prices.${name}`)}</dt>
+        <dd>{known === undefined ? t("wire.prices.none") : known.file}</dd>
+      </dl>
       {job.readOnly ? null : (
         <div className="row">
           <FileTrigger acceptedFileTypes={[".csv", "text/csv"]} onSelect={(files) => void take(files)}>

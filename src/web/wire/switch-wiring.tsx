@@ -30,7 +30,7 @@ export function SwitchWiring({ job, record }: { readonly job: OpenJob; readonly 
         value={record.planned ?? "unknown"}
         options={[
           ...plans.map((value) => ({ value, word: t(`wire.planned.${value}`) })),
-          { value: "unknown" as const, word: t("wire.unknown") },
+          { value: "unknown" as const, word: t("fields.unknown") },
         ]}
         onChange={(planned) =>
           set(

@@ -14,7 +14,7 @@ type Fields = { readonly [Name in Exclude<keyof JobBoard, "id">]?: JobBoard[Name
 export function BoardForm({ job, board }: { readonly job: OpenJob; readonly board: JobBoard }) {
   const set = (fields: Fields): void =>
     job.keep("visit.edit.board", [{ do: "set", kind: "boards", id: board.id, fields }]);
-  const reading = { disabled: job.readOnly, placeholder: t("visit.unknown"), least: 0 } as const;
+  const reading = { disabled: job.readOnly, placeholder: t("fields.unknown"), least: 0 } as const;
   return (
     <fieldset className="visit-record stack">
       <legend className="visit-legend">{board.name || t("visit.board.unnamed")}</legend>
@@ -30,7 +30,7 @@ export function BoardForm({ job, board }: { readonly job: OpenJob; readonly boar
           value={board.system}
           options={supplySystems.map((system) => ({
             value: system,
-            word: system === "unknown" ? t("visit.unknown") : system,
+            word: system === "unknown" ? t("fields.unknown") : system,
           }))}
           onChange={(system) => set({ system })}
         />

@@ -40,7 +40,7 @@ export function CircuitForm({ job, circuit }: { readonly job: OpenJob; readonly 
           unit="A"
           least={0.1}
           most={10_000}
-          placeholder={t("visit.unknown")}
+          placeholder={t("fields.unknown")}
           disabled={job.readOnly}
           onChange={(rating) => set({ rating })}
           onClear={() => set({ rating: undefined })}
@@ -53,7 +53,7 @@ export function CircuitForm({ job, circuit }: { readonly job: OpenJob; readonly 
             label={t("visit.circuit.board")}
             value={circuit.board ?? noBoard}
             options={[
-              { value: noBoard, word: t("visit.unknown") },
+              { value: noBoard, word: t("fields.unknown") },
               ...job.kept.boards.map(({ id, name }) => ({
                 value: id,
                 word: name || t("visit.board.unnamed"),
@@ -82,7 +82,7 @@ export function CircuitForm({ job, circuit }: { readonly job: OpenJob; readonly 
                   unit="mA"
                   least={1}
                   most={100_000}
-                  placeholder={t("visit.unknown")}
+                  placeholder={t("fields.unknown")}
                   disabled={job.readOnly}
                   onChange={(milliamperes) =>
                     set({ residualCurrent: rounded(milliamperes / 1000), rcd: "yes" })
