@@ -1,4 +1,4 @@
-import { type Detector, type Problem, type Room, roomTitle, type Site } from "#engine";
+import { type Detector, type Problem, type Room, roomTitle, type Site, type Storey } from "#engine";
 
 /** Rooms named by id, number, name, or number and name; letters large or small. */
 export function findRooms(
@@ -30,6 +30,24 @@ export function findRooms(
       });
   }
   return problems.length > 0 ? { problems } : { rooms: site.rooms.filter((room) => found.has(room)) };
+}
+
+/** A storey named by id, or by a name that no other has. */
+export function findStorey(site: Site, name: string): Storey | Problem {
+  const wanted = name.trim().toLowerCase();
+  const named = site.storeys.filter((one) => one.name.trim().toLowerCase() === wanted);
+  return (
+    site.storeys.find(({ id }) => id === name) ??
+    (named.length === 1 ? named[0] : undefined) ?? {
+      code: "storey-unknown",
+      values: {
+        storey: name,
+        known: listed(
+          named.length > 1 ? named.map(({ id }) => id) : site.storeys.map((one) => one.name || one.id),
+        ),
+      },
+    }
+  );
 }
 
 /** A detector named by id or by tag. */

@@ -186,3 +186,32 @@ test("What was found on a device that was exchanged is kept on the certificate, 
   expect(before).toMatch(/Mounting height B1\.01 2\.48 m R\. Okafor, 2026-03-01/);
   expect(text.slice(0, text.indexOf("Entered before the exchange, kept"))).not.toContain("2.48");
 });
+
+test("--storey makes the pack of one storey by its name, and refuses a name that none has", async () => {
+  const upstairs = {
+    ...tested,
+    storeys: [...tested.storeys, { id: "f", name: "First floor", elevation: 3 }],
+    rooms: tested.rooms.map((room) => (room.id === "store" ? { ...room, storey: "f" } : room)),
+  };
+  await writeFile(join(folder, "two.job.json"), JSON.stringify(upstairs));
+  const made = await runHere(folder, [
+    "pack",
+    "two.job.json",
+    "-o",
+    "up",
+    "--storey",
+    "first FLOOR",
+    "--json",
+  ]);
+  const { files, sheets } = made.json();
+  expect(files).toContain("plan-first-floor.dxf");
+  expect(files.filter((name: string) => /ground-floor|quote|materials/.test(name))).toEqual([]);
+  const titles = sheets.map(({ title }: { title: string }) => title);
+  expect(titles).toContain("Annex: 0.2 Store");
+  expect(titles).not.toContain("Annex: 0.1 Hall");
+  const wrong = await runHere(folder, ["pack", "two.job.json", "-o", "x", "--storey", "Attic"]);
+  expect([wrong.exit, wrong.notes]).toEqual([
+    2,
+    "must   There is no storey “Attic” in this job.\n       Name one of them by its id or name: Ground floor, First floor.\n",
+  ]);
+});

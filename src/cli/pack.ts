@@ -6,6 +6,7 @@ import { type LabelGridName, labelGrids, packFiles } from "#output";
 import { summaryOf } from "./check.ts";
 import { type Command, exitCodes, exitOf, refused, textValue, textValues, type World } from "./command.ts";
 import { occupied, readBytes, writeWhole } from "./files.ts";
+import { findStorey } from "./find-records.ts";
 import { readFonts } from "./fonts.ts";
 import { openJob } from "./open-job.ts";
 import { progressLine } from "./progress-line.ts";
@@ -13,7 +14,8 @@ import { aligned, findingJson } from "./words.ts";
 
 export const pack: Command = {
   name: "pack",
-  usage: "pack JOB -o DIR [--prices FILE] [--accepted FILE] [--labels GRID] [--only NAME,...]",
+  usage:
+    "pack JOB -o DIR [--prices FILE] [--accepted FILE] [--labels GRID] [--only NAME,...] [--storey NAME]",
   summary: "The whole hand-over as one PDF, its parts, schedules, drawings, model, labels, cards, quote.",
   help: [
     ["-o, --output DIR", "folder for the files; made if it is not there"],
@@ -21,6 +23,7 @@ export const pack: Command = {
     ["--accepted FILE", "quote.csv of the accepted quote: what changed since becomes a variation"],
     ["--labels GRID", `labels on an A4 sheet, columns × rows: ${Object.keys(labelGrids).join(", ")}`],
     ["--only NAME,...", "only files whose names begin so: handover, plan, labels, building"],
+    ["--storey NAME", "the pack of one storey; materials and quote are of the whole job only"],
     ["--black-and-white", "no colours; the patterns are the same"],
   ],
   options: {
@@ -29,6 +32,7 @@ export const pack: Command = {
     accepted: { type: "string" },
     labels: { type: "string" },
     only: { type: "string", multiple: true },
+    storey: { type: "string" },
     "black-and-white": { type: "boolean" },
   },
   run: async ({ world, words, values }) => {
@@ -47,6 +51,9 @@ export const pack: Command = {
       });
     const opened = await openJob(world, file);
     if ("problems" in opened) return opened;
+    const named = textValue(values, "storey");
+    const storey = named === undefined ? undefined : findStorey(opened.site, named);
+    if (storey && "code" in storey) return refused(storey);
     const offer = await offerOf(world, opened.job, {
       prices: textValue(values, "prices"),
       accepted: textValue(values, "accepted"),
@@ -66,6 +73,7 @@ export const pack: Command = {
       ...printed,
       ...offer,
       handover,
+      ...(storey && { storey: storey.id }),
       ...(labels === undefined ? {} : { labels }),
       ...(only.length === 0 ? {} : { only }),
       fonts: await readFonts(),

@@ -9,4 +9,5 @@ export {
   handedState,
 } from "./handed-state.ts";
 export type * from "./handover.ts";
+export { handoverOfStorey } from "./of-storey.ts";
 export { type HandedRevision, nextLetter, type RevisionRecord } from "./revisions.ts";

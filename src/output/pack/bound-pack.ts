@@ -1,3 +1,4 @@
+import type { Handover } from "#engine";
 import { cautionPages, methodPages, openPages, revisionPages } from "../handover/closing-pages.ts";
 import { type Section, withContents } from "../handover/contents.ts";
 import { cover } from "../handover/cover.ts";
@@ -23,7 +24,7 @@ export interface BoundSection extends Section {
  * method with sources, revisions.
  */
 export function boundPack(
-  input: PackInput,
+  input: PackInput & { readonly whole: Handover },
   documents: {
     readonly plans: readonly BoundDocument[];
     readonly settingOut: readonly BoundDocument[];
@@ -33,14 +34,15 @@ export function boundPack(
   },
 ): readonly BoundSection[] {
   const { handover, variant = "colour" } = input;
-  const title = (sheet: string, storey = ""): JobSheetDetails & { storey: string; sheet: string } => ({
+  const only = input.storey === undefined ? "" : (handover.site.storeys[0]?.name ?? "");
+  const title = (sheet: string, storey = only): JobSheetDetails & { storey: string; sheet: string } => ({
     ...input.details,
     storey,
     sheet,
   });
   const rooms = handover.rooms.map((room) => ({
     heading: room.title,
-    sheets: roomPages({ handover, room, title: title("Room", room.storey), variant }),
+    sheets: roomPages({ handover: input.whole, room, title: title("Room", room.storey), variant }),
   }));
   const sections = withContents(
     [

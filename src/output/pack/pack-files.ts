@@ -1,9 +1,9 @@
-import { deriveWiring, outputKindOf, type Storey } from "#engine";
+import { type Handover, handoverOfStorey, type Storey } from "#engine";
 import { deviceSchedule } from "../csv/device-schedule.ts";
 import type { Sheet } from "../drawing/mark.ts";
 import { planSheet } from "../drawing/plan-sheet.ts";
 import type { SheetTitle } from "../drawing/title-block.ts";
-import { type DrawnCable, storeyDxf } from "../dxf/storey-dxf.ts";
+import { storeyDxf } from "../dxf/storey-dxf.ts";
 import { testStanding } from "../handover/test-pages.ts";
 import { siteIfc } from "../ifc/site-ifc.ts";
 import { labelSheets } from "../labels/label-sheets.ts";
@@ -16,12 +16,11 @@ import { settingLines } from "../setting-sheets/setting-lines.ts";
 import { settingSheets } from "../setting-sheets/setting-sheets.ts";
 import { svgOf } from "../svg/svg.ts";
 import type { WiringPlan } from "../wiring/plan.ts";
-import { wiringDrawings, wiringSchedules, wiringTables } from "../wiring/wiring-documents.ts";
-import { wiringPlan } from "../wiring/wiring-plan.ts";
 import { type BoundDocument, type BoundSection, bookmarksOf, boundPack } from "./bound-pack.ts";
 import type { PackFile, PackInput } from "./pack-input.ts";
 import { scheduleWorkbook } from "./schedule-workbook.ts";
 import { slugsOf } from "./slugs.ts";
+import { wiringPart } from "./wiring-part.ts";
 
 /** A file that is made when it is wanted. */
 interface Wanted {
@@ -34,7 +33,7 @@ interface Wanted {
  * a template for each lens with masks; all schedules as one workbook and as CSV; materials and quote; labels for the devices and cards for the people in the rooms.
  */
 export async function packFiles(given: PackInput): Promise<readonly PackFile[]> {
-  const input = withStatus(given);
+  const input = withStatus(partOf(given));
   const wanted = (await allFiles(input)).filter(({ name }) => isWanted(name, input.only));
   const files: PackFile[] = [];
   for (const [i, { name, make }] of wanted.entries()) {
@@ -47,8 +46,22 @@ export async function packFiles(given: PackInput): Promise<readonly PackFile[]> 
 const isWanted = (name: string, only: readonly string[] | undefined): boolean =>
   only === undefined || only.some((beginning) => name.startsWith(beginning));
 
+/** The pack of one storey, or of the whole job; what is drawn of a plan needs the whole in either. */
+interface Parted extends PackInput {
+  readonly whole: Handover;
+}
+
+function partOf(given: PackInput): Parted {
+  const { handover: whole, storey, owed = [] } = given;
+  if (storey === undefined) return { ...given, whole };
+  const handover = handoverOfStorey(whole, storey);
+  const rooms = new Set(handover.rooms.map(({ title }) => title));
+  // What is owed of the job as a whole stands in every pack.
+  return { ...given, whole, handover, owed: owed.filter(({ room }) => room === "" || rooms.has(room)) };
+}
+
 /** Title blocks say how far the tests have come. */
-function withStatus(input: PackInput): PackInput {
+function withStatus(input: Parted): Parted {
   const standing = testStanding(input.handover);
   if (standing === "planned") return input;
   const status =
@@ -56,12 +69,12 @@ function withStatus(input: PackInput): PackInput {
   return { ...input, details: { ...input.details, status } };
 }
 
-async function allFiles(input: PackInput): Promise<readonly Wanted[]> {
-  const { handover } = input;
+async function allFiles(input: Parted): Promise<readonly Wanted[]> {
+  const { handover, whole: all } = input;
   const { site } = handover;
   const storeys = site.storeys.filter((storey) => site.rooms.some((room) => room.storey === storey.id));
   const slugs = slugsOf(storeys);
-  const wiring = wiringOf(input);
+  const wiring = wiringPart({ ...input, variant: input.variant ?? "colour" });
   const offer = await offerOf(input, wiring.plan);
   const plans = storeys.map(
     (storey): BoundDocument => ({ name: `plan-${slugs.get(storey.id)}`, sheets: [planOf(input, storey)] }),
@@ -70,7 +83,7 @@ async function allFiles(input: PackInput): Promise<readonly Wanted[]> {
     (storey): BoundDocument => ({
       name: `setting-out-${slugs.get(storey.id)}`,
       sheets: settingOutSheets({
-        site,
+        site: all.site,
         storey: storey.id,
         title: titleOf(input, { storey, sheet: "Setting out" }),
         asbestos: input.asbestos,
@@ -99,10 +112,10 @@ async function allFiles(input: PackInput): Promise<readonly Wanted[]> {
     );
   const drawings = storeys.map((storey) =>
     file(`plan-${slugs.get(storey.id)}.dxf`, () =>
-      storeyDxf(site, storey.id, {
-        zones: handover.zones,
+      storeyDxf(all.site, storey.id, {
+        zones: all.zones,
         cables: wiring.cables,
-        boards: handover.wiring.kind === "built" ? handover.wiring.found.boards : [],
+        boards: all.wiring.kind === "built" ? all.wiring.found.boards : [],
       }),
     ),
   );
@@ -237,13 +250,14 @@ const masksOf = ({ handover, details: { job, date, revision } }: PackInput): Bou
 
 /** Materials and quote. A job without detectors has nothing to offer. */
 async function offerOf(
-  { handover, prices, accepted, details }: PackInput,
+  { handover, prices, accepted, details, storey }: PackInput,
   plan: WiringPlan | undefined,
 ): Promise<{
   readonly documents: readonly BoundDocument[];
   readonly tables: readonly { readonly name: string; readonly content: string | Uint8Array }[];
 }> {
-  if (handover.site.detectors.length === 0) return { documents: [], tables: [] };
+  // What a firm offers is the job: quotes of storeys would count a group that spans two of them twice.
+  if (handover.site.detectors.length === 0 || storey !== undefined) return { documents: [], tables: [] };
   return offerFiles({
     site: handover.site,
     plan,
@@ -251,44 +265,6 @@ async function offerOf(
     accepted,
     title: (sheet) => ({ ...details, storey: "", sheet }),
   });
-}
-
-/** Drawings and schedules of the wiring. */
-function wiringOf({ handover, details, variant = "colour" }: PackInput): {
-  readonly documents: readonly BoundDocument[];
-  readonly tables: readonly { readonly name: string; readonly content: string }[];
-  readonly plan: WiringPlan | undefined;
-  readonly cables: readonly DrawnCable[];
-} {
-  const { site, wiring, settings } = handover;
-  if (wiring.kind === "none") return { documents: [], tables: [], plan: undefined, cables: [] };
-  const derived = deriveWiring(site, wiring.found);
-  const paired = new Set(
-    settings.devices
-      .filter((one) => outputKindOf(one.settings.output.value) !== "switch")
-      .filter((one) => one.settings.output.value !== "addressed-bus")
-      .map(({ context }) => context.device),
-  );
-  const plan = wiringPlan(site, wiring.found, wiring.built, { derived, paired });
-  const papers = {
-    site,
-    plan,
-    variant,
-    title: (sheet: string, storey: string | undefined) => ({
-      ...details,
-      storey: site.storeys.find(({ id }) => id === storey)?.name ?? "",
-      sheet,
-    }),
-  };
-  return {
-    documents: [
-      { name: "wiring", sheets: wiringDrawings(papers) },
-      { name: "wiring-schedules", sheets: wiringSchedules(papers) },
-    ],
-    tables: plan.groups.length === 0 ? [] : wiringTables(papers),
-    plan,
-    cables: derived.circuits.flatMap(({ route }) => route?.cables ?? []),
-  };
 }
 
 interface Numbered {
@@ -302,8 +278,8 @@ const sheetLine = ({ page, sheet }: Numbered): PackFile["sheets"][number] => ({
   scale: sheet.scale,
 });
 
-function planOf(input: PackInput, storey: Storey): UnnumberedSheet {
-  const { handover, variant } = input;
+function planOf(input: Parted, storey: Storey): UnnumberedSheet {
+  const { whole: handover, variant } = input;
   return (page, pages) =>
     planSheet({
       site: handover.site,

@@ -28,6 +28,8 @@ export interface PackInput {
   readonly accepted?: readonly QuoteItem[];
   /** Identity that every copy of the job carries, for the codes on labels; empty where the job has none. */
   readonly identity: string;
+  /** Id of the storey that the pack is of; the whole job if absent. Materials and quote are of the whole job only. */
+  readonly storey?: string;
   /** How labels lie on their sheet. */
   readonly labels?: LabelGridName;
   readonly fonts: PdfFonts;

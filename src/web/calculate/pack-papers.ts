@@ -10,7 +10,7 @@ import type { PackAnswer, PackQuestion } from "./pack-protocol.ts";
  * @throws Error with the sentences where a kept price list or accepted quote cannot be read.
  */
 export async function packPapers(
-  { site, job, only, device }: Pick<PackQuestion, "site" | "job" | "only" | "device">,
+  { site, job, only, device, storey }: Omit<PackQuestion, "fonts">,
   by: {
     readonly fonts: () => Promise<PackInput["fonts"]>;
     readonly tell: (step: Extract<PackAnswer, { tell: "checking" | "drawing" }>) => void;
@@ -32,6 +32,7 @@ export async function packPapers(
     fonts: await by.fonts(),
     ...(only ? { only } : {}),
     ...(device === undefined ? {} : { device }),
+    ...(storey === undefined ? {} : { storey }),
     progress: (file, share) => by.tell({ tell: "drawing", file, share }),
   });
   return { files, created: printed.created };

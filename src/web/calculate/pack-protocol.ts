@@ -9,6 +9,8 @@ export interface PackQuestion {
   readonly only?: readonly string[];
   /** The only detector of which a setting sheet is made; all if absent. */
   readonly device?: string;
+  /** Id of the storey whose papers they are; of the whole job if absent. */
+  readonly storey?: string;
   /** Addresses of the two weights of the lettering. */
   readonly fonts: { readonly regular: string; readonly semibold: string };
 }

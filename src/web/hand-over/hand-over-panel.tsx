@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from "react";
 import { Button, Label, ProgressBar } from "react-aria-components";
 import type { OpenJob } from "../contract.ts";
+import { Pick } from "../fields/index.ts";
 import { saveFile } from "../fields/save-file.ts";
 import type { Store, Workbench } from "../shell/workbench.ts";
 import { type TextKey, t } from "../texts/hand-over.ts";
@@ -22,6 +23,9 @@ const papers = [
   { key: "hand-over.paper.model", only: ["building.ifc"] },
 ] as const satisfies readonly { readonly key: TextKey; readonly only: readonly string[] }[];
 
+/** Stands for all storeys; no record has such an id. */
+const whole = "";
+
 interface Making {
   readonly what: TextKey;
   readonly step: PaperProgress | undefined;
@@ -33,6 +37,10 @@ export function HandOverPanel({ job, store }: { readonly job: OpenJob; readonly 
   const [said, setSaid] = useState<
     { readonly kind: "saved" | "trouble"; readonly text: string } | undefined
   >();
+  const [storey, setStorey] = useState(whole);
+  const storeys = job.site.storeys.filter(({ id }) => job.site.rooms.some((room) => room.storey === id));
+  // A storey may be deleted while it is chosen.
+  const chosen = storeys.find(({ id }) => id === storey);
   const underWay = useRef<PapersUnderWay | undefined>(undefined);
   useEffect(() => () => underWay.current?.stop(), []);
 
@@ -45,13 +53,17 @@ export function HandOverPanel({ job, store }: { readonly job: OpenJob; readonly 
     setSaid(undefined);
     setMaking({ what, step: undefined });
     const now = makePapers(job, {
-      ...(only ? { only } : {}),
+      only,
+      storey: chosen?.id,
       progress: (step) => setMaking({ what, step }),
     });
     underWay.current = now;
     now.made.then(
       ({ name, type, bytes }) => {
-        const own = name === "" ? `${fileName(job.site.name)}-${only ? "papers" : "hand-over"}.zip` : name;
+        const own =
+          name === ""
+            ? `${fileName([job.site.name, chosen?.name ?? ""].join(" "))}-${only ? "papers" : "hand-over"}.zip`
+            : name;
         saveFile({ name: own, text: bytes, type });
         stop();
         setSaid({ kind: "saved", text: t("hand-over.saved", { file: own, size: sizeText(bytes.length) }) });
@@ -77,6 +89,18 @@ export function HandOverPanel({ job, store }: { readonly job: OpenJob; readonly 
       ) : (
         <>
           <p className="hint">{t("hand-over.what")}</p>
+          {storeys.length > 1 ? (
+            <Pick
+              label={t("hand-over.of")}
+              value={chosen?.id ?? whole}
+              options={[
+                { value: whole, word: t("hand-over.of.whole") },
+                ...storeys.map(({ id, name }) => ({ value: id, word: name || id })),
+              ]}
+              onChange={setStorey}
+            />
+          ) : null}
+          {chosen ? <p className="hint">{t("hand-over.of.storey")}</p> : null}
           <Button className="button button-first wide-button" onPress={() => make("hand-over.make")}>
             {t("hand-over.make")}
           </Button>
@@ -91,17 +115,19 @@ export function HandOverPanel({ job, store }: { readonly job: OpenJob; readonly 
         <section aria-label={t("hand-over.single")}>
           <h3 className="hand-over-head">{t("hand-over.single")}</h3>
           <ul className="hand-over-papers">
-            {papers.map(({ key, only }) => (
-              <li key={key}>
-                <Button
-                  className="button wide-button"
-                  isDisabled={making !== undefined}
-                  onPress={() => make(key, only)}
-                >
-                  {t(key)}
-                </Button>
-              </li>
-            ))}
+            {papers
+              .filter(({ key }) => !chosen || key !== "hand-over.paper.quote")
+              .map(({ key, only }) => (
+                <li key={key}>
+                  <Button
+                    className="button wide-button"
+                    isDisabled={making !== undefined}
+                    onPress={() => make(key, only)}
+                  >
+                    {t(key)}
+                  </Button>
+                </li>
+              ))}
           </ul>
         </section>
       )}

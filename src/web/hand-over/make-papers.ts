@@ -13,18 +13,20 @@ export interface PapersUnderWay {
   readonly stop: () => void;
 }
 
-/**
- * Makes papers of the open job in a worker of their own, with no network.
- *
- * @param of.only - Which files, by the beginnings of their names; the whole pack if absent. @param of.device - The only detector of which a setting sheet is made.
- */
+/** Which papers are wanted; the whole pack if nothing is said. */
+export interface PapersWanted {
+  /** Files by the beginnings of their names. */
+  readonly only?: readonly string[] | undefined;
+  /** The only detector of which a setting sheet is made. */
+  readonly device?: string | undefined;
+  /** Id of one storey. */
+  readonly storey?: string | undefined;
+}
+
+/** Makes papers of the open job in a worker of their own, with no network. */
 export function makePapers(
   job: OpenJob,
-  of: {
-    readonly only?: readonly string[];
-    readonly device?: string;
-    readonly progress: (step: PaperProgress) => void;
-  },
+  of: PapersWanted & { readonly progress: (step: PaperProgress) => void },
 ): PapersUnderWay {
   const worker = new Worker(new URL("../calculate/pack-worker.ts", import.meta.url), {
     type: "module",
@@ -50,10 +52,7 @@ export function makePapers(
   return { made, stop };
 }
 
-function questionOf(
-  job: OpenJob,
-  { only, device }: { readonly only?: readonly string[]; readonly device?: string },
-): PackQuestion {
+function questionOf(job: OpenJob, { only, device, storey }: PapersWanted): PackQuestion {
   const { site, kept, file, id } = job;
   return {
     site,
@@ -74,6 +73,7 @@ function questionOf(
     },
     ...(only ? { only } : {}),
     ...(device === undefined ? {} : { device }),
+    ...(storey === undefined ? {} : { storey }),
     // A worker's own address is not that of the page.
     fonts: { regular: absolute(regular), semibold: absolute(semibold) },
   };

@@ -27,6 +27,11 @@ export const commandLineProblems = {
     message: "{file} exists already.",
     remedy: "Choose another name, or add --force to replace it.",
   },
+  "storey-unknown": {
+    severity: "must",
+    message: "There is no storey “{storey}” in this job.",
+    remedy: "Name one of them by its id or name: {known}.",
+  },
   "room-unknown": {
     severity: "must",
     message: "There is no room “{room}” in this job.",
