@@ -1,7 +1,7 @@
 import { type HandoverInput, roomTitle } from "#engine";
 import type { JobFile } from "../schema/job-file.ts";
 import { installationOf } from "./installation-of.ts";
-import { settingsOfJob } from "./settings-of.ts";
+import { isDay, settingsOfJob } from "./settings-of.ts";
 import { stationReadings } from "./station-readings.ts";
 
 /** What of a job its papers are made from, beside its site. Plain data: it may be sent to a worker. */
@@ -66,8 +66,8 @@ export function handOverOf(job: JobForHandOver) {
   return { input, printed };
 }
 
-/** The job's own date, so that the same job gives the same bytes; a fixed day where it has none. */
+/** The job's own day, so that the same job gives the same bytes wherever it is printed; a fixed day where it has none, or writes it in words. */
 function createdOf(date: string | undefined): Date {
-  const day = new Date(date ?? "");
+  const day = new Date(isDay(date) ? date : "");
   return Number.isNaN(day.getTime()) ? new Date(Date.UTC(2000, 0, 1)) : day;
 }

@@ -11,8 +11,9 @@ import type { JobFile, JobSettings } from "../schema/job-file.ts";
 import { chosenOfJob } from "./chosen-settings.ts";
 import { installationOf } from "./installation-of.ts";
 
-/** A day as the file may hold it among other words. */
-const day = /^\d{4}-\d{2}-\d{2}$/;
+/** Whether words of the file are a day, YYYY-MM-DD: it may hold any others. */
+export const isDay = (words: string | undefined): words is string =>
+  words !== undefined && /^\d{4}-\d{2}-\d{2}$/.test(words);
 
 /**
  * What a job holds of settings beside its site, for the engine: what people chose, read and entered, and the packs that are on.
@@ -45,7 +46,7 @@ export function settingsOfJob(
       packs: standing.flatMap(({ pack, on }) => (on ? [pack] : [])),
       installation: installationOf(job),
       ...(plantPower === undefined ? {} : { plant: plantPower }),
-      ...(date !== undefined && day.test(date) ? { day: date } : {}),
+      ...(isDay(date) ? { day: date } : {}),
     },
     packs: standing,
   };
