@@ -48,8 +48,7 @@ export function partedBySwaps<Entry extends SiteEntry>(
     later(device, detector, momentOf(time));
     const record = beside.detectors.find(({ id }) => id === detector);
     if (!record) continue;
-    const rooms = record.controls.length > 0 ? controlledRooms(record as Detector) : [record.room];
-    for (const id of rooms) later(room, id, momentOf(time));
+    for (const id of controlledRooms(record)) later(room, id, momentOf(time));
   }
   const isBefore = ({ about, step, time }: Entry): boolean => {
     const since =

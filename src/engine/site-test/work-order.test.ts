@@ -381,7 +381,7 @@ describe("state", () => {
     expect(workState(order, [...entries, ...torn]).dead.size).toBe(0);
   });
 
-  test("[WO-5] what was isolated again is not walked before its power is back", () => {
+  test("[WO-6] what was isolated again is not walked before its power is back", () => {
     const entries = doneBefore(order, "walk-test:room:room");
     expect(mayEnter(workState(order, entries), "walk-test:room:room", site).allowed).toBe(true);
     const again = ["disconnect:circuit:circuit", "secure:circuit:circuit", "prove-dead:detector:d1"].flatMap(

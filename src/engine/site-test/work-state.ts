@@ -72,7 +72,7 @@ export function workState(order: WorkOrder, entries: readonly SiteEntry[]): Work
 }
 
 /**
- * Whether a step may be entered now (WO-1, WO-2, WO-5).
+ * Whether a step may be entered now (WO-1, WO-2, WO-6).
  *
  * @param state - Where the work stands. @param step - Id of the step; throws on another. @param site - For the names of detectors in sentences.
  * @returns Allowed, or the problems that stand against it.

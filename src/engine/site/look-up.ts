@@ -68,7 +68,7 @@ export function lookUp(site: Site): SiteLookUp {
  * @returns Its `controls` list, or the room it hangs in where the list is empty.
  * @example A detector in "hall" with an empty list controls ["hall"]
  */
-export function controlledRooms(detector: Detector): readonly string[] {
+export function controlledRooms(detector: Pick<Detector, "room" | "controls">): readonly string[] {
   return detector.controls.length > 0 ? detector.controls : [detector.room];
 }
 
