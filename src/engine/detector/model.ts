@@ -68,6 +68,10 @@ export interface DetectorModel {
   readonly ceilingThickness?: { readonly min: Metres; readonly max: Metres };
   /** Degree of protection against water, the second numeral of the IP code. */
   readonly waterProtection?: number;
+  /** low-voltage: fed by a relay pack at some twenty volts, and switching nothing of its own; mains if absent. */
+  readonly supply?: "mains" | "low-voltage";
+  /** Drawn from the relay pack. [A] */
+  readonly supplyCurrent?: Amperes;
   readonly contact?: Contact;
   /** Kinds of output that its data sheet declares. */
   readonly outputKinds?: readonly OutputKind[];

@@ -26,6 +26,8 @@ export type CoilCable =
  */
 export function coilCable(model: WiringModel, contactor: Contactor): CoilCable {
   const { coil, name, id } = contactor;
+  // The signal of a relay pack is low voltage: what its detectors draw is another check.
+  if (contactor.pack) return { kind: "open", missing: [] };
   const { pullIn, least, wire } = coil;
   const feed = model.detectors.find(({ output }) => output === coil.switchedLine)?.line;
   const circuit = feed?.kind === "line" ? model.circuits.find((one) => one.id === feed.circuit) : undefined;

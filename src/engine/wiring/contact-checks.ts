@@ -43,7 +43,9 @@ interface ContactCase {
  */
 export const contactChecks = (model: WiringModel): readonly WiringCheck[] =>
   switchedGroups(model).flatMap((group) => [
-    ...group.detectors.flatMap(({ id, tag, room, contact, cyclesPerYear }) => {
+    ...group.detectors.flatMap(({ id, tag, room, contact, cyclesPerYear, lowVoltage }) => {
+      // It switches nothing but a signal: the relay of its pack has the duty.
+      if (lowVoltage) return [];
       const about: ContactCase = { model, group, tag, id, room, contact };
       return [
         steadyCheck(about),

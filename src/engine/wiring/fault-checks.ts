@@ -11,6 +11,7 @@ import {
 import type { Board } from "./model.ts";
 import { adiabaticFactors, type BreakerType, touchVoltage } from "./tables/protection.ts";
 import { warmFactor } from "./tables/resistance.ts";
+import { groundingConductors } from "./tables/united-states.ts";
 import { atMost, type WiringCheck, withDoubts } from "./wiring-check.ts";
 
 /** Time within which the magnetic release of a breaker has surely opened. [s] */
@@ -20,20 +21,52 @@ const MAGNETIC = 0.1;
  * Fault protection of one circuit: loop and disconnection, earth of TT, heat of the fault near and far, breaking capacity.
  *
  * @param about - The circuit.
- * @returns Checks of the IEC set; in the United States only the breaking capacity, since loop and time are not asked there.
- * @source IEC-60364-4-41, IEC-60364-4-43
+ * @returns Checks of the IEC set; in the United States the equipment grounding conductor and the breaking capacity, since loop and time are not asked there.
+ * @source IEC-60364-4-41, IEC-60364-4-43, NEC-250
  * @example Zdb 0.35 Ω, 60 m of 1.5 mm² on a C10: 0.35 + 60 · 0.0242 · 1.2 = 2.09 Ω of 2.3 Ω passes
  */
 export function faultChecks(about: CircuitCase): readonly WiringCheck[] {
   const { model, device } = about;
   const board = model.boards.find(({ id }) => id === device.board);
-  if (model.supply.region === "US") return [breakingCheck(about, board)];
+  if (model.supply.region === "US") return [groundingCheck(about), breakingCheck(about, board)];
   return [
     ...(model.supply.system === "TT" ? earthChecks(about, board) : [loopCheck(about, board)]),
     nearHeatCheck(about),
     farHeatCheck(about, board),
     breakingCheck(about, board),
   ];
+}
+
+/** The equipment grounding conductor against the least one behind the device; a smaller number is a thicker wire. */
+function groundingCheck(about: CircuitCase): WiringCheck {
+  const { tree, device, missing, gaps } = about;
+  const gauges = tree.segments.flatMap(({ size }) =>
+    size.kind === "gauge" ? [size.protective ?? size.gauge] : [],
+  );
+  const { rating } = device;
+  const actual = gauges.length === 0 ? undefined : Math.max(...gauges);
+  const limit =
+    rating === undefined ? undefined : groundingConductors.rows.find(([upTo]) => rating <= upTo)?.[1];
+  return {
+    verdict: withDoubts(atMost(actual, limit), tree.segments.length === 0 ? gaps : []),
+    what: "Equipment grounding conductor behind the protective device",
+    actual,
+    limit,
+    unit: "AWG",
+    source: groundingConductors.source,
+    assumptions: [
+      "A smaller number is a thicker wire",
+      "As thick as the line conductors where nobody entered it",
+      "Verify the size against your edition",
+    ],
+    missing: [
+      ...missing.cables,
+      ...(actual === undefined ? ["the gauge of the cable"] : []),
+      ...(rating === undefined ? ["the rating of the protective device"] : []),
+    ],
+    code: "grounding-conductor-too-thin",
+    ...named(about),
+  };
 }
 
 const DEVICE = "type and rating of the protective device";

@@ -5,6 +5,7 @@ import { coilCable } from "./coil-cable.ts";
 import { contactChecks } from "./contact-checks.ts";
 import { lowered } from "./lowered.ts";
 import type { WiringModel } from "./model.ts";
+import { packChecks } from "./relay-pack.ts";
 import type { RuleHit, WiringRule } from "./rules/rule.ts";
 import { wiringRules } from "./rules/rules.ts";
 import { coveredWiring } from "./supply.ts";
@@ -17,6 +18,7 @@ export const wiringChecks = (model: WiringModel): readonly WiringCheck[] => [
     const cable = coilCable(model, one);
     return cable.kind === "calculated" ? cable.checks : [];
   }),
+  ...packChecks(model),
   ...breakerChecks(model),
   ...model.circuits.flatMap(({ id }) => circuitChecks(model, id)),
 ];
@@ -39,14 +41,17 @@ export function wiringFindings(model: WiringModel): readonly Problem[] {
   ];
 }
 
-function brokenRule(rule: WiringRule, { verdict, name, detail, room, records, code }: RuleHit): Problem {
+function brokenRule(
+  rule: WiringRule,
+  { verdict, name, detail, room, records, code, source }: RuleHit,
+): Problem {
   const check: Check = {
     verdict,
     what: `${rule.id}: ${rule.title}`,
     actual: undefined,
     limit: undefined,
     unit: "",
-    source: rule.source,
+    source: source ?? rule.source,
     assumptions: [detail],
   };
   return {

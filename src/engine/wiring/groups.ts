@@ -26,7 +26,7 @@ export function switchingChoices(model: WiringModel): readonly SwitchingChoice[]
   );
   return model.switchedLines.flatMap(({ id }): readonly SwitchingChoice[] => {
     const own = model.detectors.filter(({ output }) => output === id);
-    if (own.length === 0) return [];
+    if (own.length === 0 || own.some(({ lowVoltage }) => lowVoltage)) return [];
     const weak = own.find((one) => failed.has(one.id));
     if (weak)
       return [

@@ -29,6 +29,7 @@ export {
   type WiringReview,
 } from "./of-site/review-wiring.ts";
 export * from "./price-list.ts";
+export { packChecks } from "./relay-pack.ts";
 export * from "./routes/chain.ts";
 export * from "./routes/distances.ts";
 export * from "./routes/route.ts";

@@ -86,7 +86,13 @@ export interface Circuit {
 
 export type ConductorSize =
   | { readonly kind: "metric"; readonly section: SquareMillimetres; readonly protective?: SquareMillimetres }
-  | { readonly kind: "gauge"; readonly gauge: Gauge; readonly form: "solid" | "stranded" };
+  | {
+      readonly kind: "gauge";
+      readonly gauge: Gauge;
+      readonly form: "solid" | "stranded";
+      /** Of the equipment grounding conductor, where it is another. */
+      readonly protective?: Gauge;
+    };
 
 /** One length of cable between two pieces of equipment; the segments of a circuit make a tree from its board. */
 export interface CableSegment {
@@ -172,6 +178,8 @@ export interface WiredDetector {
   readonly tag: string;
   readonly room: string;
   readonly role: "alone" | "parallel" | "master" | "slave";
+  /** Fed by a relay pack, at low voltage: no conductor of the mains comes to it. */
+  readonly lowVoltage?: { readonly current?: Amperes };
   readonly line: Feed;
   readonly neutral: Feed;
   readonly protectiveConductor: Known;
@@ -217,6 +225,13 @@ export interface PushButton {
 export interface Contactor {
   readonly id: string;
   readonly name: string;
+  /** A relay pack: it feeds low-voltage detectors, and their signal holds its relay. */
+  readonly pack?: {
+    /** What its low-voltage supply gives. */
+    readonly supplies?: Amperes;
+    /** Its low-voltage wires keep apart from the mains. */
+    readonly apart: Known;
+  };
   readonly coil: {
     readonly switchedLine: string;
     readonly current?: Amperes;

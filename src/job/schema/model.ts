@@ -100,6 +100,9 @@ export const model = kept({
   depth: extent.optional(),
   ceilingThickness: kept({ min: length, max: extent }).optional(),
   waterProtection: z.number().int().min(0).max(9).optional(),
+  /** low-voltage: fed by a relay pack; mains if absent. What it draws from the pack [A]. */
+  supply: z.enum(["mains", "low-voltage"]).optional(),
+  supplyCurrent: z.number().positive().max(10).optional(),
   contact: contact.optional(),
   outputKinds: z.array(z.enum(outputKinds)).max(outputKinds.length).optional(),
   terminals: z.array(z.enum(terminalKinds)).max(20).optional(),

@@ -46,6 +46,7 @@ const cable = kept({
   gauge: z.literal([18, 16, 14, 12, 10, 8, 6]).optional(),
   form: z.enum(["solid", "stranded"]).optional(),
   protective: positive.optional(),
+  protectiveGauge: z.literal([18, 16, 14, 12, 10, 8, 6]).optional(),
   cores: z.number().int().min(1).max(100).optional(),
   material: z.enum(["copper", "aluminium"]).optional(),
   insulation: z.enum(["PVC", "XLPE"]).optional(),
@@ -71,6 +72,11 @@ const cable = kept({
 const contactor = kept({
   id,
   name: words.default(""),
+  /** relay-pack: feeds low-voltage detectors, whose signal holds it; a contactor if absent. */
+  kind: z.enum(["contactor", "relay-pack"]).optional(),
+  /** What a relay pack gives to its detectors [A], and whether their wires keep apart from the mains. */
+  supplies: positive.optional(),
+  apart: known.optional(),
   /** Detectors whose outputs feed the coil. */
   detectors: z.array(id).max(1000).default([]),
   /** Luminaires behind its main contacts; those that its detectors would switch if absent. */

@@ -15,6 +15,9 @@ export type ConductorKind =
   | "signal"
   | "control-plus"
   | "control-minus"
+  | "low-plus"
+  | "low-minus"
+  | "low-signal"
   | "unknown";
 
 export const conductorOrder: readonly ConductorKind[] = [
@@ -31,6 +34,9 @@ export const conductorOrder: readonly ConductorKind[] = [
   "signal",
   "control-plus",
   "control-minus",
+  "low-plus",
+  "low-minus",
+  "low-signal",
   "unknown",
 ];
 
@@ -56,6 +62,9 @@ export const markings: Readonly<Record<ConductorKind, string>> = {
   signal: "signal",
   "control-plus": "control +",
   "control-minus": "control −",
+  "low-plus": "supply +",
+  "low-minus": "supply −",
+  "low-signal": "signal",
   unknown: "unknown",
 };
 
@@ -74,6 +83,9 @@ const words: Readonly<Record<WiringRegion, Readonly<Record<ConductorKind, string
     signal: "brown, black or grey",
     "control-plus": "brown, black or grey",
     "control-minus": "brown, black or grey",
+    "low-plus": "see data sheet",
+    "low-minus": "see data sheet",
+    "low-signal": "see data sheet",
     unknown: "unknown",
   },
   US: {
@@ -90,6 +102,9 @@ const words: Readonly<Record<WiringRegion, Readonly<Record<ConductorKind, string
     signal: "any but white, gray, green",
     "control-plus": "any but white, gray, green",
     "control-minus": "any but white, gray, green",
+    "low-plus": "see data sheet",
+    "low-minus": "see data sheet",
+    "low-signal": "see data sheet",
     unknown: "unknown",
   },
 };
@@ -113,7 +128,13 @@ export function coloursInCable(
   const free = ["brown", "black", "grey"].filter((colour) => !fixed.has(colour));
   return new Map(
     conductors.map((kind) => {
-      if (ownColour(kind) || kind === "neutral" || kind === "protective" || kind === "unknown")
+      if (
+        ownColour(kind) ||
+        kind === "neutral" ||
+        kind === "protective" ||
+        kind === "unknown" ||
+        kind.startsWith("low-")
+      )
         return [kind, words.IEC[kind]];
       return [kind, free.shift() ?? "by number"];
     }),
@@ -136,6 +157,9 @@ const inks: Readonly<Record<WiringRegion, Readonly<Record<ConductorKind, string>
     signal: "#7A4A21",
     "control-plus": "#7A4A21",
     "control-minus": "#7A4A21",
+    "low-plus": "#B3261E",
+    "low-minus": ink,
+    "low-signal": ink,
     unknown: ink,
   },
   US: {
@@ -152,6 +176,9 @@ const inks: Readonly<Record<WiringRegion, Readonly<Record<ConductorKind, string>
     signal: ink,
     "control-plus": ink,
     "control-minus": ink,
+    "low-plus": ink,
+    "low-minus": ink,
+    "low-signal": ink,
     unknown: ink,
   },
 };
@@ -188,6 +215,12 @@ export function conductorPens(
       return [{ width: 0.25, colour, dash: [1.6, 0.6] }];
     case "control-minus":
       return [{ width: 0.25, colour, dash: [0.8, 1.6] }];
+    case "low-plus":
+      return [{ width: 0.25, colour }];
+    case "low-minus":
+      return [{ width: 0.25, colour, dash: [4, 1.2] }];
+    case "low-signal":
+      return [{ width: 0.25, colour, dash: [2, 0.8, 0.4, 0.8, 0.4, 0.8] }];
     case "button":
       return [{ width: 0.35, colour, dash: [0.3, 1.1] }];
     case "signal":

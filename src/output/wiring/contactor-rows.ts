@@ -28,19 +28,31 @@ export function contactorRows(group: GroupPlan, names: Designations): readonly (
       .join(", ");
   const circuit = feed?.circuit.name ?? "unknown";
   return [
-    ...coils.flatMap(({ id }) => [
-      row({
-        id,
-        terminal: "A1",
-        conductor: "switched",
-        goal: detectors
-          .filter(({ wired }) => wired.output !== undefined)
-          .map(({ wired }) => wired.tag)
-          .join(", "),
-        cable: cablesAt(id, "switched"),
-      }),
-      row({ id, terminal: "A2", conductor: "neutral", goal: circuit, cable: cablesAt(id, "neutral") }),
-    ]),
+    ...coils.flatMap(({ id, pack }) => {
+      if (pack)
+        return (["low-plus", "low-minus", "low-signal"] as const).map((conductor) =>
+          row({
+            id,
+            terminal: conductor === "low-plus" ? "+" : conductor === "low-minus" ? "−" : "signal",
+            conductor,
+            goal: detectors.map(({ wired }) => wired.tag).join(", "),
+            cable: cablesAt(id, conductor),
+          }),
+        );
+      return [
+        row({
+          id,
+          terminal: "A1",
+          conductor: "switched",
+          goal: detectors
+            .filter(({ wired }) => wired.output !== undefined)
+            .map(({ wired }) => wired.tag)
+            .join(", "),
+          cable: cablesAt(id, "switched"),
+        }),
+        row({ id, terminal: "A2", conductor: "neutral", goal: circuit, cable: cablesAt(id, "neutral") }),
+      ];
+    }),
     ...mains.flatMap(({ id, inBoard }) =>
       brokenBy(group).flatMap(({ line, switched }, i) => [
         row({

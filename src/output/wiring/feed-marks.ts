@@ -1,18 +1,46 @@
-import type { Line } from "#engine";
+import type { Contactor } from "#engine";
 import { fitted } from "../drawing/lettering.ts";
 import type { Mark, Millimetres } from "../drawing/mark.ts";
 import type { SymbolKey } from "./column.ts";
 import type { ConductorKind } from "./conductors.ts";
 import type { Designations } from "./designations.ts";
 import type { GroupPlan } from "./plan.ts";
-import { box, breaker, fuse, gap, poleLink, residual, thin, unknownDevice, words } from "./symbols.ts";
+import {
+  box,
+  breaker,
+  fuse,
+  gap,
+  poleLink,
+  residual,
+  terminal,
+  thin,
+  unknownDevice,
+  words,
+} from "./symbols.ts";
+
+export interface Rail {
+  readonly conductor: ConductorKind;
+  readonly y: Millimetres;
+}
+
+/** Every rail of a supply, from the uppermost. */
+export const allRails = ({ lines, neutral, protective }: Rails): readonly Rail[] => [
+  ...lines,
+  neutral,
+  ...(protective ? [protective] : []),
+];
+
+/** Lowest rail. */
+export const lowestRail = (rails: Rails): Millimetres => (rails.protective ?? rails.neutral).y;
 
 /** Places of the rails from the board, counted from the top of the drawing. */
 export interface Rails {
   /** Of each line conductor of the circuit, one below the other. */
-  readonly lines: readonly { readonly conductor: Line | "unknown"; readonly y: Millimetres }[];
-  readonly neutral: Millimetres;
-  readonly protective: Millimetres;
+  readonly lines: readonly Rail[];
+  /** The neutral; the other pole of a low-voltage supply. */
+  readonly neutral: Rail;
+  /** A low-voltage supply has none. */
+  readonly protective: Rail | undefined;
 }
 
 export const boardWidth: Millimetres = 68;
@@ -37,12 +65,13 @@ export function feedMarks(
   }[];
 } {
   const { left, top, rails } = at;
+  if (group.pack) return packMarks(group.pack, names, at);
   const { feed } = group;
   const device = feed?.device;
   const right = left + boardWidth;
-  const [{ y: uppermost }] = rails.lines as readonly [Rails["lines"][number]];
+  const [{ y: uppermost }] = rails.lines as readonly [Rail];
   const lowest = rails.lines.at(-1)?.y ?? uppermost;
-  const apart = rails.neutral - lowest;
+  const apart = rails.neutral.y - lowest;
   const kind: SymbolKey =
     device === undefined || device.type === "unknown"
       ? "unknown-device"
@@ -92,10 +121,10 @@ export function feedMarks(
     ],
     stretches: [
       ...rails.lines.flatMap(({ conductor, y }) => cut(conductor, y, gaps("line"))),
-      ...cut("neutral", rails.neutral, gaps("neutral")),
-      ...cut("protective", rails.protective, []),
+      ...cut("neutral", rails.neutral.y, gaps("neutral")),
+      ...(rails.protective ? cut("protective", rails.protective.y, []) : []),
     ],
-    frame: box([left, top], boardWidth, rails.protective - top + 19, { ...thin, dash: [3, 1.5] }),
+    frame: box([left, top], boardWidth, lowestRail(rails) - top + 19, { ...thin, dash: [3, 1.5] }),
     marks: [
       words(
         [left + 2.5, top + 4.6],
@@ -109,18 +138,53 @@ export function feedMarks(
       ...(rcd === "there"
         ? residual([left + residualAt, uppermost], apart, rails.lines.length + 1)
         : rcd === "unknown"
-          ? [...rails.lines.map(({ y }) => y), rails.neutral].flatMap((y) =>
+          ? [...rails.lines.map(({ y }) => y), rails.neutral.y].flatMap((y) =>
               unknownDevice([left + residualAt, y], 5),
             )
           : []),
       ...rails.lines.flatMap(({ y }) => symbolAt(y)),
-      ...(neutralBroken ? symbolAt(rails.neutral) : []),
+      ...(neutralBroken ? symbolAt(rails.neutral.y) : []),
       // Poles that nobody entered are not drawn as if they switched together.
       ...(rails.lines.length > 1 && linked && kind === "breaker"
-        ? [poleLink([left + breakerAt, uppermost], neutralBroken ? rails.neutral : lowest)]
+        ? [poleLink([left + breakerAt, uppermost], neutralBroken ? rails.neutral.y : lowest)]
         : []),
       ...texts.map((text, i) =>
-        words([left + 2.5, rails.protective + 6.5 + i * 4.4], fitted(text, right - left - 5, { size: 2.5 })),
+        words([left + 2.5, lowestRail(rails) + 6.5 + i * 4.4], fitted(text, right - left - 5, { size: 2.5 })),
+      ),
+    ],
+  };
+}
+
+/** A relay pack as the supply of low-voltage detectors. */
+function packMarks(
+  pack: Contactor,
+  names: Designations,
+  { left, top, rails }: { readonly left: Millimetres; readonly top: Millimetres; readonly rails: Rails },
+): ReturnType<typeof feedMarks> {
+  const supplies = pack.pack?.supplies;
+  const texts = [
+    "relay pack, low voltage",
+    supplies === undefined ? "what it gives: see data sheet" : `gives ${Math.round(supplies * 1000)} mA`,
+    "mains side: its other sheet",
+  ];
+  return {
+    shows: ["location"],
+    frame: box([left, top], boardWidth, lowestRail(rails) - top + 19, { ...thin, dash: [3, 1.5] }),
+    stretches: allRails(rails).map(({ conductor, y }) => ({
+      conductor,
+      y,
+      from: left + boardWidth / 2,
+      to: left + boardWidth,
+    })),
+    marks: [
+      words(
+        [left + 2.5, top + 4.6],
+        fitted(`${names.of(pack.id)}  ${pack.name}`, boardWidth - 5, { size: 2.5, weight: "semibold" }),
+        { weight: "semibold" },
+      ),
+      ...allRails(rails).map(({ y }) => terminal([left + boardWidth / 2, y])),
+      ...texts.map((text, i) =>
+        words([left + 2.5, lowestRail(rails) + 6.5 + i * 4.4], fitted(text, boardWidth - 5, { size: 2.5 })),
       ),
     ],
   };

@@ -19,6 +19,7 @@ export function groupRuns(group: {
   readonly control: GroupPlan["control"];
   /** Contactors whose main contacts feed the group, where no detector does. */
   readonly mains: readonly Contactor[];
+  readonly pack: Contactor | undefined;
 }): readonly CableRun[] {
   const { places, feed, detectors, buttons } = group;
   const circuit = feed?.circuit.id;
@@ -29,6 +30,12 @@ export function groupRuns(group: {
   const place = (id: string): Placed | { readonly id: string } => places.get(id) ?? { id };
   const [first] = detectors;
   if (first === undefined) return mainRuns(group);
+  if (group.pack)
+    return loop([place(group.pack.id), ...detectors.map(({ id }) => place(id))], undefined, [
+      "low-plus",
+      "low-minus",
+      "low-signal",
+    ]);
   const supply = loop([place(group.source ?? ""), place(first.id)], circuit, [
     ...lines,
     "neutral",
@@ -119,7 +126,9 @@ export const coilRuns = (group: {
   readonly detectors: readonly WiredDetector[];
   readonly coils: readonly Contactor[];
 }): readonly CableRun[] =>
-  group.coils.flatMap(({ id, coil: { wire } }): readonly CableRun[] => {
+  group.coils.flatMap(({ id, coil: { wire }, pack }): readonly CableRun[] => {
+    // The signal to a relay pack goes with the supply of its detectors.
+    if (pack) return [];
     const from = wire?.start ?? group.detectors.find(({ output }) => output !== undefined)?.id;
     return from === undefined
       ? []

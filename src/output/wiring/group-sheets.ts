@@ -11,7 +11,7 @@ import { cautionHeight } from "./caution-band.ts";
 import { type Column, columnHeight, columnPitch, type SymbolKey, type Tap } from "./column.ts";
 import { columnsOf } from "./columns.ts";
 import { type ConductorKind, colourSource, colourWords, conductorPens, markings } from "./conductors.ts";
-import { boardWidth, feedMarks, type Rails } from "./feed-marks.ts";
+import { allRails, boardWidth, feedMarks, lowestRail, type Rails } from "./feed-marks.ts";
 import { openQuestions } from "./open-questions.ts";
 import type { GroupPlan, WiringPlan } from "./plan.ts";
 import { sheetFrame, verifyWords } from "./sheet-frame.ts";
@@ -60,7 +60,7 @@ function partSheet(input: GroupSheetsInput, part: Part): Sheet {
   const own = part.columns.slice(part.part * perSheet, (part.part + 1) * perSheet);
   const board = { left: frame.left + 4, top: top + 17 };
   const rails = railsOf(group, board.top + 13);
-  const columnTop = rails.protective + 21;
+  const columnTop = lowestRail(rails) + 21;
   const feed = feedMarks(group, plan.names, { ...board, rails });
   const wires = wiresOf(part, own, {
     rails,
@@ -96,7 +96,7 @@ function partSheet(input: GroupSheetsInput, part: Part): Sheet {
         }),
         { size: 5, weight: "semibold" },
       ),
-      words([frame.left + 4, top + 13.4], supplyWords(supply)),
+      words([frame.left + 4, top + 13.4], group.pack ? packWords : supplyWords(supply)),
       feed.frame,
       ...feed.stretches.flatMap(({ conductor, y, from, to }) =>
         pens(conductor).map((pen) => line([from, y], [to, y], pen)),
@@ -108,7 +108,7 @@ function partSheet(input: GroupSheetsInput, part: Part): Sheet {
       ...own.flatMap((column, i) => column.marks([firstColumn + i * columnPitch, columnTop])),
       ...questionMarks(questions, {
         left: board.left,
-        top: rails.protective + 24,
+        top: lowestRail(rails) + 24,
         right: firstColumn - 6,
         bottom: wires.firstBelow - 5,
       }),
@@ -138,14 +138,24 @@ function partSheet(input: GroupSheetsInput, part: Part): Sheet {
   };
 }
 
-/** One rail for each line conductor of the circuit, then neutral and protective conductor. */
-function railsOf({ feed }: GroupPlan, top: Millimetres): Rails {
+/** One rail for each line conductor of the circuit, then neutral and protective conductor; two for a low-voltage supply. */
+function railsOf({ feed, pack }: GroupPlan, top: Millimetres): Rails {
+  if (pack)
+    return {
+      lines: [{ conductor: "low-plus", y: top }],
+      neutral: { conductor: "low-minus", y: top + railsApart },
+      protective: undefined,
+    };
   const lines = (feed?.lines ?? ["unknown" as const]).map((conductor, i) => ({
     conductor,
     y: top + i * railsApart,
   }));
   const neutral = top + lines.length * railsApart;
-  return { lines, neutral, protective: neutral + railsApart };
+  return {
+    lines,
+    neutral: { conductor: "neutral", y: neutral },
+    protective: { conductor: "protective", y: neutral + railsApart },
+  };
 }
 
 /** Rails and drops: where conductors run, where they are joined, what is written at them. */
@@ -192,11 +202,7 @@ function wiresOf(
   const notes = taps.flatMap(({ x, side, conductor, foreign }) =>
     foreign !== undefined || conductor === "unknown" ? [{ x, side, text: foreign ?? "unknown" }] : [],
   );
-  for (const { conductor, y } of [
-    ...rails.lines,
-    { conductor: "neutral", y: rails.neutral } as const,
-    { conductor: "protective", y: rails.protective } as const,
-  ]) {
+  for (const { conductor, y } of allRails(rails)) {
     const mine = taps.filter((tap) => tap.side === "above" && tap.conductor === conductor && !noted(tap));
     const ends = goesOn ? lastX : Math.max(board + 56, ...mine.map(({ x }) => x));
     lines.push({ conductor, from: [board, y], to: [ends, y] });
@@ -242,7 +248,7 @@ function wiresOf(
       ),
       ...(goesOn
         ? [
-            words([lastX, (rails.lines[0]?.y ?? rails.neutral) - 1.4], `→ part ${part + 2}`, {
+            words([lastX, (rails.lines[0] ?? rails.neutral).y - 1.4], `→ part ${part + 2}`, {
               anchor: "end",
             }),
           ]
@@ -262,6 +268,9 @@ const systemNames: Readonly<Record<Supply["system"], string>> = {
 
 const supplyWords = ({ voltage, frequency, system }: Supply): string =>
   `${voltage} V, ${frequency} Hz, ${systemNames[system]}. Drawn without voltage, detectors at rest. Places: see plan; terminals, cables, boxes: see schedules.`;
+
+const packWords =
+  "Low voltage from the relay pack, apart from the mains. Drawn without voltage, detectors at rest. Places: see plan; terminals, cables, boxes: see schedules.";
 
 function questionMarks(
   questions: readonly string[],

@@ -66,21 +66,22 @@ export function mainColumn(one: Contactor, group: GroupPlan, names: Designations
   };
 }
 
-/** Coil of a contactor, between the switched line and the neutral of the group. */
+/** Coil of a contactor, between the switched line and the neutral of the group; the relay of a pack between signal and supply. */
 export function coilColumn(one: Contactor, names: Designations): Column {
   const x = 10;
+  const [upper, lower] = one.pack ? ["−", "signal"] : ["A2", "A1"];
   return {
     shows: ["coil", "terminal"],
     taps: [
-      { conductor: "neutral", side: "above", x },
-      { conductor: "switched", side: "below", x },
+      { conductor: one.pack ? "low-minus" : "neutral", side: "above", x },
+      { conductor: one.pack ? "low-signal" : "switched", side: "below", x },
     ],
     marks: ([left, top]) => [
       box([left, top], columnWidth, columnHeight),
       ...coil(left + x, top, top + columnHeight),
-      ...captions([left, top], names.of(one.id), ["coil", one.name], 16),
-      words([left + x + 2, top + 4.6], "A2"),
-      words([left + x + 2, top + columnHeight - 2.2], "A1"),
+      ...captions([left, top], names.of(one.id), [one.pack ? "relay of the pack" : "coil", one.name], 16),
+      words([left + x + 2, top + 4.6], upper!),
+      words([left + x + 2, top + columnHeight - 2.2], lower!),
       terminal([left + x, top]),
       terminal([left + x, top + columnHeight]),
     ],

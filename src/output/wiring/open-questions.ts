@@ -20,7 +20,7 @@ export function openQuestions(group: GroupPlan): readonly string[] {
     strangers.length > 0
       ? `! ${many(strangers)}: on another circuit or line than this group. Do not connect`
       : undefined,
-    feed === undefined ? "circuit that feeds the group" : undefined,
+    feed === undefined && group.pack === undefined ? "circuit that feeds the group" : undefined,
     feed && board === undefined ? "board of the circuit" : undefined,
     device && (device.type === "unknown" || device.rating === undefined)
       ? "type or rating of the protective device"
@@ -37,7 +37,9 @@ export function openQuestions(group: GroupPlan): readonly string[] {
     found && found.cable?.section === undefined && found.cable?.gauge === undefined
       ? "section of the cable"
       : undefined,
-    line.override === "unknown" ? "whether a switch stays beside the contacts" : undefined,
+    line.override === "unknown" && group.pack === undefined
+      ? "whether a switch stays beside the contacts"
+      : undefined,
     noSheet.length > 0
       ? `names of the terminals of ${many(noSheet.map(({ wired }) => wired.tag))}: see data sheet`
       : undefined,

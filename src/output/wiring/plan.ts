@@ -99,6 +99,8 @@ export interface GroupPlan {
   readonly coils: readonly Contactor[];
   readonly mains: readonly Contactor[];
   readonly loads: readonly LoadGroup[];
+  /** The relay pack that feeds its detectors at low voltage, where they are such. */
+  readonly pack: Contactor | undefined;
   /** pair: its detectors set a level by two conductors of their own, beside the switched line. */
   readonly control: "pair" | "none";
   /** Escape luminaires in its rooms, unswitched. */

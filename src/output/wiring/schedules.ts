@@ -22,7 +22,7 @@ export function terminalSchedule({ groups, built, names }: WiringPlan): Table {
         terminal.declared === "yes" ? terminal.label : `${terminal.label} *`,
         terminal.conductor === "unknown" ? "unknown" : markings[terminal.conductor],
         terminal.conductor === "unknown" ? "" : colourWords(terminal.conductor, group.supply.region),
-        goal(group, planned, terminal, built.model.circuits),
+        goal({ group, planned, names }, terminal, built.model.circuits),
         cablesAt(group, planned.wired.id, terminal),
         "",
       ]),
@@ -102,8 +102,11 @@ function cablesAt(group: GroupPlan, device: string, { conductor }: UsedTerminal)
 }
 
 function goal(
-  group: GroupPlan,
-  planned: PlannedDetector,
+  {
+    group,
+    planned,
+    names,
+  }: { readonly group: GroupPlan; readonly planned: PlannedDetector; readonly names: WiringPlan["names"] },
   { kind }: UsedTerminal,
   circuits: WiringPlan["built"]["model"]["circuits"],
 ): string {
@@ -116,12 +119,14 @@ function goal(
   switch (kind) {
     case "line-in":
     case "neutral":
+      if (group.pack) return names.of(group.pack.id);
       return line.kind === "line"
         ? (circuits.find(({ id }) => id === line.circuit)?.name ?? "unknown")
         : "unknown";
     case "protective-conductor":
       return "looped through";
     case "switched-line":
+      if (group.pack) return names.of(group.pack.id);
       return [
         ...group.loads.map(({ designation }) => designation),
         ...(planned.wired.output === undefined ? [] : [others(({ wired }) => wired.output !== undefined)]),
@@ -166,7 +171,7 @@ export function cableSchedule({ groups, names }: WiringPlan): Table {
         cable.designation,
         nameOf(cable.from, names),
         nameOf(cable.to, names),
-        group.feed?.circuit.name ?? "unknown",
+        group.pack ? "low voltage" : (group.feed?.circuit.name ?? "unknown"),
         String(cable.conductors.length),
         conductorWords(cable.conductors, group.supply.region),
         sizeWords(cable.size),

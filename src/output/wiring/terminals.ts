@@ -42,11 +42,25 @@ export function terminalsOf(
     // A protective conductor is brought to the box; a detector without a terminal for it is no fault.
     if (conductor === "none" && declared !== "yes") return [];
     if (kind === "protective-conductor" && declared === "no") return [];
-    return [{ kind, label: terminalLabels[kind], conductor, declared }];
+    const label = (wired.lowVoltage && lowLabels[kind]) ?? terminalLabels[kind];
+    return [{ kind, label, conductor, declared }];
   });
 }
 
+/** What the terminals of a low-voltage detector are called. */
+const lowLabels: Readonly<Partial<Record<TerminalKind, string>>> = {
+  "line-in": "+",
+  neutral: "−",
+  "switched-line": "signal",
+};
+
 function conductorOn(kind: TerminalKind, wired: WiredDetector, needs: TerminalNeeds): ConductorKind | "none" {
+  if (wired.lowVoltage) {
+    if (kind === "line-in") return "low-plus";
+    if (kind === "neutral") return "low-minus";
+    if (kind === "switched-line") return wired.output === undefined ? "none" : "low-signal";
+    if (kind === "protective-conductor") return "none";
+  }
   switch (kind) {
     case "line-in":
       return conductorOf(wired.line);

@@ -67,6 +67,9 @@ export function wiringPlan(
     const cables = routed.get(own.line.id);
     const mains = model.contactors.filter(({ main }) => main.switchedLine === own.line.id);
     const coils = model.contactors.filter(({ coil }) => coil.switchedLine === own.line.id);
+    const pack = own.detectors.some(({ lowVoltage }) => lowVoltage)
+      ? coils.find((one) => one.pack)
+      : undefined;
     const control = own.detectors.some(({ id, output }) => output !== undefined && paired.has(id))
       ? "pair"
       : "none";
@@ -84,6 +87,7 @@ export function wiringPlan(
             buttons: unwired,
             control,
             mains,
+            pack,
           });
     const runs = [...laid, ...coilRuns({ feed, detectors: own.detectors, coils })];
     for (const { button } of buttons) wiredButtons.add(button.id);
@@ -114,6 +118,7 @@ export function wiringPlan(
       buttons,
       coils,
       mains,
+      pack,
       control,
       loads: loadGroups(site, own.loads, { names, foreign }),
       emergency: loadGroups(site, own.emergency, { names, foreign }),
@@ -122,7 +127,9 @@ export function wiringPlan(
         designation: `W${++named}`,
         size:
           run.section === undefined
-            ? sizeOf(feed, derived)
+            ? pack
+              ? undefined
+              : sizeOf(feed, derived)
             : { text: `${run.section} mm²`, from: "entered" as const },
       })),
     };

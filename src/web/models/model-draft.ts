@@ -26,6 +26,8 @@ const keptFields = [
   "indicators",
   "outputKinds",
   "waterProtection",
+  "supply",
+  "supplyCurrent",
   "contact",
   "terminals",
   "inputs",

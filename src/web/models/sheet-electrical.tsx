@@ -92,6 +92,26 @@ export function SheetElectrical({ draft, onChange }: SheetWiringProps) {
         ))}
       </fieldset>
       <Maybe
+        label={t("models.supply")}
+        value={rest.supply}
+        options={(["mains", "low-voltage"] as const).map((value) => ({
+          value,
+          word: t(`models.supply.${value}`),
+        }))}
+        onChange={(supply) => set(() => ({ supply }))}
+      />
+      {rest.supply === "low-voltage" ? (
+        <Amount
+          label={t("models.supply-current")}
+          value={rest.supplyCurrent}
+          per={1e-3}
+          unit="mA"
+          least={0.1}
+          most={10_000}
+          onChange={(supplyCurrent) => set(() => ({ supplyCurrent }))}
+        />
+      ) : null}
+      <Maybe
         label={t("models.button")}
         value={rest.inputs === undefined ? undefined : (rest.inputs.pushButton ?? "none")}
         options={(["line", "neutral", "none"] as const).map((value) => ({

@@ -189,9 +189,19 @@ export function CableFields({
               set({
                 gauge: gauges.find((gauge) => `${gauge}` === word),
                 form: word === undefined ? undefined : cable.form,
+                protectiveGauge: word === undefined ? undefined : cable.protectiveGauge,
               })
             }
           />
+          {cable.gauge === undefined ? null : (
+            <Maybe
+              label={t("wire.cable.grounding")}
+              value={cable.protectiveGauge === undefined ? undefined : `${cable.protectiveGauge}`}
+              none={t("wire.cable.grounding.none")}
+              options={gauges.map((gauge) => ({ value: `${gauge}` as const, word: `${gauge} AWG` }))}
+              onChange={(word) => set({ protectiveGauge: gauges.find((gauge) => `${gauge}` === word) })}
+            />
+          )}
           {cable.gauge === undefined ? null : (
             <Maybe
               label={t("wire.cable.form")}

@@ -3,7 +3,7 @@ import type { JobCircuit } from "#job";
 import type { OpenJob } from "../contract.ts";
 import { TextBox, Tick } from "../fields/index.ts";
 import { t } from "../texts/wire.ts";
-import { Amount, Known, without } from "./amount.tsx";
+import { Amount, Known, Maybe, without } from "./amount.tsx";
 
 type Contactor = NonNullable<JobCircuit["contactors"]>[number];
 type Fields = { readonly [Name in keyof Contactor]?: Contactor[Name] | undefined };
@@ -72,18 +72,26 @@ function ContactorFields({
   readonly onRemove: () => void;
 }) {
   const disabled = job.readOnly;
+  const pack = contactor.kind === "relay-pack";
   const figures = [
     ["rated", "A", 1],
     ["makingPeak", "A", 1],
     ["makingWidth", "µs", 1e-6],
     ["drivers", undefined, 1],
     ["backUp", "A", 1],
-    ["coilCurrent", "mA", 1e-3],
-    ["coilPullIn", "mA", 1e-3],
-    ["coilLeast", "%", 0.01],
-    ["coilLength", "m", 1],
-    ["coilSection", "mm²", 1],
+    ...(pack
+      ? ([["supplies", "mA", 1e-3]] as const)
+      : ([
+          ["coilCurrent", "mA", 1e-3],
+          ["coilPullIn", "mA", 1e-3],
+          ["coilLeast", "%", 0.01],
+          ["coilLength", "m", 1],
+          ["coilSection", "mm²", 1],
+        ] as const)),
   ] as const;
+  const facts = pack
+    ? (["apart"] as const)
+    : (["inBoard", "suppressor", "coilCable", "labelled", "isolatesAllPoles"] as const);
   return (
     <fieldset className="plain-set stack" aria-label={contactor.name || contactor.id}>
       <div className="fields">
@@ -94,9 +102,16 @@ function ContactorFields({
           wide
           onChange={(name) => onChange({ name })}
         />
+        <Maybe
+          label={t("wire.contactor.kind")}
+          value={contactor.kind}
+          none={t("wire.contactor.kind.contactor")}
+          options={[{ value: "relay-pack" as const, word: t("wire.contactor.kind.relay-pack") }]}
+          onChange={(kind) => onChange({ kind })}
+        />
       </div>
       <div className="wire-rooms">
-        <span className="field-label">{t("wire.contactor.coil")}</span>
+        <span className="field-label">{t(pack ? "wire.contactor.fed" : "wire.contactor.coil")}</span>
         {job.site.detectors.map(({ id, tag }) => (
           <Tick
             key={id}
@@ -128,7 +143,7 @@ function ContactorFields({
             onChange={(value) => onChange({ [name]: value })}
           />
         ))}
-        {(["inBoard", "suppressor", "coilCable", "labelled", "isolatesAllPoles"] as const).map((name) => (
+        {facts.map((name) => (
           <Known
             key={name}
             label={t(`wire.contactor.${name}`)}

@@ -85,6 +85,16 @@ export const wiringProblems = {
       "{name}: {actual} % of the voltage is lost at its coil while it closes; with more than {limit} % it may not close.",
     remedy: "Take a thicker or shorter cable to the coil, or a coil that draws less.",
   },
+  "grounding-conductor-too-thin": {
+    severity: "must",
+    message: "{name}: its equipment grounding conductor is {actual} AWG; {limit} AWG is the thinnest.",
+    remedy: "Take a cable with a thicker grounding conductor.",
+  },
+  "pack-supply-overloaded": {
+    severity: "must",
+    message: "{name}: its detectors draw {actual} A; the relay pack gives {limit} A.",
+    remedy: "Take a second relay pack, or fewer detectors on this one.",
+  },
   "contact-overloaded": {
     severity: "must",
     message: "{name}: {what} is {amount}; {most} is the most.",

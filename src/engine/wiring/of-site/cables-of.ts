@@ -136,8 +136,20 @@ const lumped = ({ board }: FoundCircuit, own: readonly FedLuminaire[], length: n
   }));
 
 /** Size of a cable as entered. @param section - Of its line conductors [mm²], with gauge, form and protective conductor. @returns Gauge before section; undefined where neither is on record. @example 12 AWG: stranded if nobody said */
-export function sizeOf({ section, gauge, form, protective }: FoundCable = {}): ConductorSize | undefined {
-  if (gauge !== undefined) return { kind: "gauge", gauge, form: form ?? "stranded" };
+export function sizeOf({
+  section,
+  gauge,
+  form,
+  protective,
+  protectiveGauge,
+}: FoundCable = {}): ConductorSize | undefined {
+  if (gauge !== undefined)
+    return {
+      kind: "gauge",
+      gauge,
+      form: form ?? "stranded",
+      ...(protectiveGauge === undefined ? {} : { protective: protectiveGauge }),
+    };
   return isSize(section)
     ? { kind: "metric", section, ...(protective === undefined ? {} : { protective }) }
     : undefined;

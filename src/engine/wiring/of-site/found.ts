@@ -41,6 +41,8 @@ export interface FoundCable {
   /** Stranded, which loses a little more, if nobody entered it. */
   readonly form?: "solid" | "stranded";
   readonly protective?: number;
+  /** Of the equipment grounding conductor, where it is another than that of the lines. */
+  readonly protectiveGauge?: Gauge;
   readonly cores?: number;
   readonly material?: ConductorMaterial;
   readonly insulation?: Insulation;
@@ -58,6 +60,11 @@ export interface FoundCable {
 export interface FoundContactor {
   readonly id: string;
   readonly name: string;
+  /** relay-pack: feeds low-voltage detectors, whose signal holds it; a contactor if absent. */
+  readonly kind?: "contactor" | "relay-pack";
+  /** What a relay pack gives to its detectors, and whether their wires keep apart from the mains. */
+  readonly supplies?: Amperes;
+  readonly apart?: Known;
   /** Detectors whose outputs feed its coil. */
   readonly detectors: readonly string[];
   /** Luminaires behind its main contacts; those that its detectors would switch if absent. */

@@ -169,6 +169,14 @@ const contactorOf = (
 ): Contactor => ({
   id: found.id,
   name: found.name.trim() || found.id,
+  ...(found.kind === "relay-pack"
+    ? {
+        pack: {
+          apart: found.apart ?? "unknown",
+          ...(found.supplies === undefined ? {} : { supplies: found.supplies }),
+        },
+      }
+    : {}),
   coil: {
     switchedLine: coil.id,
     suppressor: found.suppressor,
@@ -232,6 +240,7 @@ function wiredDetector(
 ): WiredDetector {
   const circuit = found.circuits.find((one) => one.id === id);
   const model = site.models.find((one) => one.id === detector.model);
+  const low = model?.supply === "low-voltage";
   const fixing = fixingOf(detector, model);
   const others = outputs.detectors.filter((one) => output !== undefined && one.switchedLine === output);
   return {
@@ -239,11 +248,18 @@ function wiredDetector(
     tag: detector.tag || detector.id,
     room: detector.room,
     role: detector.output === "signals" ? "slave" : others.length > 1 ? "parallel" : "alone",
-    line: circuit
-      ? { kind: "line", circuit: circuit.id, line: lineOf(circuit, outputs, output) }
-      : { kind: "unknown" },
-    neutral: circuit ? { kind: "neutral", circuit: circuit.id } : { kind: "unknown" },
-    protectiveConductor: circuit?.protectiveConductor ?? "unknown",
+    ...(low ? { lowVoltage: model.supplyCurrent === undefined ? {} : { current: model.supplyCurrent } } : {}),
+    line: low
+      ? { kind: "none" }
+      : circuit
+        ? { kind: "line", circuit: circuit.id, line: lineOf(circuit, outputs, output) }
+        : { kind: "unknown" },
+    neutral: low
+      ? { kind: "none" }
+      : circuit
+        ? { kind: "neutral", circuit: circuit.id }
+        : { kind: "unknown" },
+    protectiveConductor: low ? "no" : (circuit?.protectiveConductor ?? "unknown"),
     ...(output === undefined ? {} : { output }),
     // A relay of this kind is fed inside from the line terminal; of the other kinds nobody can tell from the data sheet.
     ...(model?.contact?.kind === "relay" ? { breaks: "line" as const } : {}),

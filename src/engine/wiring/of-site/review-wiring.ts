@@ -10,6 +10,7 @@ import { problemOf, wiringFindings } from "../findings.ts";
 import { type Standby, standbyOf } from "../leakage.ts";
 import type { Supply, WiringModel } from "../model.ts";
 import { type Mounting, mountingsOf } from "../mounting.ts";
+import { packChecks } from "../relay-pack.ts";
 import { coveredWiring, supplyOfCircuit } from "../supply.ts";
 import { driversIn } from "../switched-group.ts";
 import type { WiringCheck } from "../wiring-check.ts";
@@ -140,6 +141,7 @@ function contactorChecks(model: WiringModel, circuit: string): readonly WiringCh
     ...(own.length === 0
       ? []
       : contactChecks(model).filter(({ records }) => records.some((id) => own.includes(id)))),
+    ...packChecks(model).filter(({ records }) => records.includes(circuit)),
     ...model.contactors.flatMap((one) => {
       const cable = coilCable(model, one);
       return cable.kind === "calculated"

@@ -106,7 +106,7 @@ export const ownNeutral = (model: WiringModel): readonly RuleHit[] => [
 /** W-03: a contact breaks the line conductor alone, and the one that its luminaires are on. @param model - The wiring. @returns Hits. @source IEC-60364-4-46 @example Contact in the neutral: fails; a luminaire on L2 behind a contact in L1: fails */
 export const onlyLinesSwitched = (model: WiringModel): readonly RuleHit[] => [
   ...model.detectors
-    .filter(({ output }) => output !== undefined)
+    .filter(({ output, lowVoltage }) => output !== undefined && !lowVoltage)
     .flatMap((one): readonly RuleHit[] =>
       one.breaks === "line"
         ? []
@@ -148,9 +148,13 @@ const onOtherLines = (model: WiringModel): readonly RuleHit[] =>
     }),
   );
 
-/** W-04: permanent line and neutral at every detector, slaves too. @param model - The wiring. @returns Hits. @source NEC-404 @example Line taken from a switched line: fails */
+/** W-04: permanent line and neutral at every detector, slaves too; a relay pack at those of low voltage. @param model - The wiring. @returns Hits. @source NEC-404 @example Line taken from a switched line: fails */
 export const permanentSupply = (model: WiringModel): readonly RuleHit[] =>
   model.detectors.flatMap((one): readonly RuleHit[] => {
+    if (one.lowVoltage)
+      return model.contactors.some(({ pack, coil }) => pack && coil.switchedLine === one.output)
+        ? []
+        : [{ ...about(one), verdict: "fail", detail: "a low-voltage detector without a relay pack" }];
     const wrong = [
       ...(one.line.kind === "line" || one.line.kind === "unknown"
         ? []

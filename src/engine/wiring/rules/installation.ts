@@ -14,7 +14,11 @@ export const sharedStarNeutral = (model: WiringModel): readonly RuleHit[] =>
     .filter(({ phases }) => phases === "three-phase")
     .flatMap((circuit): readonly RuleHit[] => {
       const poles = deviceOf(model, circuit)?.poles;
-      const where = { name: circuit.name, records: [circuit.id] };
+      const where = {
+        name: circuit.name,
+        records: [circuit.id],
+        ...(supplyOfCircuit(model, circuit.id).region === "US" ? { source: "NEC-210-4" as const } : {}),
+      };
       if (poles === undefined)
         return [{ ...where, verdict: "not-proven", detail: "the poles of the protective device" }];
       return poles === "three" || poles === "three-and-neutral"
@@ -40,8 +44,18 @@ export const isolatorUpstream = (model: WiringModel): readonly RuleHit[] =>
   );
 
 /** W-14: extra-low voltage and bus beside mains only where insulated for the highest voltage, or separated. @param model - The wiring. @returns Hits. @source IEC-60364-4-41-SEPARATION @example Bus pair in the same box, not separated: fails */
-export const separation = (model: WiringModel): readonly RuleHit[] =>
-  model.segments.flatMap(({ id, withSignals }) =>
+export const separation = (model: WiringModel): readonly RuleHit[] => [
+  ...model.contactors.flatMap(({ id, name, pack }) =>
+    pack
+      ? mustBe(pack.apart, {
+          name,
+          records: [id],
+          no: "low-voltage wires of the relay pack run with mains, not separated",
+          unknown: "whether the low-voltage wires of the relay pack keep apart from the mains",
+        })
+      : [],
+  ),
+  ...model.segments.flatMap(({ id, withSignals }) =>
     mustBe(
       withSignals === "not-separated"
         ? "no"
@@ -55,7 +69,8 @@ export const separation = (model: WiringModel): readonly RuleHit[] =>
         unknown: "whether signal conductors run along",
       },
     ),
-  );
+  ),
+];
 
 /** W-15: the unswitched line of an escape luminaire is taken before the contact and senses the local final circuit. @param model - The wiring. @returns Hits. @source EN-50172 @example Taken after the contact: fails */
 export const emergencyLine = (model: WiringModel): readonly RuleHit[] =>
@@ -100,8 +115,8 @@ export const protectiveConductors = (model: WiringModel): readonly RuleHit[] => 
         },
       ),
     ),
-  ...model.detectors.flatMap(({ id, tag, room, protectiveConductor }) =>
-    mustBe(protectiveConductor, {
+  ...model.detectors.flatMap(({ id, tag, room, protectiveConductor, lowVoltage }) =>
+    mustBe(lowVoltage ? "yes" : protectiveConductor, {
       name: tag,
       room,
       records: [id],
@@ -169,19 +184,27 @@ export const wetRooms = (model: WiringModel): readonly RuleHit[] =>
             .filter(({ id }) => circuits.has(id))
             .flatMap((circuit) => thirtyMilliamperes(model, circuit, room))
         : []),
-      ...own.flatMap(({ id, tag, waterProtection: declared }): readonly RuleHit[] => {
+      ...own.flatMap(({ id, tag, waterProtection: declared, lowVoltage }): readonly RuleHit[] => {
         const where = { name: tag, room: room.id, records: [id] };
         const zone = room.zones?.[id];
         return [
           ...(zone === undefined || zone === "outside"
             ? []
-            : [
-                {
-                  ...where,
-                  verdict: "fail" as const,
-                  detail: `a mains detector in zone ${zone}${room.zonesByExtent?.includes(id) ? ", by an extent of the zones that is from memory: verify" : ""}`,
-                },
-              ]),
+            : lowVoltage
+              ? [
+                  {
+                    ...where,
+                    verdict: "not-proven" as const,
+                    detail: `a supply safe enough for zone ${zone}`,
+                  },
+                ]
+              : [
+                  {
+                    ...where,
+                    verdict: "fail" as const,
+                    detail: `a mains detector in zone ${zone}${room.zonesByExtent?.includes(id) ? ", by an extent of the zones that is from memory: verify" : ""}`,
+                  },
+                ]),
           ...(room.use === "shower" && zone === undefined
             ? [{ ...where, verdict: "not-proven" as const, detail: ZONE }]
             : []),

@@ -34,7 +34,7 @@ export function fullLoadEach(model: WiringModel): readonly RuleHit[] {
 /** W-06: no more joined outputs than the data sheet allows; four is customary without one. @param model - The wiring. @returns Hits. @source COMMON-PRACTICE @example Five joined, four declared: fails */
 export const joinedNumber = (model: WiringModel): readonly RuleHit[] =>
   switchedGroups(model).flatMap(({ name, detectors }): readonly RuleHit[] => {
-    if (detectors.length < 2) return [];
+    if (detectors.length < 2 || detectors.some(({ lowVoltage }) => lowVoltage)) return [];
     const where = { name, records: detectors.map(({ id }) => id) };
     const declared = detectors.map(({ contact }) => contact?.joined);
     const least = Math.min(...declared.filter((one) => one !== undefined), Number.POSITIVE_INFINITY);
@@ -56,8 +56,8 @@ export const joinedNumber = (model: WiringModel): readonly RuleHit[] =>
 
 /** W-09: an inductive load on an output has its suppressor at the coil or across the load. @param model - The wiring. @returns Hits. @source COMMON-PRACTICE @example Contactor coil without one: fails */
 export const suppressedCoils = (model: WiringModel): readonly RuleHit[] => [
-  ...model.contactors.flatMap(({ id, name, coil }) =>
-    mustBe(coil.suppressor, {
+  ...model.contactors.flatMap(({ id, name, coil, pack }) =>
+    mustBe(pack ? "yes" : coil.suppressor, {
       name,
       records: [id],
       no: "no suppressor at the coil",
@@ -75,7 +75,8 @@ export const suppressedCoils = (model: WiringModel): readonly RuleHit[] => [
 /** W-24: the cable to a coil is calculated like any other: here where its data are on record, otherwise by whoever says so. @param model - The wiring. @returns Hits. @source IEC-60364-4-43 @example Nobody calculated it: not proven, with what is missing */
 export const coilCables = (model: WiringModel): readonly RuleHit[] =>
   model.contactors.flatMap((contactor) => {
-    const { id, name, coil } = contactor;
+    const { id, name, coil, pack } = contactor;
+    if (pack) return [];
     const own = coilCable(model, contactor);
     // Where it is calculated the checks speak.
     return own.kind === "calculated"
@@ -139,25 +140,29 @@ export const afterglow = (model: WiringModel): readonly RuleHit[] =>
 
 /** W-11: more load than the contact bears goes over a contactor; two circuits at one contactor are labelled and isolated on all poles. @param model - The wiring. @returns Hits. @source IEC-60364-4-46 @example Coil and main contacts of two circuits, no label: fails */
 export const contactorSupply = (model: WiringModel): readonly RuleHit[] =>
-  model.contactors.flatMap(({ id, name, coil, main, labelled, isolatesAllPoles }): readonly RuleHit[] => {
-    const coilFeed = model.detectors.find(({ output }) => output === coil.switchedLine)?.line;
-    const where = { name, records: [id] };
-    if (!coilFeed || coilFeed.kind === "unknown")
-      return [{ ...where, verdict: "not-proven", detail: "which circuit feeds the coil" }];
-    if (coilFeed.kind === "line" && coilFeed.circuit === main.circuit) return [];
-    return [
-      ...mustBe(labelled, {
-        ...where,
-        no: "coil and main contacts have two supplies, and no label says so",
-        unknown: "whether a label names both supplies",
-      }),
-      ...mustBe(isolatesAllPoles, {
-        ...where,
-        no: "the two supplies are not isolated on all poles",
-        unknown: "whether both supplies are isolated on all poles",
-      }),
-    ];
-  });
+  model.contactors.flatMap(
+    ({ id, name, coil, main, pack, labelled, isolatesAllPoles }): readonly RuleHit[] => {
+      // A relay pack takes its own supply from the circuit that it switches.
+      if (pack) return [];
+      const coilFeed = model.detectors.find(({ output }) => output === coil.switchedLine)?.line;
+      const where = { name, records: [id] };
+      if (!coilFeed || coilFeed.kind === "unknown")
+        return [{ ...where, verdict: "not-proven", detail: "which circuit feeds the coil" }];
+      if (coilFeed.kind === "line" && coilFeed.circuit === main.circuit) return [];
+      return [
+        ...mustBe(labelled, {
+          ...where,
+          no: "coil and main contacts have two supplies, and no label says so",
+          unknown: "whether a label names both supplies",
+        }),
+        ...mustBe(isolatesAllPoles, {
+          ...where,
+          no: "the two supplies are not isolated on all poles",
+          unknown: "whether both supplies are isolated on all poles",
+        }),
+      ];
+    },
+  );
 
 /** W-18: a switch beside the contact defeats it, but in plant and electrical rooms one that the detector cannot switch off is required. @param model - The wiring. @returns Hits. @source NEC-110-26-D @example Plant room without one: fails; corridor with one: fails */
 export const manualOverride = (model: WiringModel): readonly RuleHit[] =>

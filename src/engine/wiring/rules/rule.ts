@@ -16,6 +16,8 @@ export interface RuleHit {
   readonly records: readonly string[];
   /** Where one rule has two ways to be broken: the other one's code. */
   readonly code?: ProblemCode;
+  /** Where the region has a rule of its own. */
+  readonly source?: SourceId;
 }
 
 /** A wiring rule as data with its evaluator. Its severity, sentence and remedy stand in the catalogue under its code. */

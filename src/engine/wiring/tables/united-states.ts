@@ -80,6 +80,17 @@ export const necAmbientFactors: Table<readonly (readonly [upTo: number, factor: 
 /** A continuous load counts this many times. */
 export const continuousLoad: Table<number> = { source: "NEC-210-20-A", certainty: "seen", rows: 1.25 };
 
+/** Least copper equipment grounding conductor by the rating of the device, upper end included. */
+export const groundingConductors: Table<readonly (readonly [upTo: Amperes, gauge: Gauge])[]> = {
+  source: "NEC-250",
+  certainty: "from-memory",
+  rows: [
+    [15, 14],
+    [20, 12],
+    [60, 10],
+  ],
+};
+
 /** Volume that one conductor needs in a box. [m³] */
 export const boxVolumes: Table<Readonly<Record<Gauge, number>>> = {
   source: "NEC-314-16",
