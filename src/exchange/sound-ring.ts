@@ -1,5 +1,5 @@
 import { type Outline, type Point, selfCrossing } from "#engine";
-import { pieceArea, unionOf } from "./region.ts";
+import { pieceArea, ringArea, unionOf } from "./region.ts";
 import { tidy } from "./tidy.ts";
 
 /**
@@ -21,12 +21,5 @@ export function soundRing(ring: Outline): Outline {
   const [largest] = unionOf([apart]).toSorted((a, b) => pieceArea(b) - pieceArea(a));
   if (!largest) return apart;
   const part = largest.outline.map(([x, y]): Point => [tidy(x), tidy(y)]);
-  return turns(apart) < 0 ? part.toReversed() : part;
+  return ringArea(apart) < 0 ? part.toReversed() : part;
 }
-
-/** Twice the area: positive when a ring runs counter-clockwise. [m²] */
-const turns = (ring: Outline): number =>
-  ring.reduce((sum, [x, y], i) => {
-    const [p, q] = ring[(i + 1) % ring.length]!;
-    return sum + x * q - p * y;
-  }, 0);

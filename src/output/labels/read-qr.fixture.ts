@@ -1,6 +1,6 @@
 import type { QrModules } from "./qr.ts";
 
-/** Correction codewords and blocks at level M by version, once more, so that a slip in one list shows. */
+/** Correction codewords and blocks at level M by version. @source ISO-18004 */
 const correction: readonly (readonly [each: number, blocks: number])[] = [
   [10, 1],
   [16, 1],
@@ -14,7 +14,7 @@ const correction: readonly (readonly [each: number, blocks: number])[] = [
   [26, 5],
 ];
 
-/** Logarithms of the field, which the writer does without. */
+/** Powers and logarithms of the field of 256 elements. */
 const powers: number[] = [1];
 for (let i = 1; i < 255; i++) {
   const next = powers[i - 1]! << 1;

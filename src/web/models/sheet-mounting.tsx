@@ -104,7 +104,7 @@ export function SheetMounting({ draft, onChange }: SheetWiringProps) {
             ))}
         </fieldset>
       )}
-      <fieldset className="plain-set">
+      <fieldset className="plain-set stack">
         <legend className="field-label">{t("models.indicators")}</legend>
         {signs.map(({ sign, meaning }, index) => (
           // Rows have no name of their own, and are only added at the end.
@@ -124,14 +124,12 @@ export function SheetMounting({ draft, onChange }: SheetWiringProps) {
                 setSigns((now) => now.map((one, i) => (i === index ? { ...one, meaning: text } : one)))
               }
             />
-            <div>
-              <Button
-                className="button button-quiet"
-                onPress={() => setSigns((now) => now.filter((_, i) => i !== index))}
-              >
-                {t("models.indicators.remove", { number: index + 1 })}
-              </Button>
-            </div>
+            <Button
+              className="button button-quiet"
+              onPress={() => setSigns((now) => now.filter((_, i) => i !== index))}
+            >
+              {t("models.indicators.remove", { number: index + 1 })}
+            </Button>
           </div>
         ))}
         <div>

@@ -13,7 +13,7 @@ import { useUnits } from "../settings/preferences.ts";
 import { type Store, usePart, type Workbench } from "../shell/workbench.ts";
 import { areaText, lengthText, percentText, type Units } from "../texts/index.ts";
 import { t } from "../texts/test.ts";
-import { momentOf } from "./local-time.ts";
+import { localDay } from "./local-time.ts";
 
 interface FoundSectionProps {
   readonly job: OpenJob;
@@ -69,7 +69,7 @@ export function FoundSection({ job, store, planned }: FoundSectionProps) {
           },
         },
       ]);
-    store.set({ notice: t("test.advice.taken", { time: momentOf(new Date()).time.slice(0, 10) }) });
+    store.set({ notice: t("test.advice.taken", { time: localDay(new Date()) }) });
   };
   return (
     <section aria-label={t("test.found")}>

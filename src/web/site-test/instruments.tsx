@@ -3,13 +3,13 @@ import type { JobInstrument } from "#job";
 import type { OpenJob } from "../contract.ts";
 import { More, TextBox } from "../fields/index.ts";
 import { t } from "../texts/test.ts";
-import { momentOf } from "./local-time.ts";
+import { localDay } from "./local-time.ts";
 
 /** The measuring instruments of the test, with the day on which their calibration ends. */
 export function Instruments({ job }: { readonly job: OpenJob }) {
   const set = (id: string, fields: Partial<JobInstrument>): void =>
     job.keep("test.edit.instrument", [{ do: "set", kind: "instruments", id, fields }]);
-  const today = momentOf(new Date()).time.slice(0, 10);
+  const today = localDay(new Date());
   return (
     <More word={t("test.instruments")}>
       <div className="stack">

@@ -5,7 +5,7 @@ import type { OpenJob } from "../contract.ts";
 import { More, TextBox } from "../fields/index.ts";
 import { recordOf } from "../plan/pick.ts";
 import { t } from "../texts/test.ts";
-import { momentOf } from "./local-time.ts";
+import { localDay } from "./local-time.ts";
 
 /** What is still to be done, with who owes it and until when. */
 export function OpenPoints({ job }: { readonly job: OpenJob }) {
@@ -14,7 +14,7 @@ export function OpenPoints({ job }: { readonly job: OpenJob }) {
     id: string,
     fields: { readonly [Name in keyof JobOpenPoint]?: JobOpenPoint[Name] | undefined },
   ): void => job.keep("test.edit.point", [{ do: "set", kind: "openPoints", id, fields }]);
-  const today = momentOf(new Date()).time.slice(0, 10);
+  const today = localDay(new Date());
   const open = openPoints.filter(({ closed }) => closed === undefined);
   return (
     <section aria-label={t("test.points")} className="stack">
