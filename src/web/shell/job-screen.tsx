@@ -21,6 +21,7 @@ import { t } from "../texts/index.ts";
 import { actionsOn } from "./actions.ts";
 import { Card, sheetMedia } from "./card.tsx";
 import { useClearOfSheet } from "./clear-of-sheet.ts";
+import { useKeysToPlan } from "./keys-to-plan.ts";
 import { Notice } from "./notice.tsx";
 import { type FileOf, type KnownJob, PanelBody, type ReadCopy } from "./panel-body.tsx";
 import { StageLine } from "./stage-line.tsx";
@@ -115,6 +116,7 @@ export function JobScreen(props: JobScreenProps) {
     (): void => document.querySelector<HTMLElement>(".plan")?.focus({ preventScroll: true }),
     [],
   );
+  useKeysToPlan(bench.tool, onPlan);
   const onPreview = useCallback(
     (room: string, layout: Layout | undefined): void => {
       store.set({ tried: layout && { room, layout } });
