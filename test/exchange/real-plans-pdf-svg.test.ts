@@ -83,4 +83,15 @@ describe.skipIf(!folder)("plans that nobody here wrote", () => {
     for (const linework of [await pdf("university-floor1.pdf"), await svg("university-floor1.svg")])
       expect(linework.unit.declared).toBeUndefined();
   });
+
+  test("the floor's doors, drawn as chains of short lines, tell its scale to a fifth", async () => {
+    // What a person measures on a known door: 0.1016 m a point, 0.08128 m a pixel of the drawing.
+    for (const [linework, metres] of [
+      [await pdf("university-floor1.pdf"), 0.1016],
+      [await svg("university-floor1.svg"), 0.08128],
+    ] as const) {
+      expect(linework.unit.from).toBe("measured");
+      expect(Math.abs(linework.unit.metres / metres - 1)).toBeLessThan(0.2);
+    }
+  });
 });

@@ -36,7 +36,41 @@ export function chainArcs(lines: Float64Array): readonly ChainArc[] {
       )
         last++;
     if (last - first + 1 >= FEWEST) {
-      const arc = arcThrough(lines, first, last);
+      const arc = arcThrough(lines, { first, last, radii: leafWidths });
+      if (arc) found.push(arc);
+    }
+    first = last + 1;
+  }
+  return found;
+}
+
+/** A chord of a curve is at most so much longer or shorter than the first of its chain. */
+const UNEVEN = 4;
+
+/**
+ * Quarter circles of any size in chains of lines that follow one another: what tells the scale of a sheet that states none.
+ *
+ * @param lines - x1 y1 x2 y2 of each, in any unit.
+ * @source DERIVED-HERE
+ */
+export function chainsOfAnySize(lines: Float64Array): readonly ChainArc[] {
+  const found: ChainArc[] = [];
+  const count = lines.length / 4;
+  const size = (i: number): number =>
+    Math.hypot(lines[4 * i + 2]! - lines[4 * i]!, lines[4 * i + 3]! - lines[4 * i + 1]!);
+  for (let first = 0; first < count; ) {
+    let last = first;
+    const chord = size(first);
+    const alike = (other: number): boolean => other < UNEVEN * chord && chord < UNEVEN * other;
+    while (
+      last + 1 < count &&
+      follows(lines, last) &&
+      alike(size(last + 1)) &&
+      Math.abs(turnBetween(lines, last)) < SHARPEST
+    )
+      last++;
+    if (last - first + 1 >= FEWEST) {
+      const arc = arcThrough(lines, { first, last, radii: [0, Infinity] });
       if (arc) found.push(arc);
     }
     first = last + 1;
@@ -58,14 +92,18 @@ const turnBetween = (lines: Float64Array, i: number): number => {
   return Math.atan2(ax * by - ay * bx, ax * bx + ay * by);
 };
 
-function arcThrough(lines: Float64Array, first: number, last: number): ChainArc | undefined {
+function arcThrough(
+  lines: Float64Array,
+  of: { readonly first: number; readonly last: number; readonly radii: readonly [Metres, Metres] },
+): ChainArc | undefined {
+  const { first, last, radii } = of;
   const points: Point[] = [[lines[4 * first]!, lines[4 * first + 1]!]];
   for (let i = first; i <= last; i++) points.push([lines[4 * i + 2]!, lines[4 * i + 3]!]);
   const [p, q, r] = [points[0]!, points[points.length >> 1]!, points[points.length - 1]!];
   const centre = centreOf(p, q, r);
   if (!centre) return undefined;
   const radius = away(centre, p);
-  if (radius < leafWidths[0] || radius > leafWidths[1]) return undefined;
+  if (radius < radii[0] || radius > radii[1]) return undefined;
   if (points.some((point) => Math.abs(away(centre, point) - radius) > ROUNDNESS * radius)) return undefined;
   const [a, b] = [
     Math.atan2(p[1] - centre[1], p[0] - centre[0]),

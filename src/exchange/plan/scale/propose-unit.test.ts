@@ -120,6 +120,20 @@ test("without either, door swings tell the usual scale that gives them a door's 
   expect(unit.reason).toContain("4 door swings");
 });
 
+test("door swings drawn as chains of short lines, unevenly, tell it as well", async () => {
+  const chained = (x: number, y: number, r: number): string => {
+    const angles = [0, 12, 19, 33, 47, 52, 68, 81, 90].map((degrees) => (degrees * Math.PI) / 180);
+    const at = (angle: number): string =>
+      `${(x + r * Math.cos(angle)).toFixed(2)} ${(y + r * Math.sin(angle)).toFixed(2)}`;
+    const chords = angles.slice(1).map((angle, i) => `${at(angles[i]!)} m ${at(angle)} l S `);
+    return `${chords.join("")}${x} ${y} m ${x} ${y + r} l S `;
+  };
+  const radius = 0.9 / (point * 250);
+  const unit = await unitOf(outline + [60, 160, 260, 360].map((x) => chained(x, 100, radius)).join(""));
+  expect(unit).toMatchObject({ from: "measured", name: "points at 1 : 250" });
+  expect(unit.reason).toContain("4 door swings");
+});
+
 test("door swings confirm a stated scale, or speak against it", async () => {
   const doors = (scale: number) => [60, 160, 260].map((x) => door(x, 100, 0.9 / (point * scale))).join("");
   const agreeing = await unitOf(outline + doors(100) + text("M 1:100", 400, 30));
