@@ -14,6 +14,7 @@ import type { SquareMetres } from "../quantity/index.ts";
 import { controlledRooms, type Detector, floorOf, isUsableOutline, revealOf } from "../site/index.ts";
 import type { PreparedRoom } from "./prepared-room.ts";
 import type { Spill } from "./results.ts";
+import { partAt } from "./scene.ts";
 import { spillFarthest, spillZone } from "./spill-zone.ts";
 import { deviceOf } from "./watchers.ts";
 
@@ -51,11 +52,16 @@ export function spillOf(prepared: PreparedRoom, detectors: readonly Detector[]):
       : [];
   });
   const own = prepared.standing?.floor ?? [];
-  const walls = ringsOf(own);
-  /** In the middle of a large room no look can leave it: the disc of its reach lies in the room. */
-  const staysWithin = (detector: Detector, model: DetectorModel): boolean =>
-    contains(own, detector.at) &&
-    distanceToRings(detector.at, walls) > spillFarthest(scene, deviceOf(detector, model));
+  /** A look leaves the room through an open reveal alone: from where none lies within its reach, none does. */
+  const staysWithin = (detector: Detector, model: DetectorModel): boolean => {
+    const found = partAt(scene, detector.at);
+    if (found?.room.id !== room.id || !contains(own, detector.at)) return false;
+    const ways = found.part.reveals.flatMap(({ region }) => ringsOf(region));
+    return (
+      ways.length === 0 ||
+      distanceToRings(detector.at, ways) > spillFarthest(scene, deviceOf(detector, model))
+    );
+  };
   const indoors = union([...others.map((other) => other.floor), reveals, own]);
   for (const detector of detectors) {
     const model = look.modelById.get(detector.model);

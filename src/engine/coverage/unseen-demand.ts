@@ -1,9 +1,10 @@
-import { difference, intersection, type Region, union } from "../geometry/index.ts";
+import { difference, intersection, type Point, type Region, union } from "../geometry/index.ts";
 import type { Metres } from "../quantity/index.ts";
 import { doorStates, type RoomDoorState } from "./door-states.ts";
 import { type FoundGap, uncoveredPieces, worstCause } from "./gaps.ts";
 import type { PreparedRoom } from "./prepared-room.ts";
 import type { GapCause } from "./results.ts";
+import { floorIn, type Scene } from "./scene.ts";
 import { unseenReason } from "./unseen-reason.ts";
 import type { CountedDevice, ZoneBook } from "./zone-book.ts";
 
@@ -11,6 +12,7 @@ interface Question {
   readonly prepared: PreparedRoom;
   readonly devices: readonly CountedDevice[];
   readonly book: ZoneBook;
+  readonly floorOf: typeof floorIn;
 }
 
 /**
@@ -18,12 +20,13 @@ interface Question {
  *
  * A place counts as seen only if it is seen with all doors closed and with each leaf that opens into the room open on its own.
  *
- * @param question.prepared - The prepared room. @param question.devices - Devices that switch its light. @param question.book - Their zones.
+ * @param asking.prepared - The prepared room. @param asking.devices - Devices that switch its light. @param asking.book - Their zones.
  * @returns Gaps of walk, then of hold in the order of the dwell places.
  * @source COMMON-PRACTICE
  * @example Without devices: all of the demand, cause "no-device"
  */
-export function unseenDemand(question: Question): readonly FoundGap[] {
+export function unseenDemand(asking: Omit<Question, "floorOf">): readonly FoundGap[] {
+  const question = { ...asking, floorOf: floorsRemembered() };
   const { asked } = question.prepared.demand;
   const states = doorStates(question.prepared).filter((state) => differs(question, state));
   return [
@@ -80,15 +83,32 @@ interface Place {
   readonly at: FoundGap["at"];
 }
 
-function causeOf({ devices }: Question, { states, kind, sightHeight, at }: Place): GapCause {
+function causeOf({ devices, floorOf }: Question, { states, kind, sightHeight, at }: Place): GapCause {
   if (devices.length === 0) return { kind: "no-device" };
   for (const { scene } of states) {
     const height = sightHeight === undefined ? {} : { sightHeight };
-    const reasons = devices.map((device) => unseenReason(scene, { device, kind, point: at, ...height }));
-    // A device without a reason sees the place in this state: the gap comes from another one.
-    if (reasons.every((reason) => reason !== undefined)) return worstCause(reasons);
+    const reasons: GapCause[] = [];
+    for (const device of devices) {
+      const reason = unseenReason(scene, { device, kind, point: at, ...height, floorOf });
+      // A device without a reason sees the place in this state: the gap comes from another one.
+      if (reason === undefined) break;
+      reasons.push(reason);
+    }
+    if (reasons.length === devices.length) return worstCause(reasons);
   }
   return { kind: "beyond-reach" };
+}
+
+/** `floorIn` that works out each place of a scene once. */
+function floorsRemembered(): typeof floorIn {
+  const known = new Map<Scene, Map<Point, Metres>>();
+  return (scene, at) => {
+    const floors = known.get(scene) ?? new Map<Point, Metres>();
+    known.set(scene, floors);
+    const floor = floors.get(at) ?? floorIn(scene, at);
+    floors.set(at, floor);
+    return floor;
+  };
 }
 
 const joined = (regions: readonly Region[]): Region =>

@@ -24,12 +24,14 @@ export function unseenReason(
     readonly kind: ZoneKind;
     readonly point: Point;
     readonly sightHeight?: Metres;
+    /** `floorIn`, where the caller remembers it: a hall asks hundreds of devices about hundreds of places. */
+    readonly floorOf?: typeof floorIn;
   },
 ): GapCause | undefined {
-  const { device, kind, point } = question;
+  const { device, kind, point, floorOf = floorIn } = question;
   const sight = question.sightHeight ?? sightHeightOf(kind, scene.site.defaults);
-  const ground = floorIn(scene, point);
-  const lens = floorIn(scene, device.at) + device.height;
+  const ground = floorOf(scene, point);
+  const lens = floorOf(scene, device.at) + device.height;
   const height = lens - ground;
   const declared = reachOf(device.model, { kind, height, sightHeight: sight, mounted: device.height });
   if (declared.standing === "limits") return { kind: "mounting-limits", device: device.id };

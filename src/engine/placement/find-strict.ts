@@ -68,6 +68,8 @@ export async function findStrict(matrix: Matrix, question: FindQuestion): Promis
     cost: chosen.reduce((sum, column) => sum + model.costs[column]!, 0),
     holes,
   });
+  // Somebody waits for what there is: how it does is looked at once, when it is judged.
+  if (world.cancelled()) return { best: found(search.chosen(), []), hopeless, stopped: "yes" };
   // Prices of the samples: a layout at their bound cannot be beaten, and the search may stop there.
   const prices = priceSearch(model);
   await world.breathe();
@@ -95,6 +97,7 @@ export async function findStrict(matrix: Matrix, question: FindQuestion): Promis
   for (let round = 0; ; round++) {
     search.complete();
     const chosen = search.chosen();
+    if (world.cancelled()) return { best: found(chosen, []), hopeless, stopped: "yes" };
     const holes = holesOf(
       parts,
       chosen.map((column) => matrix.watches[column]!),

@@ -33,18 +33,22 @@ export function judgedLayout(
     const [p, q] = [intoFrame(a.device.at, frame), intoFrame(b.device.at, frame)];
     return Math.abs(p[1] - q[1]) > 1e-6 ? p[1] - q[1] : p[0] - q[0];
   });
-  const free = (used: Set<string>, prefix: string): string => {
-    let number = 1;
-    while (used.has(`${prefix}-${number}`)) number++;
-    used.add(`${prefix}-${number}`);
-    return `${prefix}-${number}`;
+  /** Names that nobody has yet, one after the other. */
+  const freeNames = (used: ReadonlySet<string>, prefix: string): (() => string) => {
+    let number = 0;
+    return () => {
+      do number++;
+      while (used.has(`${prefix}-${number}`));
+      return `${prefix}-${number}`;
+    };
   };
-  const prefix = room.number.trim() || roomTitle(room);
+  const nextId = freeNames(known.ids, `${room.id}-device`);
+  const nextTag = freeNames(known.tags, room.number.trim() || roomTitle(room));
   const devices = byPlace.map(
     ({ device, fixed }): Detector =>
       fixed ?? {
-        id: free(known.ids, `${room.id}-device`),
-        tag: free(known.tags, prefix),
+        id: nextId(),
+        tag: nextTag(),
         room: room.id,
         controls: [room.id],
         group: "",

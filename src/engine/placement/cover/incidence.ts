@@ -18,13 +18,20 @@ export interface Incidence {
  */
 export function incidenceOf(model: CoverModel): Incidence {
   const columns = model.costs.length;
-  const rows: number[][] = Array.from({ length: columns }, () => []);
+  const ends = new Int32Array(columns + 1);
   model.rows.forEach((row, index) => {
-    for (const column of row) {
-      const list = rows[column];
-      if (list === undefined) throw new RangeError(`Row ${index} names column ${column} of ${columns}.`);
-      list.push(index);
+    for (let i = 0; i < row.length; i++) {
+      const column = row[i]!;
+      if (!(column >= 0 && column < columns))
+        throw new RangeError(`Row ${index} names column ${column} of ${columns}.`);
+      ends[column + 1]! += 1;
     }
+  });
+  for (let column = 0; column < columns; column++) ends[column + 1]! += ends[column]!;
+  const entries = new Int32Array(ends[columns]!);
+  const next = ends.slice();
+  model.rows.forEach((row, index) => {
+    for (let i = 0; i < row.length; i++) entries[next[row[i]!]!++] = index;
   });
   const foes: Set<number>[] = Array.from({ length: columns }, () => new Set());
   for (const [one, other] of model.conflicts) {
@@ -33,10 +40,19 @@ export function incidenceOf(model: CoverModel): Incidence {
   }
   return {
     costs: Float64Array.from(model.costs),
-    rowsOf: rows.map((list) => Int32Array.from(list)),
-    columnsOf: model.rows.map((row) => Int32Array.from(row).sort()),
-    foesOf: foes.map((set) => Int32Array.from(set).sort()),
+    rowsOf: Array.from({ length: columns }, (_, column) => entries.subarray(ends[column], ends[column + 1])),
+    columnsOf: model.rows.map(ascending),
+    foesOf: foes.map((set) => (set.size === 0 ? none : Int32Array.from(set).sort())),
   };
+}
+
+const none = new Int32Array();
+
+/** Mostly the columns of a row stand in order already. */
+function ascending(row: readonly number[]): Int32Array {
+  const list = new Int32Array(row);
+  for (let i = 1; i < list.length; i++) if (list[i]! < list[i - 1]!) return list.sort();
+  return list;
 }
 
 /**

@@ -1,4 +1,5 @@
 import type { CoverModel } from "../contract.ts";
+import { greedyQueue } from "./greedy-queue.ts";
 import { incidenceOf } from "./incidence.ts";
 import { diceOf } from "./random.ts";
 
@@ -43,8 +44,8 @@ export interface LocalSearchOptions {
 export function localSearch(model: CoverModel, options: LocalSearchOptions): LocalSearch {
   const incidence = incidenceOf(model);
   const costs = Array.from(incidence.costs);
-  const rowsOf = incidence.rowsOf.map((list) => Array.from(list));
-  const columnsOf = incidence.columnsOf.map((list) => Array.from(list));
+  const rowsOf = incidence.rowsOf.map(growing);
+  const columnsOf = incidence.columnsOf.map(growing);
   const { foesOf } = incidence;
   const dice = diceOf(options.seed);
   const weight = columnsOf.map(() => 1);
@@ -165,16 +166,18 @@ export function localSearch(model: CoverModel, options: LocalSearchOptions): Loc
       if (score[column] === 0 && !fixed[column] && costs[column]! > 0) remove(column);
   }
 
-  /** Greedy: as long as rows are open, the column with the most open weight for its cost. */
+  /** Greedy: as long as rows are open, the column with the most open weight for its cost, of equals the first. */
   function fill(): void {
+    if (open.length === 0) return;
+    const scored: number[] = [];
+    for (let column = 0; column < costs.length; column++)
+      if (!inside[column] && foesInside[column] === 0 && score[column] !== 0) scored.push(column);
+    // What is taken only lowers the scores of the others: one that still has the score that it was put in with is the best.
+    const queue = greedyQueue(scored, { score, costs });
     while (open.length > 0) {
-      let found = -1;
-      for (let column = 0; column < costs.length; column++) {
-        if (inside[column] || foesInside[column]! > 0 || score[column] === 0) continue;
-        if (found < 0 || score[column]! * costs[found]! > score[found]! * costs[column]!) found = column;
-      }
-      if (found < 0) return;
-      add(found);
+      const column = queue.next((one) => !inside[one] && foesInside[one] === 0 && score[one] !== 0);
+      if (column < 0) return;
+      add(column);
     }
   }
 
@@ -304,4 +307,11 @@ export function localSearch(model: CoverModel, options: LocalSearchOptions): Loc
     }
     openPlace[row] = -1;
   }
+}
+
+/** A list that rows or columns can be added to. */
+function growing(list: Int32Array): number[] {
+  const copy = new Array<number>(list.length);
+  for (let i = 0; i < list.length; i++) copy[i] = list[i]!;
+  return copy;
 }
