@@ -8,6 +8,7 @@ import { type Command, exitCodes, exitOf, refused, textValue, textValues, type W
 import { occupied, readBytes, writeWhole } from "./files.ts";
 import { findStorey } from "./find-records.ts";
 import { readFonts } from "./fonts.ts";
+import { modelToFill } from "./model-to-fill.ts";
 import { openJob } from "./open-job.ts";
 import { progressLine } from "./progress-line.ts";
 import { aligned, findingJson } from "./words.ts";
@@ -15,7 +16,7 @@ import { aligned, findingJson } from "./words.ts";
 export const pack: Command = {
   name: "pack",
   usage:
-    "pack JOB -o DIR [--prices FILE] [--accepted FILE] [--labels GRID] [--only NAME,...] [--storey NAME]",
+    "pack JOB -o DIR [--prices FILE] [--accepted FILE] [--labels GRID] [--only NAME,...] [--storey NAME] [--model FILE]",
   summary: "The whole hand-over as one PDF, its parts, schedules, drawings, model, labels, cards, quote.",
   help: [
     ["-o, --output DIR", "folder for the files; made if it is not there"],
@@ -24,6 +25,7 @@ export const pack: Command = {
     ["--labels GRID", `labels on an A4 sheet, columns × rows: ${Object.keys(labelGrids).join(", ")}`],
     ["--only NAME,...", "only files whose names begin so: handover, plan, labels, building"],
     ["--storey NAME", "the pack of one storey; materials and quote are of the whole job only"],
+    ["--model FILE", "building model (IFC) that the job was read from: the devices are added to it"],
     ["--black-and-white", "no colours; the patterns are the same"],
   ],
   options: {
@@ -33,6 +35,7 @@ export const pack: Command = {
     labels: { type: "string" },
     only: { type: "string", multiple: true },
     storey: { type: "string" },
+    model: { type: "string" },
     "black-and-white": { type: "boolean" },
   },
   run: async ({ world, words, values }) => {
@@ -60,6 +63,15 @@ export const pack: Command = {
     });
     if ("problems" in offer) return offer;
     const line = progressLine(world);
+    const model = await modelToFill(world, {
+      file: textValue(values, "model"),
+      site: opened.site,
+      progress: line.show,
+    });
+    if (model && "problems" in model) {
+      line.clear();
+      return refused(...model.problems);
+    }
     const { handOverOf } = await import("#job");
     const { input, printed } = handOverOf(opened.job);
     const handover = handoverOf(opened.site, {
@@ -74,6 +86,7 @@ export const pack: Command = {
       ...offer,
       handover,
       ...(storey && { storey: storey.id }),
+      ...(model && { model }),
       ...(labels === undefined ? {} : { labels }),
       ...(only.length === 0 ? {} : { only }),
       fonts: await readFonts(),

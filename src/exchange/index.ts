@@ -1,6 +1,7 @@
 export { type DxfLimits, usualDxfLimits } from "./dxf/limits.ts";
 export { type ReadDxfOptions, readDxf } from "./dxf/read-dxf.ts";
 export type { DxfReport, DxfResult } from "./dxf/report.ts";
+export { type GivenModel, type GivenPlace, givenModel } from "./ifc/given-model.ts";
 export { type GeometryKernel, type KernelLocation, loadKernel } from "./ifc/kernel.ts";
 export { type ReadLimits, usualLimits } from "./ifc/limits.ts";
 export { type ReadIfcOptions, readIfc } from "./ifc/read-ifc.ts";

@@ -11,6 +11,13 @@ export type { DeviceZone } from "./drawing/zone-marks.ts";
 export { type DrawnBeside, type DrawnCable, storeyDxf } from "./dxf/storey-dxf.ts";
 export type { OwedPoint } from "./handover/closing-pages.ts";
 export type { SettingLine } from "./ifc/devices-ifc.ts";
+export {
+  devicesIntoModel,
+  type ModelRefusal,
+  type ModelToFill,
+  modelRefusal,
+  refusalCodes,
+} from "./ifc/into-model.ts";
 export { type SiteIfcDetails, siteIfc } from "./ifc/site-ifc.ts";
 export { type LabelGridName, labelGrids } from "./labels/label-grids.ts";
 export { type LabelText, labelText, readLabelText } from "./labels/label-text.ts";

@@ -7,6 +7,7 @@ import type {
   PlacementOptions,
   PlacementProgress,
   PlacementResult,
+  Point,
   Problem,
   Region,
   RoomCoverage,
@@ -138,6 +139,8 @@ export interface ModelRead {
   >;
   /** Drawings read as lines, to lie under the plan. */
   readonly drawings: readonly SurveyDrawing[];
+  /** What was taken off x and y to come near the origin. [m] */
+  readonly shift: Point;
   /** Of a plan: what was assumed, and what else may be chosen. Absent for building models. */
   readonly plan?: PlanSurvey["plan"];
   /** A page with pictures beside its lines: it may lie under the plan as a picture instead. */

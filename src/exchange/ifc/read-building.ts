@@ -89,7 +89,7 @@ export function readBuilding(model: IfcModel, context: BuildingContext): ImportR
   const flights = rooms.length > 0 ? flightsOf(model) : [];
   const floorPieces = readFlights(flights, meshesOf(context.open, flights), inside);
 
-  const detectors = readSensors(inside);
+  const detectors = readSensors({ ...inside, metres });
 
   progress("walls", 0.9);
   const bare = new Set(

@@ -16,17 +16,21 @@ export interface SensorContext {
   readonly rooms: readonly ReadRoom[];
   readonly identities: Identities;
   readonly leftOut: LeftOutList;
+  /** Metres in one unit of the file. */
+  readonly metres: Metres;
 }
 
 /**
  * Movement sensors of the file, which is how a model shows presence detectors; smoke heads and thermometers are sensors
- * of other types. Each belongs to the room it is filed under, else to the one it hangs in. Plan coordinates are still the file's own.
+ * of other types. IFC 2x3 has no record for them but that of any control element, whose type says what it is. Each belongs to the room it is filed under, else to the one it hangs in. Plan coordinates are still the file's own.
  *
- * @source ISO-16739, IfcSensor, IfcSensorTypeEnum
+ * @source ISO-16739, IfcSensor, IfcSensorTypeEnum, IfcDistributionControlElement
  */
 export function readSensors(context: SensorContext): readonly FoundDetector[] {
   const { model } = context;
-  const movement = model.ids("IFCSENSOR").filter((id) => kindOf(context, id) === "MOVEMENTSENSOR");
+  const movement = model
+    .ids("IFCSENSOR", "IFCDISTRIBUTIONCONTROLELEMENT")
+    .filter((id) => kindOf(context, id) === "MOVEMENTSENSOR");
   return movement.flatMap((id) => readSensor(id, context));
 }
 
@@ -47,6 +51,7 @@ function readSensor(id: number, context: SensorContext): readonly FoundDetector[
     return [];
   }
   const own = propertiesOf(model, id);
+  const stated = own.number("MountingHeight");
   const type = relations.typeOf.get(id);
   const names = type === undefined ? [] : model.values(type);
   const tag = textOf(values[7]) || textOf(values[2]);
@@ -57,7 +62,7 @@ function readSensor(id: number, context: SensorContext): readonly FoundDetector[
       room: room.room.id,
       model: own.text("Model") || textOf(names[7]) || textOf(names[2]),
       at: [tidy(x), tidy(y)],
-      height: tidy(own.number("MountingHeight") ?? z - room.level),
+      height: tidy(stated === undefined ? z - room.level : stated * context.metres),
       turn: tidy(turnOf(frame.x)),
     },
   ];

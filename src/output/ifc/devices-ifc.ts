@@ -24,8 +24,16 @@ export interface SettingLine {
 /** Where a record is placed, and the floor that its height counts from. */
 export interface RoomFrame {
   readonly room: Room;
-  readonly storey: StepRef;
+  readonly storey: StepRef | null;
   readonly floorPieces: readonly FloorPiece[];
+  /** Where that is in the frame of its storey, which is the plan's own if absent. */
+  readonly toParent?: (placed: InPlan) => InPlan;
+}
+
+/** A place over the plan with a direction in it. */
+export interface InPlan {
+  readonly at: readonly [number, number, number];
+  readonly along: readonly [number, number];
 }
 
 /** The body is a symbol: a data sheet says how large the cut-out is, but not how the housing looks. [m] */
@@ -33,7 +41,6 @@ const housing = { radius: 0.05, height: 0.04 } as const;
 
 const direction = (turn: number): readonly [number, number] => [Math.cos(turn), Math.sin(turn)];
 const label = (text: string): StepValue => typed("IFCLABEL", text);
-const length = (metres: number): StepValue => typed("IFCLENGTHMEASURE", metres);
 
 /** A detector as a movement sensor, its lens at the origin of its frame and its notch along x. */
 export function sensorInto(
@@ -46,22 +53,22 @@ export function sensorInto(
   },
 ): StepRef {
   const { detector, site, settings } = of;
-  const { room } = frame;
+  const { room, toParent = (placed) => placed } = frame;
   const z = room.floor + floorHeight(frame.floorPieces, detector.at) + detector.height;
+  const length = (metres: number): StepValue => typed("IFCLENGTHMEASURE", writer.length(metres));
   const model = site.models.find(({ id }) => id === detector.model);
+  const placed = toParent({ at: [detector.at[0], detector.at[1], z], along: direction(detector.turn) });
+  const named = writer.dialect.schema === "IFC4";
   const sensor = writer.product({
-    type: "IFCSENSOR",
+    // IFC 2x3 has sensors as a type only: the element is one of control, and its type says the rest.
+    type: named ? "IFCSENSOR" : "IFCDISTRIBUTIONCONTROLELEMENT",
     id: detector.id,
     name: detector.tag,
     description: `Presence detector ${detector.tag} in ${roomTitle(room)}`,
     objectType: "Occupancy sensor",
-    placement: writer.placement({
-      parent: frame.storey,
-      at: [detector.at[0], detector.at[1], z],
-      along: direction(detector.turn),
-    }),
+    placement: writer.placement({ parent: frame.storey, ...placed }),
     shape: writer.cylinder({ radius: (model?.cutOut ?? 0) / 2 || housing.radius, height: housing.height }),
-    more: [detector.tag, word("MOVEMENTSENSOR")],
+    more: [detector.tag, named ? word("MOVEMENTSENSOR") : detector.tag],
   });
   writer.properties(detector.id, sensor, {
     name: "Roomwake_Detector",
@@ -103,7 +110,7 @@ export function sensorTypesInto(
     const type = writer.add(
       "IFCSENSORTYPE",
       globalId(`model ${model.id}`),
-      null,
+      writer.dialect.owner,
       model.title,
       null,
       null,

@@ -47,12 +47,35 @@ export interface ModelWriter {
   ) => void;
   readonly relate: (type: string, of: string, one: StepValue, other: StepValue) => void;
   readonly text: ReturnType<typeof stepWriter>["text"];
+  readonly records: ReturnType<typeof stepWriter>["records"];
+  /** A length in the unit of the file. */
+  readonly length: (metres: Metres) => number;
+  readonly dialect: Dialect;
 }
 
-/** Writes IFC4 in metres. @source ISO-16739 */
-export function modelWriter(context: (add: ModelWriter["add"]) => StepRef): ModelWriter {
-  const step = stepWriter();
+/** How a file writes what is the same in all of them. */
+export interface Dialect {
+  readonly schema: "IFC2X3" | "IFC4";
+  /** Metres in one unit of the file. */
+  readonly metres: Metres;
+  /** Who made a record and when, which IFC 2x3 asks for. */
+  readonly owner: StepRef | null;
+  /** The highest instance name that is taken. */
+  readonly taken: number;
+}
+
+/** A file of our own. */
+const ownDialect: Dialect = { schema: "IFC4", metres: 1, owner: null, taken: 0 };
+
+/** Writes records of a building model. @source ISO-16739 */
+export function modelWriter(
+  context: (add: ModelWriter["add"]) => StepRef,
+  dialect: Dialect = ownDialect,
+): ModelWriter {
+  const step = stepWriter(dialect.taken);
   const { add } = step;
+  const { owner } = dialect;
+  const length = (metres: Metres): number => metres / dialect.metres;
   const model = context(add);
   const up = add("IFCDIRECTION", [0, 0, 1]);
   const origin = add("IFCAXIS2PLACEMENT3D", add("IFCCARTESIANPOINT", [0, 0, 0]), null, null);
@@ -60,11 +83,11 @@ export function modelWriter(context: (add: ModelWriter["add"]) => StepRef): Mode
   const axes = ({ at, along }: Placed): StepRef =>
     add(
       "IFCAXIS2PLACEMENT3D",
-      add("IFCCARTESIANPOINT", [...at]),
+      add("IFCCARTESIANPOINT", at.map(length)),
       ...(along ? [up, add("IFCDIRECTION", [along[0], along[1], 0])] : [null, null]),
     );
   const polyline = (ring: Outline): StepRef => {
-    const points = ring.map(([x, y]) => add("IFCCARTESIANPOINT", [x, y]));
+    const points = ring.map(([x, y]) => add("IFCCARTESIANPOINT", [length(x), length(y)]));
     return add("IFCPOLYLINE", [...points, points[0]!]);
   };
   const shapeOf = (solids: readonly StepRef[]): StepRef =>
@@ -72,32 +95,47 @@ export function modelWriter(context: (add: ModelWriter["add"]) => StepRef): Mode
       add("IFCSHAPEREPRESENTATION", model, "Body", "SweptSolid", [...solids]),
     ]);
   const raised = (base: Metres): StepRef =>
-    base === 0 ? origin : add("IFCAXIS2PLACEMENT3D", add("IFCCARTESIANPOINT", [0, 0, base]), null, null);
+    base === 0
+      ? origin
+      : add("IFCAXIS2PLACEMENT3D", add("IFCCARTESIANPOINT", [0, 0, length(base)]), null, null);
   const prismOf = ({ outline, holes = [], height, base = 0 }: Prism): StepRef => {
     const outer = polyline(outline);
     const profile =
       holes.length === 0
         ? add("IFCARBITRARYCLOSEDPROFILEDEF", word("AREA"), null, outer)
         : add("IFCARBITRARYPROFILEDEFWITHVOIDS", word("AREA"), null, outer, holes.map(polyline));
-    return add("IFCEXTRUDEDAREASOLID", profile, raised(base), up, height);
+    return add("IFCEXTRUDEDAREASOLID", profile, raised(base), up, length(height));
   };
   const relate: ModelWriter["relate"] = (type, of, one, other) => {
-    add(type, globalId(`${type} ${of}`), null, null, null, one, other);
+    add(type, globalId(`${type} ${of}`), owner, null, null, one, other);
   };
+  // IFC 2x3 asks for the place of a profile in its plane, IFC4 takes the origin where there is none.
+  const flat = (): StepRef | null =>
+    dialect.schema === "IFC4" ? null : add("IFCAXIS2PLACEMENT2D", add("IFCCARTESIANPOINT", [0, 0]), null);
   return {
     add,
     placement: (placed) => add("IFCLOCALPLACEMENT", placed.parent, axes(placed)),
     product: ({ type, id, name, description, objectType, placement, shape, more }) =>
-      add(type, globalId(id), null, name, description ?? null, objectType ?? null, placement, shape, ...more),
+      add(
+        type,
+        globalId(id),
+        owner,
+        name,
+        description ?? null,
+        objectType ?? null,
+        placement,
+        shape,
+        ...more,
+      ),
     body: (prisms) => (prisms.length === 0 ? null : shapeOf(prisms.map(prismOf))),
     cylinder: ({ radius, height }) =>
       shapeOf([
         add(
           "IFCEXTRUDEDAREASOLID",
-          add("IFCCIRCLEPROFILEDEF", word("AREA"), null, null, radius),
+          add("IFCCIRCLEPROFILEDEF", word("AREA"), null, flat(), length(radius)),
           origin,
           up,
-          height,
+          length(height),
         ),
       ]),
     aggregate: (of, whole, parts) => {
@@ -109,10 +147,13 @@ export function modelWriter(context: (add: ModelWriter["add"]) => StepRef): Mode
     properties: (of, thing, { name, values }) => {
       const singles = values.map(([title, value]) => add("IFCPROPERTYSINGLEVALUE", title, null, value, null));
       if (singles.length === 0) return;
-      const set = add("IFCPROPERTYSET", globalId(`${name} ${of}`), null, name, null, singles);
+      const set = add("IFCPROPERTYSET", globalId(`${name} ${of}`), owner, name, null, singles);
       relate("IFCRELDEFINESBYPROPERTIES", `${name} ${of}`, [thing], set);
     },
     relate,
     text: step.text,
+    records: step.records,
+    length,
+    dialect,
   };
 }

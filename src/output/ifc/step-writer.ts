@@ -16,6 +16,8 @@ export interface StepTyped {
 export interface StepWriter {
   readonly add: (type: string, ...values: readonly StepValue[]) => StepRef;
   readonly text: (head: StepHead) => string;
+  /** The records alone, as they stand in a file. */
+  readonly records: () => string;
 }
 
 export interface StepHead {
@@ -34,14 +36,21 @@ export const whole = (value: number): StepTyped => ({ type: "", value: Math.roun
 /** An attribute that a supertype leaves to be derived. */
 export const derived: StepWord = { word: "*" };
 
-/** A STEP physical file. @source ISO-10303-21 */
-export function stepWriter(): StepWriter {
+/**
+ * A STEP physical file, or records to be added to one.
+ *
+ * @param taken - The highest instance name that is taken already.
+ * @source ISO-10303-21
+ */
+export function stepWriter(taken = 0): StepWriter {
   const lines: string[] = [];
   return {
     add: (type, ...values) => {
-      lines.push(`#${lines.length + 1}=${type}(${values.map(valueText).join(",")});`);
-      return { ref: lines.length };
+      const ref = taken + lines.length + 1;
+      lines.push(`#${ref}=${type}(${values.map(valueText).join(",")});`);
+      return { ref };
     },
+    records: () => lines.join("\n"),
     text: (head) =>
       [
         "ISO-10303-21;",

@@ -5,6 +5,7 @@ import { planSheet } from "../drawing/plan-sheet.ts";
 import type { SheetTitle } from "../drawing/title-block.ts";
 import { storeyDxf } from "../dxf/storey-dxf.ts";
 import { testStanding } from "../handover/test-pages.ts";
+import { devicesIntoModel } from "../ifc/into-model.ts";
 import { siteIfc } from "../ifc/site-ifc.ts";
 import { labelSheets } from "../labels/label-sheets.ts";
 import { maskTemplates } from "../mask-template/mask-templates.ts";
@@ -206,14 +207,12 @@ const pdfDetails = ({ fonts, details, created }: PackInput, title: string) => ({
   created,
 });
 
-const modelOf = ({ handover, details, created }: PackInput): string =>
-  siteIfc(handover.site, {
-    job: details.job,
-    site: details.site,
-    drawnBy: details.drawnBy,
-    created,
-    settings: settingLines(handover.settings.devices),
-  });
+function modelOf({ handover, details, created, model }: PackInput): string | Uint8Array {
+  const settings = settingLines(handover.settings.devices);
+  if (model) return devicesIntoModel(handover.site, model, settings);
+  const { job, site, drawnBy } = details;
+  return siteIfc(handover.site, { job, site, drawnBy, created, settings });
+}
 
 /** Labels to stick on and cards to hang up: no pages of the bound pack. */
 function forPeople({ handover, details, identity, labels }: PackInput): readonly BoundDocument[] {

@@ -2,6 +2,7 @@ import type { Handover, PriceList, QuoteItem, SiteEntry } from "#engine";
 import type { Variant } from "../drawing/ink.ts";
 import type { SheetTitle } from "../drawing/title-block.ts";
 import type { OwedPoint } from "../handover/closing-pages.ts";
+import type { ModelToFill } from "../ifc/into-model.ts";
 import type { LabelGridName } from "../labels/label-grids.ts";
 import type { PdfFonts } from "../pdf/pdf.ts";
 import type { AsbestosKnown } from "../setting-out/asbestos-band.ts";
@@ -30,6 +31,8 @@ export interface PackInput {
   readonly identity: string;
   /** Id of the storey that the pack is of; the whole job if absent. Materials and quote are of the whole job only. */
   readonly storey?: string;
+  /** The building model that the job was read from: the devices are added to it. A fresh model is written if absent. */
+  readonly model?: ModelToFill;
   /** How labels lie on their sheet. */
   readonly labels?: LabelGridName;
   readonly fonts: PdfFonts;

@@ -1,7 +1,14 @@
-import { handoverOf, remedyOf, sentenceOf } from "#engine";
-import { readOffer } from "#exchange";
+import { handoverOf, type Problem, remedyOf, type Site, sentenceOf } from "#engine";
+import { givenModel, readOffer } from "#exchange";
 import { handOverOf } from "#job";
-import { type PackFile, type PackInput, packFiles } from "#output";
+import {
+  type ModelToFill,
+  modelRefusal,
+  type PackFile,
+  type PackInput,
+  packFiles,
+  refusalCodes,
+} from "#output";
 import type { PackAnswer, PackQuestion } from "./pack-protocol.ts";
 
 /**
@@ -10,7 +17,7 @@ import type { PackAnswer, PackQuestion } from "./pack-protocol.ts";
  * @throws Error with the sentences where a kept price list or accepted quote cannot be read.
  */
 export async function packPapers(
-  { site, job, only, device, storey }: Omit<PackQuestion, "fonts">,
+  { site, job, only, device, storey, model }: Omit<PackQuestion, "fonts">,
   by: {
     readonly fonts: () => Promise<PackInput["fonts"]>;
     readonly tell: (step: Extract<PackAnswer, { tell: "checking" | "drawing" }>) => void;
@@ -33,7 +40,20 @@ export async function packPapers(
     ...(only ? { only } : {}),
     ...(device === undefined ? {} : { device }),
     ...(storey === undefined ? {} : { storey }),
+    ...(model ? { model: fillable(site, model) } : {}),
     progress: (file, share) => by.tell({ tell: "drawing", file, share }),
   });
   return { files, created: printed.created };
+}
+
+/** The given model as it takes the devices. @throws Error with a sentence where it cannot. */
+function fillable(site: Site, { name, bytes, shift }: NonNullable<PackQuestion["model"]>): ModelToFill {
+  const given = givenModel(bytes);
+  const refused = (problem: Problem): never => {
+    throw new Error(`${sentenceOf(problem)} ${remedyOf(problem)}`);
+  };
+  if ("problem" in given) return refused(given.problem);
+  const model = { ...given, shift: [shift[0], shift[1]] as const };
+  const refusal = modelRefusal(site, model);
+  return refusal === undefined ? model : refused({ code: refusalCodes[refusal], values: { file: name } });
 }

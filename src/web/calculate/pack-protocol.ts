@@ -1,4 +1,4 @@
-import type { Site } from "#engine";
+import type { Point, Site } from "#engine";
 import type { JobForHandOver } from "#job";
 
 /** To the worker that makes papers. */
@@ -11,6 +11,8 @@ export interface PackQuestion {
   readonly device?: string;
   /** Id of the storey whose papers they are; of the whole job if absent. */
   readonly storey?: string;
+  /** The building model that the job was read from, and what was taken off its x and y then. [m] */
+  readonly model?: { readonly name: string; readonly bytes: Uint8Array; readonly shift: Point };
   /** Addresses of the two weights of the lettering. */
   readonly fonts: { readonly regular: string; readonly semibold: string };
 }

@@ -35,6 +35,7 @@ addEventListener("message", async ({ data }: MessageEvent<ReadQuestion>) => {
           floorPieces: survey.floorPieces,
         },
         drawings: survey.drawings,
+        shift: survey.shift,
         ...("plan" in result ? { plan: result.plan } : {}),
         ...(pictured && "plan" in result ? { scan: { page: result.plan.page } } : {}),
         leftOut: report.leftOut,

@@ -1,11 +1,12 @@
 import { useEffect, useRef, useState } from "react";
 import { Button, Label, ProgressBar } from "react-aria-components";
-import type { OpenJob } from "../contract.ts";
+import type { Calculations, OpenJob } from "../contract.ts";
 import { Pick } from "../fields/index.ts";
 import { saveFile } from "../fields/save-file.ts";
 import type { Store, Workbench } from "../shell/workbench.ts";
 import { type TextKey, t } from "../texts/hand-over.ts";
-import { makePapers, type PaperProgress, type PapersUnderWay } from "./make-papers.ts";
+import { type GivenFile, makePapers, type PaperProgress, type PapersUnderWay } from "./make-papers.ts";
+import { ModelChoice } from "./model-choice.tsx";
 import { RevisionsSection } from "./revisions-section.tsx";
 import "./hand-over.css";
 
@@ -31,8 +32,14 @@ interface Making {
   readonly step: PaperProgress | undefined;
 }
 
+interface HandOverPanelProps {
+  readonly job: OpenJob;
+  readonly store: Store<Workbench>;
+  readonly calculations: Pick<Calculations, "readModel">;
+}
+
 /** What is handed over: the whole pack with one button, and each paper by itself. All of it is made on this device. */
-export function HandOverPanel({ job, store }: { readonly job: OpenJob; readonly store: Store<Workbench> }) {
+export function HandOverPanel({ job, store, calculations }: HandOverPanelProps) {
   const [making, setMaking] = useState<Making | undefined>();
   const [said, setSaid] = useState<
     { readonly kind: "saved" | "trouble"; readonly text: string } | undefined
@@ -41,6 +48,7 @@ export function HandOverPanel({ job, store }: { readonly job: OpenJob; readonly 
   const storeys = job.site.storeys.filter(({ id }) => job.site.rooms.some((room) => room.storey === id));
   // A storey may be deleted while it is chosen.
   const chosen = storeys.find(({ id }) => id === storey);
+  const [given, setGiven] = useState<GivenFile | undefined>();
   const underWay = useRef<PapersUnderWay | undefined>(undefined);
   useEffect(() => () => underWay.current?.stop(), []);
 
@@ -55,6 +63,7 @@ export function HandOverPanel({ job, store }: { readonly job: OpenJob; readonly 
     const now = makePapers(job, {
       only,
       storey: chosen?.id,
+      model: given,
       progress: (step) => setMaking({ what, step }),
     });
     underWay.current = now;
@@ -129,6 +138,12 @@ export function HandOverPanel({ job, store }: { readonly job: OpenJob; readonly 
                 </li>
               ))}
           </ul>
+        </section>
+      )}
+      {empty ? null : (
+        <section className="stack" aria-label={t("hand-over.model")}>
+          <h3 className="hand-over-head">{t("hand-over.model")}</h3>
+          <ModelChoice calculations={calculations} given={given} onGiven={setGiven} />
         </section>
       )}
     </div>

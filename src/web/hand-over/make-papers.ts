@@ -13,6 +13,9 @@ export interface PapersUnderWay {
   readonly stop: () => void;
 }
 
+/** A building model that the job was read from. */
+export type GivenFile = NonNullable<PackQuestion["model"]>;
+
 /** Which papers are wanted; the whole pack if nothing is said. */
 export interface PapersWanted {
   /** Files by the beginnings of their names. */
@@ -21,6 +24,8 @@ export interface PapersWanted {
   readonly device?: string | undefined;
   /** Id of one storey. */
   readonly storey?: string | undefined;
+  /** The model that the devices are added to. */
+  readonly model?: GivenFile | undefined;
 }
 
 /** Makes papers of the open job in a worker of their own, with no network. */
@@ -52,7 +57,7 @@ export function makePapers(
   return { made, stop };
 }
 
-function questionOf(job: OpenJob, { only, device, storey }: PapersWanted): PackQuestion {
+function questionOf(job: OpenJob, { only, device, storey, model }: PapersWanted): PackQuestion {
   const { site, kept, file, id } = job;
   return {
     site,
@@ -74,6 +79,7 @@ function questionOf(job: OpenJob, { only, device, storey }: PapersWanted): PackQ
     ...(only ? { only } : {}),
     ...(device === undefined ? {} : { device }),
     ...(storey === undefined ? {} : { storey }),
+    ...(model ? { model } : {}),
     // A worker's own address is not that of the page.
     fonts: { regular: absolute(regular), semibold: absolute(semibold) },
   };

@@ -41,7 +41,7 @@ test("the first drawing that is taken into a job shows as soon as it is taken, a
   expect(linesIn(source)).toEqual([]);
   let told = 0;
   const stop = source.subscribe(() => told++);
-  const read = { site: nothing, drawings: [drawing], leftOut: [], problems: [] };
+  const read = { site: nothing, drawings: [drawing], shift: [0, 0] as const, leftOut: [], problems: [] };
   expect(await source.current().take(read, { file: "sheet.dxf", choice: {} })).toEqual([]);
   expect(told).toBeGreaterThan(0);
   expect(linesIn(source)).toEqual([[0, 0, 3, 0, 3, 0, 3, 2]]);

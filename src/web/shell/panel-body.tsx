@@ -228,7 +228,7 @@ export function PanelBody(props: PanelBodyProps) {
         ) : stage === "test" ? (
           <TestPanel job={job} store={store} actions={actions} />
         ) : stage === "hand-over" ? (
-          <HandOverPanel job={job} store={store} />
+          <HandOverPanel job={job} store={store} calculations={calculator} />
         ) : (
           <Known calculator={calculator}>
             {(calculated) => (

@@ -172,4 +172,19 @@ export const exchangeProblems = {
     message: "{count} places where people stay were made from the names of furniture.",
     remedy: "Look through them; add those that are missing.",
   },
+  "model-of-another-building": {
+    severity: "must",
+    message: "{file} has none of the storeys and rooms of this job.",
+    remedy: "Give the building model that the job was read from, or leave it out: then a new one is written.",
+  },
+  "model-filled-already": {
+    severity: "must",
+    message: "{file} has detectors of this job in it already.",
+    remedy: "Give the model as it came from its designers, without what was added before.",
+  },
+  "model-without-structure": {
+    severity: "must",
+    message: "{file} has no storey or no shapes that a detector could be placed by.",
+    remedy: "Leave the model out: then a new one is written.",
+  },
 } as const satisfies Record<string, CatalogueEntry>;
