@@ -4,7 +4,7 @@ import type { LensMask } from "../detector/index.ts";
 import type { Point } from "../geometry/index.ts";
 import type { Celsius, Metres, SquareMetres } from "../quantity/index.ts";
 import type { SettingGrade } from "../settings/index.ts";
-import type { Detector, Site } from "../site/index.ts";
+import { controlledRooms, type Detector, type Site } from "../site/index.ts";
 import { withFoundReach } from "./corrected-site.ts";
 import type { FoundReach } from "./found-reach.ts";
 import type { RoomVerdict } from "./verdict.ts";
@@ -111,8 +111,7 @@ export const weakChecks = ({ site, weak }: AdviceCase, device: string): readonly
 /** Detectors that hang in the room and switch its light, as corrected. @example A detector of the corridor: none of these */
 export const ownDetectors = ({ corrected, question }: AdviceCase): readonly Detector[] =>
   corrected.detectors.filter(
-    (one) =>
-      one.room === question.room && (one.controls.length === 0 || one.controls.includes(question.room)),
+    (one) => one.room === question.room && controlledRooms(one).includes(question.room),
   );
 
 /** Detectors with one of them exchanged. @param detectors - All. @param one - The changed one, by its id. @example One moved, the others as they were */

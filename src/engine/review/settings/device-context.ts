@@ -12,7 +12,6 @@ import {
   type SiteLookUp,
 } from "../../site/index.ts";
 import type { LightReadings } from "./choices.ts";
-import { seenByTwo } from "./two-sight.ts";
 
 /** What the readings at a detector give: set values, or why they cannot carry any. */
 export type ReadThreshold = ThresholdResult | { readonly problems: readonly Problem[] };
@@ -44,7 +43,7 @@ export type PlaceContext = Omit<SettingContext, "group">;
  * What the site says of the place that a detector lights. What nobody entered stays unknown.
  *
  * @param look - The site. @param detector - One of its detectors. @param known.read - What its readings give, if somebody read.
- * @param known.switching - Ids of the devices whose contacts feed its load.
+ * @param known.seenByTwo - Whether each point of rooms is seen by two devices that feed its load.
  * @returns Use and daylight over all rooms that it lights: one escape route makes all of them one.
  * @source SETTING-CHOICE
  * @example A corridor without an entered window: daylight unknown
@@ -52,9 +51,12 @@ export type PlaceContext = Omit<SettingContext, "group">;
 export function placeContext(
   look: SiteLookUp,
   detector: Detector,
-  known: { readonly read?: ReadThreshold | undefined; readonly switching: ReadonlySet<string> },
+  known: {
+    readonly read?: ReadThreshold | undefined;
+    readonly seenByTwo: (rooms: readonly Room[]) => boolean;
+  },
 ): PlaceContext {
-  const { read, switching } = known;
+  const { read } = known;
   const lit = controlledRooms(detector).flatMap((id) => look.roomById.get(id) ?? []);
   const own = look.roomById.get(detector.room);
   const on = read && !("problems" in read) ? read.on : undefined;
@@ -73,7 +75,7 @@ export function placeContext(
     masks: detector.masks.length,
     // Two sights count where being left in the dark is worst; elsewhere nothing hangs on them.
     ...(lit.some(({ use }) => use === "stair") || escapeRoute === true
-      ? { seenByTwo: seenByTwo(look, { rooms: lit, switching }) }
+      ? { seenByTwo: known.seenByTwo(lit) }
       : {}),
     ...(outputKinds === undefined ? {} : { outputKinds }),
     ...(escapeRoute === undefined ? {} : { escapeRoute }),

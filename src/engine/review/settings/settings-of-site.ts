@@ -7,7 +7,14 @@ import {
   type RuleResult,
 } from "../../rules/index.ts";
 import { type SetDevice, type SettingContext, settingConflicts, settingsOf } from "../../settings/index.ts";
-import { controlledRooms, lookUp, roomTitle, type Site, type SiteLookUp } from "../../site/index.ts";
+import {
+  controlledRooms,
+  lookUp,
+  type Room,
+  roomTitle,
+  type Site,
+  type SiteLookUp,
+} from "../../site/index.ts";
 import { type FoundInstallation, type WiringModel, wiringOfSite } from "../../wiring/index.ts";
 import type { Finding } from "../findings.ts";
 import { findingsOf, orderedFindings } from "../review-room.ts";
@@ -15,6 +22,7 @@ import type { SettingChoices } from "./choices.ts";
 import { placeContext, type ReadThreshold, readThreshold } from "./device-context.ts";
 import { deviceGroups } from "./device-groups.ts";
 import { ruleFactsOf } from "./rule-facts.ts";
+import { seenByTwo } from "./two-sight.ts";
 
 /** A detector with its settings, what they rest on, and what its readings gave. */
 export interface PlannedDevice extends SetDevice {
@@ -63,11 +71,21 @@ export function settingsOfSite(site: Site, choices: SettingChoices = {}): SiteSe
         return group.id === id && role !== "slave" ? [device] : [];
       }),
     );
+  const sights = new Map<string, boolean>();
+  /** Worked out once for all devices of a load. */
+  const seenByTwoIn =
+    (group: string) =>
+    (rooms: readonly Room[]): boolean => {
+      const key = [group, ...rooms.map(({ id }) => id)].join(" ");
+      const known = sights.get(key) ?? seenByTwo(look, { rooms, switching: switchingIn(group) });
+      sights.set(key, known);
+      return known;
+    };
   const devices = detectors.map((detector): PlannedDevice => {
     const readings = choices.readings?.get(detector.id);
     const threshold = readings && readThreshold(roomTitle(look.roomById.get(detector.room)), readings);
     const group = groups.get(detector.id)!;
-    const place = placeContext(look, detector, { read: threshold, switching: switchingIn(group.id) });
+    const place = placeContext(look, detector, { read: threshold, seenByTwo: seenByTwoIn(group.id) });
     const [strictest] = controlledRooms(detector)
       .flatMap((id) => limitOf(look, id, { packs, choices }))
       .toSorted((a, b) => a.delay - b.delay);
