@@ -1,17 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { drawsFrom } from "../day/chance.ts";
 import { foundReach, logNormal, type ReachObservation, studentScore } from "./index.ts";
-
-/** Uniform numbers 0 … 1 from a fixed seed. */
-function dice(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let t = Math.imul(state ^ (state >>> 15), state | 1);
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
 
 function normalDraw(roll: () => number): number {
   return Math.sqrt(-2 * Math.log(1 - roll())) * Math.cos(2 * Math.PI * roll());
@@ -36,7 +26,7 @@ interface Simulation {
 
 /** Share of simulated walk tests whose interval holds the true reach. */
 function covered({ seed, tests, stations, noted }: Simulation): number {
-  const roll = dice(seed);
+  const roll = drawsFrom(seed);
   let held = 0;
   for (let k = 0; k < tests; k++) {
     const truth = 0.3 + 1.0 * roll();
@@ -142,7 +132,7 @@ describe("found reach", () => {
   );
 
   test("[FR-2] the interval is worth something: with 14 noted walks it is narrower than a third of the declared reach", () => {
-    const roll = dice(554);
+    const roll = drawsFrom(554);
     const widths = Array.from({ length: 40 }, () => {
       const readings = Array.from({ length: 14 }, () =>
         observation({ outcome: "first-seen", distance: 4 * (0.8 + 0.1 * normalDraw(roll)) }),
@@ -161,7 +151,7 @@ describe("found reach", () => {
 
   test("[FR-3] fewer readings give a wider interval", () => {
     const widthOf = (count: number): number => {
-      const roll = dice(555);
+      const roll = drawsFrom(555);
       const [found] = foundReach(
         Array.from({ length: count }, () =>
           observation({ outcome: "first-seen", distance: 4 * (0.8 + 0.1 * normalDraw(roll)) }),

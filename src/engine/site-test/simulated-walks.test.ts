@@ -8,19 +8,9 @@ import {
   roundModel,
   siteLike,
 } from "../../../test/engine/records.ts";
+import { drawsFrom } from "../day/chance.ts";
 import { distanceBetween, distanceToSegment, type Point } from "../geometry/index.ts";
 import { foundReach, observationsOf, type Station, type StationReading, walkTest } from "./index.ts";
-
-/** Uniform numbers 0 … 1 from a fixed seed. */
-function dice(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let t = Math.imul(state ^ (state >>> 15), state | 1);
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
 
 const declared = 5;
 const eye: Point = [5.2, 4.1];
@@ -64,7 +54,7 @@ test("the full walk test of a hall has enough walks to find its detector's reach
 });
 
 test("[FR-2] whole walk tests, walked station by station with a known true reach: at least 93 % of the intervals hold it", () => {
-  const roll = dice(571);
+  const roll = drawsFrom(571);
   const normal = (): number => Math.sqrt(-2 * Math.log(1 - roll())) * Math.cos(2 * Math.PI * roll());
   const tests = 300;
   let held = 0;
