@@ -1,8 +1,10 @@
 import { deviceOf, seesSource } from "../coverage/index.ts";
 import { type LensMask, maskForSource, masksForFloor } from "../detector/index.ts";
-import { outset, type Point, type Region, regionOf } from "../geometry/index.ts";
+import { outset, type Point, type Region, union } from "../geometry/index.ts";
+import type { Metres } from "../quantity/index.ts";
 import type { Detector } from "../site/index.ts";
 import { type Advice, type AdviceCase, exchanged, ownDetectors, unseenIn } from "./advice-case.ts";
+import { stripAlong } from "./strip.ts";
 import type { StationVerdict } from "./verdict.ts";
 
 /**
@@ -30,7 +32,7 @@ export function nuisanceAdvice(given: AdviceCase): readonly Advice[] {
 function passersBy(given: AdviceCase, failed: StationVerdict): readonly Advice[] {
   const { station } = failed;
   const detector = ownDetectors(given).find(({ id }) => id === station.devices[0]);
-  const masks = detector && masksForFloor(detector, stripOf(station.path));
+  const masks = detector && masksForFloor(detector, treaded(station.path));
   if (!detector || !masks) return [];
   return [
     mask(given, {
@@ -79,21 +81,9 @@ function mask(
   };
 }
 
-/** Half the width of the floor that a passer-by treads on. [m] */
-const TREAD = 0.1;
+/** Half the width of the floor that a passer-by treads on. [m] @source COMMON-PRACTICE */
+const TREAD: Metres = 0.1;
 
 /** The floor of a path. */
-function stripOf(path: readonly Point[]): Region {
-  const [a, b] = [path[0], path.at(-1)];
-  if (!a || !b) return [];
-  const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
-  if (length === 0) return [];
-  const [nx, ny] = [(-(b[1] - a[1]) / length) * 1e-2, ((b[0] - a[0]) / length) * 1e-2];
-  const line = regionOf([
-    [a[0] - nx, a[1] - ny],
-    [b[0] - nx, b[1] - ny],
-    [b[0] + nx, b[1] + ny],
-    [a[0] + nx, a[1] + ny],
-  ]);
-  return outset(line, TREAD);
-}
+const treaded = (path: readonly Point[]): Region =>
+  outset(union(path.slice(1).map((b, i) => stripAlong([path[i] as Point, b], TREAD / 2))), TREAD / 2);

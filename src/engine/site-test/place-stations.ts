@@ -12,6 +12,7 @@ import {
 import type { Metres, Seconds } from "../quantity/index.ts";
 import type { Obstacle } from "../site/index.ts";
 import { candidateOf, PACE, SETTLE, type StationCandidate } from "./candidate.ts";
+import { stripAlong } from "./strip.ts";
 import type { WalkContext } from "./walk-context.ts";
 
 /** Sitting still, then moving the hands. [s] @source COMMON-PRACTICE */
@@ -173,18 +174,8 @@ function placesRound(footprint: Region, standing: Region): readonly Point[] {
 }
 
 /** Whether a straight line meets a region: a strip of 2 mm about it does. */
-function cuts(region: Region, [a, b]: readonly [Point, Point]): boolean {
-  const length = distanceBetween(a, b);
-  if (length === 0) return contains(region, a);
-  const [nx, ny] = [(-(b[1] - a[1]) / length) * 1e-3, ((b[0] - a[0]) / length) * 1e-3];
-  const strip = regionOf([
-    [a[0] - nx, a[1] - ny],
-    [b[0] - nx, b[1] - ny],
-    [b[0] + nx, b[1] + ny],
-    [a[0] + nx, a[1] + ny],
-  ]);
-  return intersection(region, strip).length > 0;
-}
+const cuts = (region: Region, line: readonly [Point, Point]): boolean =>
+  contains(region, line[0]) || intersection(region, stripAlong(line, 1e-3)).length > 0;
 
 /** A short walk beside an obstacle: up to 1 m to the side where there is floor. */
 function shortWalkAt(
