@@ -3,6 +3,7 @@ export { baysOf, roomDemand } from "./demand.ts";
 export { doorStates, type RoomDoorState } from "./door-states.ts";
 export { type ClearanceBroken, clearancesBroken } from "./interference.ts";
 export { type MaskLoss, maskLoss } from "./mask-loss.ts";
+export { maskAgainstSource, masksAgainstFloor } from "./masks-against.ts";
 export { openLeaf, takenByLeaf } from "./open-leaf.ts";
 export { type PreparedRoom, prepareRoom, withOneOpen } from "./prepared-room.ts";
 export type * from "./results.ts";

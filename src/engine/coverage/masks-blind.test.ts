@@ -5,6 +5,7 @@ import {
   detectorLike,
   doorLike,
   dwellLike,
+  flightLike,
   roomLike,
   roundModel,
   siteLike,
@@ -13,7 +14,16 @@ import {
 import { facetBeam, maskContains, maskedFacets, maskForSource, masksForFloor } from "../detector/index.ts";
 import { areaOf, intersection, type Point, type Region, regionOf } from "../geometry/index.ts";
 import { degreesOf, radiansOf } from "../quantity/index.ts";
-import { maskLoss, prepareRoom, roomCoverage, seesSource, spillZone } from "./index.ts";
+import { lookUp } from "../site/index.ts";
+import {
+  maskAgainstSource,
+  maskLoss,
+  masksAgainstFloor,
+  prepareRoom,
+  roomCoverage,
+  seesSource,
+  spillZone,
+} from "./index.ts";
 import { deviceOf } from "./watchers.ts";
 
 const nothingKept = { body: 0, mounting: 0, person: 1.8, source: 0.15 };
@@ -122,6 +132,69 @@ test("[MSK-4] after its mask a lens does not see the source that it was made for
       },
     ),
     { seed: 20_262, numRuns: 40 },
+  );
+});
+
+test("[MSK-6] on floors of different heights a lens is blinded by how high it hangs above the floor that it looks at", () => {
+  fc.assert(
+    fc.property(
+      fc.record({
+        x: fc.double({ min: 0.6, max: 5.4, noNaN: true }),
+        y: fc.double({ min: 0.8, max: 3.5, noNaN: true }),
+        step: fc.double({ min: -1, max: 0.6, noNaN: true }),
+        low: fc.double({ min: 0, max: 1.2, noNaN: true }),
+      }),
+      ({ x, y, step, low }) => {
+        const plain = siteWith({ x, y, turn: 0.4, door: 2 });
+        const [room, corridor] = plain.rooms;
+        const site = {
+          ...plain,
+          rooms: [room!, { ...corridor!, floor: step }],
+          // Stairs in the corridor, and a landing in the room on which a heater stands.
+          floorPieces: [
+            flightLike({
+              id: "stairs",
+              room: "corridor",
+              footprint: box(3, -2.2, 3, 2),
+              from: [3, -1.2],
+              to: [6, -1.2],
+              high: 0.5,
+            }),
+            {
+              ...flightLike({
+                id: "landing",
+                room: "room",
+                footprint: box(4, 0, 2, 0.7),
+                from: [4, 0],
+                to: [6, 0],
+              }),
+              kind: "landing" as const,
+              low,
+              high: low,
+            },
+          ],
+          interference: [sourceLike({ id: "heater", room: "room", at: [5, 0.3], height: 0.8 })],
+        };
+        const look = lookUp(site);
+        const [detector] = site.detectors;
+        const device = deviceOf(detector!, site.models[0]!);
+        const scene = prepareRoom(site, "room").open();
+        const beyond: Region = regionOf(box(-2, -2.2, 10, 2));
+        const seen = intersection(spillZone(scene, device), beyond);
+        if (areaOf(seen) > 0.05) {
+          const masks = masksAgainstFloor(look, detector!, { room: "corridor", region: seen })!;
+          const left = intersection(spillZone(scene, { ...device, masks }), beyond);
+          expect(areaOf(left)).toBeLessThan(0.005);
+        }
+        const [source] = site.interference;
+        const mask = maskAgainstSource(look, detector!, source!);
+        if (mask && seesSource(scene, { device, source: source! }))
+          expect(
+            seesSource(scene, { device: { ...device, masks: [mask] }, source: source! }),
+          ).toBeUndefined();
+      },
+    ),
+    { seed: 20_263, numRuns: 12 },
   );
 });
 

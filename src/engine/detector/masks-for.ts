@@ -15,6 +15,8 @@ import type { LensMask } from "./model.ts";
 export interface LensPlace {
   readonly at: Point;
   readonly height: Metres;
+  /** Above its lowest part, where that floor is not even; `height` is then above its highest. */
+  readonly overLowest?: Metres;
   readonly turn: Radians;
 }
 
@@ -40,11 +42,11 @@ const JOIN: Radians = radiansOf(6);
 /**
  * Masks that blind a lens for people on a piece of floor, from the feet at its near edge to the heads at its far edge.
  *
- * For each azimuth: θ_lo = atan(r₁/h), θ_hi = atan(r₂/(h − H_p)), 90° if H_p ≥ h; the floor grown by half a body, the angles by the
+ * For each azimuth: θ_lo = atan(r₁/h), θ_hi = atan(r₂/(h − H_p)), 90° if H_p ≥ h, h above the lowest and the highest part of the floor; the floor grown by half a body, the angles by the
  * mounting tolerance; rounded outward to whole degrees.
  *
  * @param lens - Where it is. [m, rad] @param region - Floor to be blinded. [m]
- * @returns As few masks as keep within 6° of the band; undefined where the lens hangs above the region, or nothing is to be blinded.
+ * @returns As few masks as keep within 6° of the band; undefined where the lens hangs above the region or below all of its floor, or nothing is to be blinded.
  * @source MASK-GEOMETRY
  * @example h 2.7 m, x 2 … 4, y ± 0.6, nothing kept in hand, as one mask: ± 16.70°, 36.53° to 77.46°
  */
@@ -54,12 +56,15 @@ export function masksForFloor(
   margins: Omit<MaskMargins, "source"> = maskMargins,
 ): readonly LensMask[] | undefined {
   const grown = margins.body > 0 ? outset(region, margins.body) : region;
-  if (grown.length === 0 || contains(grown, lens.at)) return undefined;
+  const { overLowest: lowest = lens.height } = lens;
+  if (grown.length === 0 || lowest <= 0 || contains(grown, lens.at)) return undefined;
   const rings = ringsOf(grown).map((ring) => ring.map(([x, y]): Point => [x - lens.at[0], y - lens.at[1]]));
   const slices = Math.round((2 * Math.PI) / SLICE);
   const bands = Array.from({ length: slices }, (_, i) => {
     const stretch = stretchOf(rings, { from: i * SLICE, to: (i + 1) * SLICE });
-    return stretch && blindBand(stretch, { lens: lens.height, person: margins.person });
+    if (!stretch) return undefined;
+    const band = (height: Metres): Band => blindBand(stretch, { lens: height, person: margins.person });
+    return { inner: band(lowest).inner, outer: band(lens.height).outer };
   });
   return joinedSlices(widened(bands, margins.mounting), lens.turn);
 }

@@ -1,5 +1,5 @@
-import { deviceOf, seesSource } from "../coverage/index.ts";
-import { type LensMask, maskForSource, masksForFloor } from "../detector/index.ts";
+import { deviceOf, maskAgainstSource, masksAgainstFloor, seesSource } from "../coverage/index.ts";
+import type { LensMask } from "../detector/index.ts";
 import { outset, type Point, type Region, union } from "../geometry/index.ts";
 import type { Metres } from "../quantity/index.ts";
 import type { Detector } from "../site/index.ts";
@@ -32,7 +32,11 @@ export function nuisanceAdvice(given: AdviceCase): readonly Advice[] {
 function passersBy(given: AdviceCase, failed: StationVerdict): readonly Advice[] {
   const { station } = failed;
   const detector = ownDetectors(given).find(({ id }) => id === station.devices[0]);
-  const masks = detector && masksForFloor(detector, treaded(station.path));
+  const { look, room } = given.prepared;
+  const door = look.openingsOf(room.id).find(({ id }) => id === station.subject.id);
+  const beyond = door?.rooms.find((one) => one !== room.id) ?? null;
+  const masks =
+    detector && masksAgainstFloor(look, detector, { room: beyond, region: treaded(station.path) });
   if (!detector || !masks) return [];
   return [
     mask(given, {
@@ -53,7 +57,7 @@ function sources(given: AdviceCase, failed: StationVerdict): readonly Advice[] {
     const masks = prepared.look
       .interferenceOf(prepared.room.id)
       .filter((source) => seesSource(prepared.open(), { device, source }) !== undefined)
-      .flatMap((source) => maskForSource(detector, source) ?? []);
+      .flatMap((source) => maskAgainstSource(prepared.look, detector, source) ?? []);
     if (masks.length === 0) return [];
     return [mask(given, { detector, masks, failed, assumption: "A source in view is what triggered it" })];
   });

@@ -20,7 +20,7 @@ import {
   type Ways,
 } from "../geometry/index.ts";
 import { type Metres, wholeTurn } from "../quantity/index.ts";
-import { type Detector, floorHeight, type Room, type Site, type SiteLookUp } from "../site/index.ts";
+import { type Detector, lensOver, type Room, type Site, type SiteLookUp } from "../site/index.ts";
 
 /** A device that sees a place, and how much of its planned reach is left there. */
 export interface Watch {
@@ -128,12 +128,10 @@ export function reachTo(
 ): Metres {
   const { device, room, purpose, at, kind, sightHeight } = question;
   const { defaults } = look.site;
-  const hung = look.roomById.get(device.room) ?? room;
-  const lens = hung.floor + floorHeight(look.floorPiecesOf(hung.id), device.at) + device.height;
   const { shape } = planningReach(defaults, {
     device,
     kind,
-    height: lens - room.floor - floorHeight(look.floorPiecesOf(room.id), at),
+    height: lensOver(look, device, { room: room.id, at }),
     sight: sightHeight ?? sightHeightOf(kind, defaults),
     purpose,
     temperature: room.highestTemperature ?? DECLARED_AT,

@@ -3,8 +3,9 @@ import { Button } from "react-aria-components";
 import {
   type Detector,
   type LensMask,
-  maskForSource,
-  masksForFloor,
+  lookUp,
+  maskAgainstSource,
+  masksAgainstFloor,
   type RoomCoverage,
   roomTitle,
   type Site,
@@ -61,6 +62,7 @@ function targetsOf(
   coverage: RoomCoverage,
   units: MaskTargetsProps["units"],
 ): readonly Target[] {
+  const look = lookUp(site);
   const rooms = coverage.spill
     .filter(({ devices }) => devices.includes(detector.id))
     .map(
@@ -70,7 +72,7 @@ function targetsOf(
           name: room === null ? t("eye.blind.outside") : roomTitle(site.rooms.find(({ id }) => id === room)),
           area: areaText(area, units),
         }),
-        masks: masksForFloor(detector, region),
+        masks: masksAgainstFloor(look, detector, { room, region }),
       }),
     );
   const sources = coverage.interference
@@ -78,7 +80,7 @@ function targetsOf(
     .flatMap(({ source, distance }): readonly Target[] => {
       const found = site.interference.find(({ id }) => id === source);
       if (!found) return [];
-      const mask = maskForSource(detector, found);
+      const mask = maskAgainstSource(look, detector, found);
       return [
         {
           key: `source ${source}`,

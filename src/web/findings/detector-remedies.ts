@@ -1,4 +1,4 @@
-import { maskForSource, type ProblemCode } from "#engine";
+import { lookUp, maskAgainstSource, type ProblemCode } from "#engine";
 import { stepsForTags } from "../place/take-layout.ts";
 import { nearestInside, roomAt } from "./inside-room.ts";
 import { type RemediesOf, recordIn, removing, setting } from "./remedy.ts";
@@ -54,7 +54,7 @@ const toLimits: RemediesOf = (finding, site) => {
 const maskSource: RemediesOf = (finding, site) => {
   const detector = recordIn("detectors", finding, site);
   const source = recordIn("interference", finding, site);
-  const mask = detector && source && maskForSource(detector, source);
+  const mask = detector && source && maskAgainstSource(lookUp(site), detector, source);
   if (mask === undefined) return [];
   const fields = { masks: [...detector!.masks, mask] };
   return [setting("findings.remedy.mask", { kind: "detectors", id: detector!.id, fields })];
