@@ -8,7 +8,8 @@ import type { Metres } from "../quantity/index.ts";
  * @returns A rectangle; empty where both ends are one. [m]
  * @example From (0, 0) to (1, 0), half 0.1: y from −0.1 to 0.1
  */
-export function stripAlong([a, b]: readonly [Point, Point], half: Metres): Region {
+export function stripAlong(line: readonly [Point, Point], half: Metres): Region {
+  const [a, b] = line;
   const length = distanceBetween(a, b);
   if (length === 0) return [];
   const [nx, ny] = [(-(b[1] - a[1]) / length) * half, ((b[0] - a[0]) / length) * half];
