@@ -60,6 +60,11 @@ describe("routes of a circuit", () => {
     expect([button.from, button.to, boxes]).toEqual(["d1", "s1", ["d1"]]);
     // 4.5 m and 2 m along the ceiling, 1.6 m down the wall.
     expect(button.length).toBeCloseTo(4.5 + 2 + 1.6, 9);
+    const said = (of: typeof own) =>
+      deriveWiring(of, installation()).assumptions.some(({ text }) =>
+        text.startsWith("To buttons straight down"),
+      );
+    expect([said(own), said(site())]).toEqual([true, false]);
   });
   test("a second storey is reached straight above the board", () => {
     const above = { ...room, id: "above", storey: "first" };

@@ -151,6 +151,10 @@ function assumptionsOf(
       some(({ cables }) => cables.some(({ walls }) => walls === "through-walls")),
     ),
     ...said(
+      "To buttons straight down the wall above them, where the button itself shows that a cable is there",
+      some(({ cables }) => cables.some(({ use }) => use === "button")),
+    ),
+    ...said(
       "From storey to storey straight up or down at the place of the board",
       some((route) => storeys(route) > 1),
     ),
