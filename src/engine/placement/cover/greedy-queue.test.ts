@@ -12,12 +12,16 @@ test("The queue gives what a look at all columns gives, while scores fall betwee
       const score = list.map((one) => one.score);
       const costs = list.map((one) => one.cost);
       const taken = new Set<number>();
-      const may = (column: number): boolean => !taken.has(column) && score[column] !== 0;
+      const may = (column: number): boolean => !taken.has(column);
       const queue = greedyQueue([...list.keys()], { score, costs });
       for (const fall of falls) {
         let best = -1;
         for (const column of list.keys())
-          if (may(column) && (best < 0 || score[column]! * costs[best]! > score[best]! * costs[column]!))
+          if (
+            may(column) &&
+            score[column] !== 0 &&
+            (best < 0 || score[column]! * costs[best]! > score[best]! * costs[column]!)
+          )
             best = column;
         expect(queue.next(may)).toBe(best);
         if (best < 0) return;

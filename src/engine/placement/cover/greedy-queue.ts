@@ -1,6 +1,6 @@
 /** Columns by what they bring for their cost, where that may fall while they wait. */
 export interface GreedyQueue {
-  /** The column with the most score for its cost at the moment, of equals the first; -1: none that may be taken is left. */
+  /** The column with the most score for its cost at the moment, of equals the first; -1: none is left that may be taken and has a score. */
   readonly next: (may: (column: number) => boolean) => number;
 }
 
@@ -16,7 +16,8 @@ export function greedyQueue(
   by: { readonly score: readonly number[]; readonly costs: readonly number[] },
 ): GreedyQueue {
   const { score, costs } = by;
-  const heap = [...columns];
+  // What brings nothing at no cost would count as good as anything.
+  const heap = columns.filter((column) => score[column]! > 0);
   const known = heap.map((column) => score[column]!);
   const before = (i: number, j: number): boolean => {
     const [a, b] = [heap[i]!, heap[j]!];
@@ -48,7 +49,7 @@ export function greedyQueue(
     next: (may) => {
       while (heap.length > 0) {
         const top = heap[0]!;
-        if (!may(top)) drop();
+        if (score[top] === 0 || !may(top)) drop();
         else if (known[0] !== score[top]) {
           known[0] = score[top]!;
           sink(0);

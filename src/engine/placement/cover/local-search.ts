@@ -169,13 +169,13 @@ export function localSearch(model: CoverModel, options: LocalSearchOptions): Loc
   /** Greedy: as long as rows are open, the column with the most open weight for its cost, of equals the first. */
   function fill(): void {
     if (open.length === 0) return;
-    const scored: number[] = [];
+    const free: number[] = [];
     for (let column = 0; column < costs.length; column++)
-      if (!inside[column] && foesInside[column] === 0 && score[column] !== 0) scored.push(column);
+      if (!inside[column] && foesInside[column] === 0) free.push(column);
     // What is taken only lowers the scores of the others: one that still has the score that it was put in with is the best.
-    const queue = greedyQueue(scored, { score, costs });
+    const queue = greedyQueue(free, { score, costs });
     while (open.length > 0) {
-      const column = queue.next((one) => !inside[one] && foesInside[one] === 0 && score[one] !== 0);
+      const column = queue.next((one) => !inside[one] && foesInside[one] === 0);
       if (column < 0) return;
       add(column);
     }
