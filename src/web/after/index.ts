@@ -1,1 +1,2 @@
+export { CallBackPanel } from "./call-back-panel.tsx";
 export { SwapPanel } from "./swap-panel.tsx";

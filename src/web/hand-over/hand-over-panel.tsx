@@ -155,6 +155,9 @@ function AfterSection({ store }: { readonly store: Store<Workbench> }) {
   return (
     <section className="stack" aria-label={t("hand-over.after")}>
       <h3 className="hand-over-head">{t("hand-over.after")}</h3>
+      <Button className="button wide-button" onPress={() => store.set({ panel: { kind: "call-back" } })}>
+        {t("shell.panel.call-back")}
+      </Button>
       <Button className="button wide-button" onPress={() => store.set({ panel: { kind: "swap" } })}>
         {t("shell.panel.swap")}
       </Button>

@@ -39,6 +39,9 @@ const DeviceAtTest = lazy(() =>
 const HandOverPanel = lazy(() =>
   import("../hand-over/index.ts").then((part) => ({ default: part.HandOverPanel })),
 );
+const CallBackPanel = lazy(() =>
+  import("../after/index.ts").then((part) => ({ default: part.CallBackPanel })),
+);
 const SwapPanel = lazy(() => import("../after/index.ts").then((part) => ({ default: part.SwapPanel })));
 const DrawCard = lazy(() => import("./draw-card.tsx").then((part) => ({ default: part.DrawCard })));
 const DrawingsPanel = lazy(() =>
@@ -178,6 +181,8 @@ export function PanelBody(props: PanelBodyProps) {
             device={panel.device}
             onClose={onClose}
           />
+        ) : panel.kind === "call-back" ? (
+          <CallBackPanel job={job} store={store} onClose={onClose} />
         ) : panel.kind === "fault" ? (
           <FaultPanel
             key={panel.room}

@@ -41,7 +41,7 @@ export type Panel =
   /** A detector that is exchanged, and what is to be tested again. */
   | { readonly kind: "swap"; readonly device?: string }
   /** Somebody calls: what is asked on the telephone. */
-  | { readonly kind: "call-back"; readonly room?: string }
+  | { readonly kind: "call-back" }
   /** A visit after hand-over, or one room of it. */
   | { readonly kind: "care"; readonly occasion: string; readonly room?: string }
   | { readonly kind: SurveyPanel };

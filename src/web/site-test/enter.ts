@@ -28,7 +28,8 @@ export function enterStation(job: OpenJob, station: Station, { seen, distance, r
 export interface Fault {
   readonly room: string;
   readonly symptom: string;
-  readonly cause: string;
+  /** Absent: only asked about by now, on the telephone. */
+  readonly cause?: string;
   readonly readings: readonly { readonly test: string; readonly outcome: string }[];
   readonly point: JobOpenPoint;
 }
@@ -45,7 +46,7 @@ export function enterFault(job: OpenJob, { room, symptom, cause, readings, point
       outcome: "done" as const,
       remark: outcome,
     })),
-    { about, step: "cause", part: cause, outcome: "done" as const },
+    ...(cause === undefined ? [] : [{ about, step: "cause", part: cause, outcome: "done" as const }]),
   ].map((what): KeptStep => ({ do: "put", kind: "testEntries", record: entryOf(job, what) }));
   job.keep("test.edit.fault", [...entries, { do: "put", kind: "openPoints", record: point }]);
 }

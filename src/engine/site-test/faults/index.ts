@@ -1,4 +1,5 @@
 export { alikeCauses } from "./alike.ts";
+export { MOST_QUESTIONS, nextQuestion, type ToBring, toBring } from "./call-back.ts";
 export { causeDescriptions, symptomDescriptions } from "./cause-descriptions.ts";
 export { correctionsOf, type FaultCorrection } from "./correction.ts";
 export type { FaultPlace } from "./fault-place.ts";
