@@ -49,6 +49,8 @@ export interface JobDetails {
   readonly revision: string;
   readonly currency: string;
   readonly region: string;
+  /** Whom the people in the rooms call. */
+  readonly call: string;
 }
 
 /** Lines of a storey that were read from a foreign file, to draw the rooms over; they take no part in any calculation. */

@@ -13,3 +13,26 @@ test.each([
   const job = { ...emptyJob("Annex"), details: date === undefined ? {} : { date } };
   expect(handOverOf(job).printed.created.toISOString()).toBe(stamp);
 });
+
+test("papers are told whom to call, and what was exchanged and handed over before", () => {
+  const swap = {
+    id: "x",
+    time: "2027-01-12T09:00:00Z",
+    detector: "d",
+    tag: "B1.01",
+    from: "",
+    to: "",
+    reason: "",
+  };
+  const revision = { id: "r", letter: "A", date: "2026-11-26", reason: "", prints: {}, state: {} };
+  const { input, printed } = handOverOf({
+    ...emptyJob("Annex"),
+    details: { call: "Caretaker, 0100 200" },
+    swaps: [swap],
+    revisions: [revision],
+  });
+  expect(printed.call).toBe("Caretaker, 0100 200");
+  expect(input.swaps).toEqual([swap]);
+  expect(input.revisions).toEqual([revision]);
+  expect(handOverOf(emptyJob("Annex")).printed.call).toBe("");
+});

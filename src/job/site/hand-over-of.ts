@@ -48,6 +48,7 @@ export function handOverOf(job: JobForHandOver) {
       drawnBy: details.drawnBy ?? "",
       checkedBy: details.checkedBy ?? "",
     },
+    call: details.call ?? "",
     asbestos: job.visit,
     deviceLabels: new Map(
       job.detectors.flatMap(({ id, deviceLabels }) => (deviceLabels ? [[id, deviceLabels] as const] : [])),

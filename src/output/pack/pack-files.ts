@@ -215,7 +215,7 @@ function modelOf({ handover, details, created, model }: PackInput): string | Uin
 }
 
 /** Labels to stick on and cards to hang up: no pages of the bound pack. */
-function forPeople({ handover, details, identity, labels }: PackInput): readonly BoundDocument[] {
+function forPeople({ handover, details, identity, labels, call = "" }: PackInput): readonly BoundDocument[] {
   const { site } = handover;
   const { devices } = handover.settings;
   const { job, date, revision } = details;
@@ -224,7 +224,7 @@ function forPeople({ handover, details, identity, labels }: PackInput): readonly
       name: "labels",
       sheets: labelSheets({ site, devices, job, identity, ...(labels ? { grid: labels } : {}) }),
     },
-    { name: "room-cards", sheets: roomCards({ site, devices, job, date, revision }) },
+    { name: "room-cards", sheets: roomCards({ site, devices, job, date, revision, call }) },
   ];
 }
 

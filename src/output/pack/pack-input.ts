@@ -17,6 +17,8 @@ export interface PackInput {
   /** Everything that is handed over. */
   readonly handover: Handover;
   readonly details: JobSheetDetails;
+  /** Whom the people in the rooms call; a line to fill in where nobody is named. */
+  readonly call?: string;
   readonly asbestos: AsbestosKnown;
   /** What the devices at hand call their positions, by detector and setting. */
   readonly deviceLabels: ReadonlyMap<string, Readonly<Record<string, string>>>;

@@ -9,6 +9,8 @@ export interface FoundQuestion {
   readonly sensitivity: ReadonlyMap<string, SettingGrade>;
   /** As measured when they were fitted, by detector. [m] */
   readonly heights: ReadonlyMap<string, number>;
+  /** Air in the room on the day of the test. [°C] */
+  readonly ambient?: number;
 }
 
 /** Reach as found, and what can be done about it. */

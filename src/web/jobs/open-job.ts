@@ -132,4 +132,5 @@ const noDetails: OpenJob["details"] = {
   revision: "",
   currency: "",
   region: "",
+  call: "",
 };

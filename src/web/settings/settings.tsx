@@ -74,6 +74,7 @@ const lines = [
   "revision",
   "currency",
   "region",
+  "call",
 ] as const satisfies readonly (keyof JobDetails)[];
 
 /** What the title block of every sheet says. */

@@ -1,4 +1,4 @@
-import type { Station, StepSubject, WorkStep } from "#engine";
+import { countedEntries, type Station, type StepSubject, type WorkStep } from "#engine";
 import { type JobOpenPoint, type JobTestEntry, type KeptStep, stationStep } from "#job";
 import type { OpenJob } from "../contract.ts";
 import { momentOf } from "./local-time.ts";
@@ -70,6 +70,25 @@ export function enterStep(job: OpenJob, step: WorkStep, { outcome, part, value, 
     ...(remark ? { remark } : {}),
   });
 }
+
+/** Step under which the air of a room is entered. */
+const ambientStep = "ambient";
+
+/** Records how warm the air in a room is on the day of its test. [°C] */
+export const enterAmbient = (job: OpenJob, room: string, value: number): void =>
+  enter(job, "test.edit.step", {
+    about: { kind: "room", id: room },
+    step: ambientStep,
+    outcome: "read",
+    value,
+    unit: "°C",
+  });
+
+/** How warm the air in a room was when somebody last entered it. [°C] */
+export const ambientIn = (entries: readonly JobTestEntry[], room: string): number | undefined =>
+  countedEntries(entries).findLast(
+    ({ step, about }) => step === ambientStep && about.kind === "room" && about.id === room,
+  )?.value;
 
 type Entered = Omit<JobTestEntry, "id" | "time" | "about"> & { readonly about: StepSubject };
 

@@ -7,12 +7,13 @@ import type { FoundAnswer } from "../calculate/found-protocol.ts";
 import { isTrouble } from "../calculate/line.ts";
 import type { PlannedWalk } from "../calculate/walk-protocol.ts";
 import type { EditStep, OpenJob } from "../contract.ts";
-import { More } from "../fields/index.ts";
+import { FigureField, More } from "../fields/index.ts";
 import { recordOf } from "../plan/pick.ts";
 import { useUnits } from "../settings/preferences.ts";
 import { type Store, usePart, type Workbench } from "../shell/workbench.ts";
 import { areaText, lengthText, percentText, type Units } from "../texts/index.ts";
 import { t } from "../texts/test.ts";
+import { ambientIn, enterAmbient } from "./enter.ts";
 import { localDay } from "./local-time.ts";
 
 interface FoundSectionProps {
@@ -46,9 +47,19 @@ export function FoundSection({ job, store, planned }: FoundSectionProps) {
             : [],
       ),
     );
-    void line.ask({ site, test, readings, sensitivity, heights }).then((told) => {
-      if (told && !isTrouble(told)) setAnswer(told);
-    });
+    const ambient = ambientIn(testEntries, test.room);
+    void line
+      .ask({
+        site,
+        test,
+        readings,
+        sensitivity,
+        heights,
+        ...(ambient === undefined ? {} : { ambient }),
+      })
+      .then((told) => {
+        if (told && !isTrouble(told)) setAnswer(told);
+      });
     return line.stop;
   }, [site, testEntries, swaps, detectors, test, settings]);
   if (!answer || answer.reach.length === 0) return null;
@@ -74,6 +85,16 @@ export function FoundSection({ job, store, planned }: FoundSectionProps) {
   return (
     <section aria-label={t("test.found")}>
       <h3 className="test-stage">{t("test.found")}</h3>
+      <FigureField
+        label={t("test.ambient")}
+        value={ambientIn(testEntries, test.room)}
+        unit="°C"
+        least={-30}
+        most={60}
+        hint={t("test.ambient.hint")}
+        disabled={job.readOnly}
+        onChange={(value) => enterAmbient(job, test.room, value)}
+      />
       <ul className="test-plain">
         {answer.reach.map((one) => (
           <li key={`${one.device} ${one.kind}`}>
