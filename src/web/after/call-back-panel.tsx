@@ -33,8 +33,9 @@ export interface CallBackPanelProps {
   readonly onClose: () => void;
 }
 
-/** Causes that are shown and kept. */
+/** Causes that are shown and kept; less than this nobody drives for. */
 const shownCauses = 3;
+const leastShare = 0.02;
 
 /** Somebody calls: five questions, causes ranked before anybody drives, kept as an open point. */
 export function CallBackPanel({ job, store, onClose }: CallBackPanelProps) {
@@ -82,7 +83,12 @@ function Call({ job, store, room, onClose }: CallBackPanelProps & { readonly roo
     [symptom, known, readings],
   );
   const ranked = useMemo(
-    () => (found ? rankCauses(found, shippedFaultKnowledge).slice(0, shownCauses) : []),
+    () =>
+      found
+        ? rankCauses(found, shippedFaultKnowledge)
+            .slice(0, shownCauses)
+            .filter(({ share }, i) => i === 0 || share >= leastShare)
+        : [],
     [found],
   );
   const next = useMemo(() => found && nextQuestion(found, shippedFaultKnowledge), [found]);
