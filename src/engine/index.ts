@@ -1,3 +1,4 @@
+export * from "./care/index.ts";
 export * from "./check/index.ts";
 export * from "./control/index.ts";
 export * from "./coverage/index.ts";

@@ -44,7 +44,9 @@ const engine: Readonly<Record<string, readonly string[]>> = {
     "geometry",
     "quantity",
   ],
+  care: ["site-test", "wiring", "check", "source", "site", "quantity"],
   handover: [
+    "care",
     "review",
     "site-test",
     "wiring",

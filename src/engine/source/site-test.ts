@@ -20,6 +20,14 @@ export const siteTestSources = {
     verify: true,
     note: "Table seen in public reproductions. Between live conductors and to earth, switches closed, loads disconnected.",
   },
+  "IEC-60364-6-PERIODIC": {
+    kind: "standard",
+    title:
+      "IEC 60364-6, periodic verification: its interval follows from kind and use, a few years where nothing else is said",
+    certainty: "from-memory",
+    verify: true,
+    note: "Four years are taken where the job says nothing; local rules and the owner's insurer say how long it is.",
+  },
   "IEC-61008-TIME": {
     kind: "standard",
     title: "IEC 61008 and IEC 61009, general type: trips within 300 ms at the rated residual current",
