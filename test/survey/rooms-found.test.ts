@@ -22,6 +22,9 @@ const OWN_OUTLINE = 0.96;
 const AREA = 0.02;
 const total = { sure: 0, hit: 0, found: 0, wrong: 0 };
 
+/** Of 62 layers that are called as rooms are; the others hold several rooms, or a room that is found otherwise. */
+const leastNumbered = 58;
+
 /** Share of the rooms of a printed plan, hatched all over and without layers, that a click into the middle finds. */
 const leastClicked = 0.93;
 
@@ -55,6 +58,20 @@ test.skipIf(!folders.dxf)(
     expect(openings.filter(({ kind, leaf }) => kind === "door" && leaf)).toHaveLength(14);
   },
 );
+
+test.skipIf(!folders.dxf)("Rooms that only their layers name, on a plan with a layer a room", async () => {
+  const one = plans.find(({ file }) => file === "university-lab-floor3-roomlayers-r2007.dxf")!;
+  const { linework, metres } = await drawnPlan(one);
+  const { rooms } = findRooms(linework, { metres });
+  const layers = new Set(
+    linework.layers.map(({ name }) => name).filter((name) => /^E1[45]-\d{3}/.test(name)),
+  );
+  const numbers = rooms.map(({ number }) => number).filter((number) => number !== "");
+  console.info(`${numbers.length} rooms numbered by ${layers.size} layers that are called as rooms are`);
+  expect(numbers.every((number) => layers.has(number))).toBe(true);
+  expect(new Set(numbers).size).toBe(numbers.length);
+  expect(numbers.length).toBeGreaterThanOrEqual(leastNumbered);
+});
 
 describe.skipIf(!folders.dxf || !folders.plan)("Rooms of real plans, against a count by eye", () => {
   test.each(plans.map((plan) => [plan.file, plan] as const))(

@@ -4,6 +4,7 @@ import type { LineBox, Linework } from "../linework/linework.ts";
 import { boxOf, inPiece } from "../region.ts";
 import type { FoundOpening, FoundRoom } from "./found.ts";
 import { layerChoices } from "./layer-choices.ts";
+import { namedByLayers } from "./layer-names.ts";
 import { planLines } from "./plan-lines.ts";
 import { roomsInLines } from "./rooms-in-lines.ts";
 
@@ -132,8 +133,9 @@ function roomAmong(
   const [dx, dy] = [plan.shift[0] - sx, plan.shift[1] - sy];
   const here: Point = [point[0] - dx, point[1] - dy];
   const number = found.rooms.findIndex(({ outline, holes }) => inPiece(here, { outline, holes }));
-  const room = found.rooms[number];
-  if (!room) return undefined;
+  const nameless = found.rooms[number];
+  if (!nameless) return undefined;
+  const [room = nameless] = namedByLayers([nameless], { linework, metres, shift: plan.shift });
   const [x1, y1, x2, y2] = boxOf(room.outline);
   const edge = box.map((value, k) => value * metres - plan.shift[(k & 1) as 0 | 1]);
   if (x1 < edge[0]! + MARGIN || y1 < edge[1]! + MARGIN || x2 > edge[2]! - MARGIN || y2 > edge[3]! - MARGIN)

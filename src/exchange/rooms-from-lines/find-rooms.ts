@@ -2,6 +2,7 @@ import type { Metres } from "#engine";
 import type { LineBox, Linework } from "../linework/linework.ts";
 import { type FoundPlan, type FoundRoom, SURE } from "./found.ts";
 import { layerChoices, layersToAdd } from "./layer-choices.ts";
+import { namedByLayers } from "./layer-names.ts";
 import { planLines } from "./plan-lines.ts";
 import { roomsInLines } from "./rooms-in-lines.ts";
 import { withRoomsWithin } from "./rooms-within.ts";
@@ -24,7 +25,7 @@ const TOLERANCE: Metres = 0.015;
  * Rooms of a plan from its lines.
  *
  * 1. lines of likely layers, in metres  2. ends joined, crossings cut  3. gaps of doors and passages shut  4. closed faces
- * 5. strips are walls, faces that only furniture parts are put together  6. names from lettering inside
+ * 5. strips are walls, faces that only furniture parts are put together  6. names from lettering inside, or from a layer that holds one room
  * Several choices of layers are tried, and the one whose rooms are the surest is kept.
  *
  * @param linework - The drawing. @param options - Unit, layers, part, tolerance.
@@ -55,14 +56,15 @@ export function findRooms(linework: Linework, options: FindRoomsOptions = {}): F
     }
   }
   const layers = best.layers.map((index) => names[index]!);
-  if (options.layers !== undefined) return { ...best.found, layers };
-  return {
-    ...withRoomsWithin(
-      best.found,
-      first.filter((one) => one !== best).map((one) => one.found),
-    ),
-    layers,
-  };
+  const found =
+    options.layers === undefined
+      ? withRoomsWithin(
+          best.found,
+          first.filter((one) => one !== best).map((one) => one.found),
+        )
+      : best.found;
+  const rooms = namedByLayers(found.rooms, { linework, metres, shift: found.shift });
+  return { ...found, rooms, layers };
 }
 
 interface Tried {

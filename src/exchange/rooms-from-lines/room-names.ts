@@ -19,7 +19,7 @@ export const mayName = (text: string): boolean =>
 const isSize = (text: string): boolean => sizes.test(text) && !roomNumber(text);
 
 /** Plain whole numbers of three or four digits and numbers with letters number rooms; "12.50" is a size. */
-const roomNumber = (text: string): boolean =>
+export const roomNumber = (text: string): boolean =>
   numbers.test(text) &&
   !/\d\s*(m|m2|qm|sf|cm|mm)$/i.test(text) &&
   (/[a-z]/i.test(text) || /^\d{1,4}$/.test(text) || /^\d{1,2}\.\d{2,3}$/.test(text));

@@ -10,6 +10,7 @@ import { meaningOf } from "./layer-words.ts";
 import { leafLines, likelyGaps, surroundings, withoutLeaves } from "./leaf-gaps.ts";
 import { openingsOf } from "./openings.ts";
 import type { PlanLines, PlanText } from "./plan-lines.ts";
+import { CALLED, NAMELESS } from "./room-confidence.ts";
 import { type RoomGroup, roomGroups, STRIP } from "./room-groups.ts";
 import { mayName, roomName, withoutTypes } from "./room-names.ts";
 import { slidingLeaves } from "./sliding-leaves.ts";
@@ -226,10 +227,10 @@ function judged(
       ...(door ? [] : ["no door found"]),
       ...(enclosed < 0.5 ? ["bounded by single lines"] : []),
       ...(room.area < 1.5 ? ["very small"] : []),
-      ...(called ? [] : ["no name in it"]),
+      ...(called ? [] : [NAMELESS]),
     ];
     // Weights by judgement, no source: a closed face is a third of a room; a door, walls and a name make the rest.
-    const confidence = 0.35 + 0.25 * (door ? 1 : 0) + 0.25 * enclosed + 0.15 * (called ? 1 : 0);
+    const confidence = 0.35 + 0.25 * (door ? 1 : 0) + 0.25 * enclosed + (called ? CALLED : 0);
     return { ...room, confidence, doubts };
   });
   const [noNiche, noLegend] = [withoutNiches(rooms, entered), withoutLegends(rooms)];
