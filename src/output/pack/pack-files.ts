@@ -128,7 +128,7 @@ async function allFiles(input: Parted): Promise<readonly Wanted[]> {
     ...drawings,
     file("building.ifc", () => modelOf(input)),
     file("device-schedule.csv", () => deviceSchedule(site)),
-    file("schedules.xlsx", () => scheduleWorkbook(handover, wiring.plan)),
+    file("schedules.xlsx", () => scheduleWorkbook(handover, { plan: wiring.plan, owed: input.owed ?? [] })),
     ...tables,
   ];
 }

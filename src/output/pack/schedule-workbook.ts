@@ -1,5 +1,6 @@
 import { type Handover, roomTitle } from "#engine";
 import { deviceHead, deviceRows } from "../csv/device-schedule.ts";
+import type { OwedPoint } from "../handover/closing-pages.ts";
 import { settingOrder, settingTitles, settingWords } from "../setting-sheets/setting-words.ts";
 import { boxList, fittingList } from "../wiring/fitting-list.ts";
 import type { WiringPlan } from "../wiring/plan.ts";
@@ -8,12 +9,20 @@ import type { Table } from "../wiring/table-sheets.ts";
 import { type WorkbookSheet, xlsxOf } from "../xlsx/xlsx.ts";
 
 /** All schedules of a job in one workbook: rooms, devices, settings, checks, terminals, cables, boxes, fitting, open points. */
-export function scheduleWorkbook(handover: Handover, plan: WiringPlan | undefined): Promise<Uint8Array> {
-  return xlsxOf(scheduleSheets(handover, plan));
+export const scheduleWorkbook = (handover: Handover, of: ScheduledBeside): Promise<Uint8Array> =>
+  xlsxOf(scheduleSheets(handover, of));
+
+interface ScheduledBeside {
+  readonly plan: WiringPlan | undefined;
+  /** What people wrote down as open. */
+  readonly owed: readonly OwedPoint[];
 }
 
 /** The same as data. A table without rows is left out. */
-export function scheduleSheets(handover: Handover, plan: WiringPlan | undefined): readonly WorkbookSheet[] {
+export function scheduleSheets(
+  handover: Handover,
+  { plan, owed }: ScheduledBeside,
+): readonly WorkbookSheet[] {
   const wiring =
     plan === undefined || plan.groups.length === 0
       ? []
@@ -29,7 +38,7 @@ export function scheduleSheets(handover: Handover, plan: WiringPlan | undefined)
     checks(handover),
     ...wiring,
     fromTable("Fitting", fittingList(handover.site)),
-    openPoints(handover),
+    openPoints(handover, owed),
   ].filter(({ rows }) => rows.length > 0);
 }
 
@@ -148,20 +157,35 @@ function checks({ rooms: records }: Handover): WorkbookSheet {
   };
 }
 
-function openPoints({ findings, site }: Handover): WorkbookSheet {
+/** As on paper: what people wrote down, then what the program found. */
+function openPoints({ findings, site }: Handover, owed: readonly OwedPoint[]): WorkbookSheet {
   return {
     name: "Open points",
     head: [
-      { title: "Severity", width: 10 },
+      { title: "Severity", width: 14 },
       { title: "Room", width: 28 },
       { title: "What", width: 80 },
       { title: "Remedy", width: 60 },
+      { title: "Who", width: 20 },
+      { title: "Until", width: 12 },
+      { title: "Closed", width: 12 },
     ],
-    rows: findings.map(({ severity, room, message, remedy }) => [
-      severity,
-      room === undefined ? "" : roomTitle(site.rooms.find(({ id }) => id === room)),
-      message,
-      remedy,
-    ]),
+    rows: [
+      ...owed.map(({ room, text, owner, due, closed }) => [
+        "written down",
+        room,
+        text,
+        "",
+        owner,
+        due,
+        closed,
+      ]),
+      ...findings.map(({ severity, room, message, remedy }) => [
+        severity,
+        room === undefined ? "" : roomTitle(site.rooms.find(({ id }) => id === room)),
+        message,
+        remedy,
+      ]),
+    ],
   };
 }

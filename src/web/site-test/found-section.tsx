@@ -1,6 +1,6 @@
 import { useEffect, useState } from "react";
 import { Button } from "react-aria-components";
-import { type Advice, countedEntries, type SettingGrade, type Site } from "#engine";
+import { type Advice, countedEntries, type FoundReach, type SettingGrade, type Site } from "#engine";
 import { standingEntries, stationReadings } from "#job";
 import { foundLine } from "../calculate/found-line.ts";
 import type { FoundAnswer } from "../calculate/found-protocol.ts";
@@ -98,18 +98,7 @@ export function FoundSection({ job, store, planned }: FoundSectionProps) {
       <ul className="test-plain">
         {answer.reach.map((one) => (
           <li key={`${one.device} ${one.kind}`}>
-            {t(`test.found.${one.kind}`, { device: tag(one.device) })}{" "}
-            {one.factor === undefined
-              ? t("test.found.one-sided", {
-                  low: percentText(one.interval[0]),
-                  high: percentText(one.interval[1]),
-                })
-              : t("test.found.factor", {
-                  factor: percentText(one.factor),
-                  low: percentText(one.interval[0]),
-                  high: percentText(one.interval[1]),
-                })}{" "}
-            {one.enough ? "" : t("test.found.few", { count: one.readings })}
+            {t(`test.found.${one.kind}`, { device: tag(one.device) })} {reachWords(one)}
           </li>
         ))}
       </ul>
@@ -152,6 +141,14 @@ export function FoundSection({ job, store, planned }: FoundSectionProps) {
       ) : null}
     </section>
   );
+}
+
+/** How far it reaches, and how sure that is; seen on one side only and too seldom, nothing is said of it. */
+function reachWords({ factor, interval, enough, readings }: FoundReach): string {
+  const few = enough ? [] : [t("test.found.few", { count: readings })];
+  const [low, high] = interval.map(percentText) as [string, string];
+  if (factor === undefined) return enough ? t("test.found.one-sided", { low, high }) : few.join(" ");
+  return [t("test.found.factor", { factor: percentText(factor), low, high }), ...few].join(" ");
 }
 
 /** What to do, as a sentence. */

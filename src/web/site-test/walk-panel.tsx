@@ -155,7 +155,7 @@ interface StationCardProps {
 
 function StationCard({ job, store, at, number, of, onDone }: StationCardProps) {
   const units = useUnits();
-  const { station, latest } = at;
+  const { station, latest, check } = at;
   const [distance, setDistance] = useState<number | undefined>();
   const [remark, setRemark] = useState("");
   const { good, bad } = answersOf(station);
@@ -218,11 +218,17 @@ function StationCard({ job, store, at, number, of, onDone }: StationCardProps) {
         {latest
           ? ` ${t("test.last", {
               time: clockOf(entryOf(job, latest.id)),
-              what: latest.seen ? t("test.answer.seen") : t("test.answer.not-seen"),
+              what: latest.seen === wantsSeen ? good : bad,
               distance: latest.distance === undefined ? "" : `, ${lengthText(latest.distance, units)}`,
             })}`
           : ""}
       </p>
+      {latest && check.verdict === "not-proven" ? (
+        <p className="row">
+          <VerdictWord verdict={check.verdict} />
+          <span className="hint">{check.assumptions.join(". ")}.</span>
+        </p>
+      ) : null}
     </section>
   );
 }
