@@ -143,7 +143,7 @@ const usualDelays: Readonly<Record<SettingContext["use"], readonly [minutes: num
   stair: [5, "People walk through and are seen all the time"],
   moving: [10, "People move about, with pauses"],
   sitting: [15, "People who sit still must not be left in the dark"],
-  sanitary: [10, "People are out of sight in a cubicle for minutes"],
+  sanitary: [10, "People stand still for minutes"],
   changing: [15, "People stand still or behind lockers for minutes"],
   plant: [20, "Somebody at work out of sight must not be left in the dark"],
   other: [10, "The use is not known"],
@@ -154,8 +154,11 @@ function outputOf(context: SettingContext): Derived<SettingValues["output"]> {
   return assuming(because(value, reason), assumption);
 }
 
-function delayOf({ use, longestDelay, recommendedDelay }: SettingContext): Derived<number> {
-  const [minutes, why] = usualDelays[use];
+/** Where somebody sits behind the walls of a cubicle. @source SETTING-CHOICE */
+const delayWithCubicles = [15, "People are out of sight in a cubicle for minutes"] as const;
+
+function delayOf({ use, cubicles, longestDelay, recommendedDelay }: SettingContext): Derived<number> {
+  const [minutes, why] = use === "sanitary" && cubicles ? delayWithCubicles : usualDelays[use];
   const wished = recommendedDelay?.delay ?? minutes * MINUTE;
   if (longestDelay && longestDelay.delay < wished)
     return because(longestDelay.delay, `The longest that ${longestDelay.rule} allows.`, longestDelay.source);

@@ -69,6 +69,8 @@ export interface SettingContext {
     readonly reason?: string;
     readonly assumption?: string;
   };
+  /** Cubicles stand in what it lights. */
+  readonly cubicles?: boolean;
   /** Whether each point of what it lights is seen by two devices that switch it. */
   readonly seenByTwo?: boolean;
   /** Kinds of output that its data sheet declares. */

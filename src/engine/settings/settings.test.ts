@@ -119,11 +119,15 @@ describe("chosen and derived", () => {
       expect(setting.source in sources).toBe(true);
     }
   });
-  test("delays begin where the trade's habit puts them: ways 5 min, stores and washrooms 10, where one sits or changes 15, plant rooms 20", () => {
+  test("delays begin where the trade's habit puts them: ways 5 min, stores and washrooms 10, where one sits, changes or is out of sight in a cubicle 15, plant rooms 20", () => {
     const minutes = (["passing", "stair", "moving", "sanitary", "sitting", "changing", "plant"] as const).map(
       (use) => set({ use }).settings.offDelay.value / 60,
     );
     expect(minutes).toEqual([5, 5, 10, 10, 15, 15, 20]);
+    expect(set({ use: "sanitary", cubicles: true }).settings.offDelay).toMatchObject({
+      value: 900,
+      reason: "People are out of sight in a cubicle for minutes: 15 min.",
+    });
   });
   test("use, windows, rules, energy and group decide", () => {
     expect(set({}).settings.mode.value).toBe("semi-automatic");

@@ -73,6 +73,9 @@ export function placeContext(
     place: { room: detector.room, at: detector.at },
     use: mostCareful(lit),
     masks: detector.masks.length,
+    ...(lit.some(({ id }) => look.obstaclesOf(id).some(({ kind }) => kind === "cubicle"))
+      ? { cubicles: true }
+      : {}),
     // Two sights count where being left in the dark is worst; elsewhere nothing hangs on them.
     ...(lit.some(({ use }) => use === "stair") || escapeRoute === true
       ? { seenByTwo: known.seenByTwo(lit) }

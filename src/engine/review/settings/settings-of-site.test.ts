@@ -4,6 +4,7 @@ import {
   detectorLike,
   doorLike,
   luminaireLike,
+  obstacleLike,
   roomLike,
   roundModel,
   siteLike,
@@ -11,7 +12,7 @@ import {
 } from "../../../../test/engine/records.ts";
 import { packsInForce, type RulePack, shippedPacks } from "../../rules/index.ts";
 import { type SettingName, unknownFacts } from "../../settings/index.ts";
-import type { Detector, Room, Site } from "../../site/index.ts";
+import type { Detector, Obstacle, Room, Site } from "../../site/index.ts";
 import { type SettingChoices, settingsOfSite } from "../index.ts";
 
 const office = roomLike({ id: "office", name: "Office", use: "sitting", outline: box(0, 0, 4, 3) });
@@ -283,4 +284,24 @@ test("every derived setting of every device has the reason of its own sentence",
     const setting = devices[0]!.settings[name];
     expect(setting.kind === "derived" && setting.reason).toMatch(/^[A-Z].*\.$/);
   }
+});
+
+test("cubicles in what a detector lights lengthen its delay: who sits behind their walls is seen by nothing for minutes", () => {
+  const toilets = roomLike({ id: "wc", use: "sanitary", outline: box(0, 0, 4, 3) });
+  const delay = (obstacles: readonly Obstacle[]): number =>
+    settingsOfSite(
+      siteLike({
+        rooms: [toilets],
+        detectors: [detectorLike({ id: "d", room: "wc", at: [2, 1.5] })],
+        obstacles,
+      }),
+    ).devices[0]!.settings.offDelay.value;
+  const cubicle = obstacleLike({
+    id: "c",
+    room: "wc",
+    kind: "cubicle",
+    footprint: box(0, 1.8, 1, 0.05),
+    top: 2,
+  });
+  expect([delay([]), delay([cubicle]), delay([{ ...cubicle, kind: "furniture" }])]).toEqual([600, 900, 600]);
 });
