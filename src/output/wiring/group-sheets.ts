@@ -5,13 +5,12 @@ import { broken, fitted } from "../drawing/lettering.ts";
 import type { Mark, Millimetres, Sheet } from "../drawing/mark.ts";
 import { type SheetTitle, titleBlockSize } from "../drawing/title-block.ts";
 import type { UnnumberedSheet } from "../setting-out/setting-out-sheets.ts";
-import { rowHeight, tableMarks } from "../setting-out/table.ts";
-import { groupCableColumns, groupCableRows } from "./cable-rows.ts";
 import { cautionHeight } from "./caution-band.ts";
 import { type Column, columnHeight, columnPitch, type SymbolKey, type Tap } from "./column.ts";
 import { columnsOf } from "./columns.ts";
 import { type ConductorKind, colourSource, colourWords, conductorPens, markings } from "./conductors.ts";
 import { allRails, boardWidth, feedMarks, lowestRail, type Rails } from "./feed-marks.ts";
+import { cableTable } from "./group-cable-table.ts";
 import { openQuestions } from "./open-questions.ts";
 import type { GroupPlan, WiringPlan } from "./plan.ts";
 import { sheetFrame, verifyWords } from "./sheet-frame.ts";
@@ -290,18 +289,4 @@ function questionMarks(
     words([at.left, at.top], "Unknown until somebody has looked", { weight: "semibold" }),
     ...shown.map((text, i) => words([at.left, at.top + 4 + i * 3.9], text)),
   ];
-}
-
-function cableTable(
-  { plan, group }: GroupSheetsInput,
-  at: { readonly left: Millimetres; readonly top: Millimetres; readonly bottom: Millimetres },
-): readonly Mark[] {
-  const rows = groupCableRows(group, plan.names, group.supply.region);
-  const fits = Math.floor((at.bottom - at.top - 6.4) / rowHeight);
-  if (rows.length === 0 || fits < 1) return [];
-  const shown =
-    rows.length > fits
-      ? [...rows.slice(0, fits - 1), ["more", "", "see the cable schedule", "", "", ""]]
-      : rows;
-  return tableMarks([at.left, at.top], { columns: groupCableColumns, rows: shown });
 }

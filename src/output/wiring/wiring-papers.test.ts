@@ -6,6 +6,7 @@ import { ferryWingTitle } from "../ferry-wing.fixture.ts";
 import { cautionWords } from "./caution-band.ts";
 import { conductorOrder, conductorPens } from "./conductors.ts";
 import { ranges } from "./designations.ts";
+import { cableTable } from "./group-cable-table.ts";
 import { cableSchedule } from "./schedules.ts";
 import { wiredInstallation, wiredPlan, wiredSite } from "./wired-wing.fixture.ts";
 import { wiringDrawings, wiringSchedules, wiringTables } from "./wiring-documents.ts";
@@ -334,4 +335,14 @@ test("The fitting list says what its devices draw by being ready, and of which n
     `By being ready the devices draw ${Number((own * 4.38).toPrecision(3))} kWh a year`,
   );
   expect(sheetsOf(wiringSchedules).flatMap(textsOf).join(" ")).not.toContain("By being ready");
+});
+
+test("A cable past many devices is written out over several lines, and none of them is cut", () => {
+  const many = Array.from({ length: 40 }, (_, i) => `E${3 * i + 1}`);
+  const plan = { ...wiredPlan, names: { ...wiredPlan.names, ofAll: () => many.join(", ") } };
+  const marks = cableTable({ plan, group: plan.groups[0]! }, { left: 20, top: 100, bottom: 250 });
+  const texts = marks.filter((mark): mark is TextMark => mark.kind === "text").map(({ text }) => text);
+  expect(texts.filter((text) => text.includes("…"))).toEqual([]);
+  const written = texts.join(" ");
+  for (const name of many) expect(written).toMatch(new RegExp(`\\b${name}\\b`));
 });

@@ -6,6 +6,7 @@ import type { OpenJob } from "../contract.ts";
 import { Say } from "../fields/index.ts";
 import { t } from "../texts/wire.ts";
 import { Amount, without } from "./amount.tsx";
+import { rememberedPrices, rememberPrices } from "./remembered-prices.ts";
 
 type Terms = NonNullable<JobDetails["quoteTerms"]>;
 type Name = "priceList" | "acceptedQuote";
@@ -76,8 +77,10 @@ function KeptFile({
     else {
       setProblems([]);
       onSet({ [name]: { file: file.name, text } });
+      if (name === "priceList") rememberPrices({ file: file.name, text });
     }
   };
+  const last = name === "priceList" && known === undefined ? rememberedPrices() : undefined;
   return (
     <div className="stack">
       <dl className="figures">
@@ -89,6 +92,11 @@ function KeptFile({
           <FileTrigger acceptedFileTypes={[".csv", "text/csv"]} onSelect={(files) => void take(files)}>
             <Button className="button">{t(`wire.prices.${name}.open`)}</Button>
           </FileTrigger>
+          {last === undefined ? null : (
+            <Button className="button" onPress={() => onSet({ priceList: last })}>
+              {t("wire.prices.last", { file: last.file })}
+            </Button>
+          )}
           {known === undefined ? null : (
             <Button className="button button-quiet" onPress={() => onSet({ [name]: undefined })}>
               {t(`wire.prices.${name}.remove`)}
