@@ -70,6 +70,19 @@ function withStatus(input: Parted): Parted {
   return { ...input, details: { ...input.details, status } };
 }
 
+/** A sheet that stands in several files, as a page of the whole, by itself and as a picture, is drawn once. */
+function drawnOnce(sheet: UnnumberedSheet): UnnumberedSheet {
+  let drawn: { readonly page: number; readonly of: number; readonly sheet: Sheet } | undefined;
+  return (page, of) => {
+    if (drawn?.page !== page || drawn.of !== of) drawn = { page, of, sheet: sheet(page, of) };
+    return drawn.sheet;
+  };
+}
+const onceEach = (document: BoundDocument): BoundDocument => ({
+  ...document,
+  sheets: document.sheets.map(drawnOnce),
+});
+
 async function allFiles(input: Parted): Promise<readonly Wanted[]> {
   const { handover, whole: all } = input;
   const { site } = handover;
@@ -77,11 +90,12 @@ async function allFiles(input: Parted): Promise<readonly Wanted[]> {
   const slugs = slugsOf(storeys);
   const wiring = wiringPart({ ...input, variant: input.variant ?? "colour" });
   const offer = await offerOf(input, wiring.plan);
-  const plans = storeys.map(
-    (storey): BoundDocument => ({ name: `plan-${slugs.get(storey.id)}`, sheets: [planOf(input, storey)] }),
+  const plans = storeys.map((storey) =>
+    onceEach({ name: `plan-${slugs.get(storey.id)}`, sheets: [planOf(input, storey)] }),
   );
-  const settingOut = storeys.map(
-    (storey): BoundDocument => ({
+  const drawnWiring = wiring.documents.map(onceEach);
+  const settingOut = storeys.map((storey) =>
+    onceEach({
       name: `setting-out-${slugs.get(storey.id)}`,
       sheets: settingOutSheets({
         site: all.site,
@@ -91,14 +105,14 @@ async function allFiles(input: Parted): Promise<readonly Wanted[]> {
       }),
     }),
   );
-  const settings = settingsOf(input);
-  const masks = masksOf(input);
-  const sections = boundPack(input, { plans, settingOut, wiring: wiring.documents, settings, masks });
+  const settings = onceEach(settingsOf(input));
+  const masks = onceEach(masksOf(input));
+  const sections = boundPack(input, { plans, settingOut, wiring: drawnWiring, settings, masks });
   const whole = sections.reduce((sum, { sheets }) => sum + sheets.length, 0);
   const pageOf = new Map(
     sections.flatMap(({ sheets, start }) => sheets.map((sheet, i) => [sheet, start + i] as const)),
   );
-  const bound = [...plans, ...settingOut, ...wiring.documents, settings, masks]
+  const bound = [...plans, ...settingOut, ...drawnWiring, settings, masks]
     .filter(({ sheets }) => sheets.length > 0)
     .flatMap(({ name, sheets }) =>
       filesOf(input, {
@@ -107,6 +121,7 @@ async function allFiles(input: Parted): Promise<readonly Wanted[]> {
       }),
     );
   const alone = [...offer.documents, ...forPeople(input)]
+    .map(onceEach)
     .filter(({ sheets }) => sheets.length > 0)
     .flatMap(({ name, sheets }) =>
       filesOf(input, { name, pages: sheets.map((sheet, i) => ({ sheet, page: i + 1, of: sheets.length })) }),

@@ -53,7 +53,7 @@ export async function pdfOf(sheets: readonly Sheet[], details: PdfDetails): Prom
   });
   doc.registerFont("regular", details.fonts.regular as unknown as ArrayBuffer);
   doc.registerFont("semibold", details.fonts.semibold as unknown as ArrayBuffer);
-  for (const weight of ["regular", "semibold"] as const) rememberFont(doc, weight);
+  for (const weight of ["regular", "semibold"] as const) rememberFont(doc, weight, details.fonts);
   const done = collected(doc);
   const mark = bookmarker(doc, details.bookmarks ?? []);
   const root = doc.struct("Document");
@@ -76,28 +76,45 @@ export async function pdfOf(sheets: readonly Sheet[], details: PdfDetails): Prom
 
 /** What the document keeps of its fonts, which its types do not tell of. */
 interface FontsWithin {
-  readonly _font: { layoutRun: (text: string, features: unknown) => unknown };
+  readonly _font: FontWithin;
   readonly _fontFamilies: Record<string, unknown>;
 }
+interface FontWithin {
+  /** The face, with its tables. */
+  font: { readonly createSubset: () => unknown };
+  subset: unknown;
+  layoutRun: (text: string, features: unknown) => unknown;
+}
+
+/** A face that was opened, with the texts that were shaped in it. */
+interface OpenFace {
+  readonly font: FontWithin["font"];
+  readonly runs: Map<string, unknown>;
+}
+/** As long as somebody holds the bytes of a face: the papers of a pack are many documents with the same words. */
+const openFaces = new WeakMap<Uint8Array, OpenFace>();
 
 /**
- * Opens a font once and shapes each text once.
+ * Opens a face once and shapes each text once, for all documents that are given the same bytes.
  *
- * The document opens a font anew at every call where it already has one of the same face under another name, as it has the
- * face that it was made with. And it shapes each text twice, to measure and to set it, and keeps nothing where features are
- * asked for, though the words of tables come again and again. The features are always the same here.
+ * A document opens a face anew at every call where it already has one under another name, as it has the face that it was made
+ * with. And it shapes each text twice, to measure and to set it, and keeps nothing where features are asked for, though the
+ * words of tables come again and again. The features are always the same here. Which letters a document needs stays its own.
  */
-function rememberFont(doc: Doc, weight: TextMark["weight"]): void {
+function rememberFont(doc: Doc, weight: TextMark["weight"], fonts: PdfFonts): void {
   const within = doc.font(weight) as unknown as FontsWithin;
-  const font = within._font;
-  within._fontFamilies[weight] = font;
-  const shape = font.layoutRun.bind(font);
-  const known = new Map<string, unknown>();
-  font.layoutRun = (text, features) => {
-    const before = known.get(text);
+  const own = within._font;
+  within._fontFamilies[weight] = own;
+  const face = openFaces.get(fonts[weight]) ?? { font: own.font, runs: new Map<string, unknown>() };
+  openFaces.set(fonts[weight], face);
+  own.font = face.font;
+  own.subset = face.font.createSubset();
+  const shape = own.layoutRun.bind(own);
+  own.layoutRun = (text, features) => {
+    const before = face.runs.get(text);
     if (before !== undefined) return before;
     const run = shape(text, features);
-    known.set(text, run);
+    face.runs.set(text, run);
     return run;
   };
 }
