@@ -26,6 +26,7 @@ export { type LensFlower, lensFlower } from "./mask-template/lens-flower.ts";
 export { type MaskTemplatesInput, maskTemplates } from "./mask-template/mask-templates.ts";
 export { packFiles } from "./pack/pack-files.ts";
 export type { JobSheetDetails, PackFile, PackInput } from "./pack/pack-input.ts";
+export { slugOf } from "./pack/slugs.ts";
 export { type Bookmark, type PdfDetails, type PdfFonts, pdfOf } from "./pdf/pdf.ts";
 export type { AsbestosKnown } from "./setting-out/asbestos-band.ts";
 export { type Measure, measuresOf } from "./setting-out/measures.ts";

@@ -21,5 +21,7 @@ export interface PackQuestion {
 export type PackAnswer =
   | { readonly tell: "checking"; readonly done: number; readonly total: number }
   | { readonly tell: "drawing"; readonly file: string; readonly share: number }
+  /** The job has nothing of what was asked for. */
+  | { readonly tell: "nothing" }
   | { readonly tell: "made"; readonly name: string; readonly type: string; readonly bytes: Uint8Array }
   | { readonly tell: "trouble"; readonly sentence: string };

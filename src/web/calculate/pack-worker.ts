@@ -1,5 +1,5 @@
 import { zipSync } from "fflate";
-import type { PackFile } from "#output";
+import { type PackFile, slugOf } from "#output";
 import { packPapers } from "./pack-papers.ts";
 import type { PackAnswer, PackQuestion } from "./pack-protocol.ts";
 
@@ -22,9 +22,9 @@ addEventListener("message", async ({ data: question }: MessageEvent<PackQuestion
       },
     });
     const [first] = files;
-    if (!first) throw new Error("There is nothing to draw yet.");
+    if (!first) return tell({ tell: "nothing" });
     const made = files.length === 1 ? alone(first) : together(files, created);
-    tell({ tell: "made", ...made });
+    tell({ tell: "made", name: archiveName(question), ...made });
   } catch (trouble) {
     tell({ tell: "trouble", sentence: trouble instanceof Error ? trouble.message : String(trouble) });
   }
@@ -43,9 +43,13 @@ const alone = ({ name, content }: PackFile) => ({
   bytes: bytesOf(content),
 });
 
+const archiveName = ({ site, job, storey, only }: PackQuestion): string => {
+  const of = [job.name, site.storeys.find(({ id }) => id === storey)?.name ?? ""].map(slugOf).filter(Boolean);
+  return `${of.join("-") || "job"}-${only ? "papers" : "hand-over"}.zip`;
+};
+
 /** One archive, stamped with the job's own day: what a mail programme takes, and a phone can hand on. */
 const together = (files: readonly PackFile[], created: Date) => ({
-  name: "",
   type: "application/zip",
   bytes: zipSync(Object.fromEntries(files.map(({ name, content }) => [name, bytesOf(content)])), {
     mtime: new Date(created.getUTCFullYear(), created.getUTCMonth(), created.getUTCDate()),

@@ -69,13 +69,9 @@ export function HandOverPanel({ job, store, calculations }: HandOverPanelProps) 
     underWay.current = now;
     now.made.then(
       ({ name, type, bytes }) => {
-        const own =
-          name === ""
-            ? `${fileName([job.site.name, chosen?.name ?? ""].join(" "))}-${only ? "papers" : "hand-over"}.zip`
-            : name;
-        saveFile({ name: own, text: bytes, type });
+        saveFile({ name, text: bytes, type });
         stop();
-        setSaid({ kind: "saved", text: t("hand-over.saved", { file: own, size: sizeText(bytes.length) }) });
+        setSaid({ kind: "saved", text: t("hand-over.saved", { file: name, size: sizeText(bytes.length) }) });
       },
       (cause: unknown) => {
         stop();
@@ -197,16 +193,6 @@ function Progress({ making, onStop }: { readonly making: Making; readonly onStop
     </>
   );
 }
-
-/** A name that every file system takes. */
-const fileName = (name: string): string =>
-  name
-    .normalize("NFD")
-    .replace(/\p{Mark}/gu, "")
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, "-")
-    .replace(/^-+|-+$/g, "")
-    .slice(0, 60) || "job";
 
 const sizeText = (bytes: number): string =>
   bytes < 1e6 ? `${Math.max(1, Math.round(bytes / 1e3))} kB` : `${(bytes / 1e6).toFixed(1)} MB`;

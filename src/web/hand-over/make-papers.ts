@@ -3,6 +3,7 @@ import semibold from "@expo-google-fonts/inter/600SemiBold/Inter_600SemiBold.ttf
 import { identityOf } from "#job";
 import type { PackAnswer, PackQuestion } from "../calculate/pack-protocol.ts";
 import type { OpenJob } from "../contract.ts";
+import { t } from "../texts/hand-over.ts";
 
 export type PaperProgress = Extract<PackAnswer, { tell: "checking" | "drawing" }>;
 export type PaperMade = Extract<PackAnswer, { tell: "made" }>;
@@ -46,7 +47,7 @@ export function makePapers(
       }
       stop();
       if (data.tell === "made") resolve(data);
-      else reject(new Error(data.sentence));
+      else reject(new Error(data.tell === "nothing" ? t("hand-over.nothing") : data.sentence));
     };
     worker.onerror = ({ message }) => {
       stop();
