@@ -176,6 +176,25 @@ describe("points", () => {
     // Touches both outer walls and the inner corner: r = (1 − r)√2, r = 2 − √2.
     expect(pole.distance).toBeCloseTo(2 - Math.SQRT2, 2);
   });
+  test("of a sliver 90 km long and a hand wide the pole lies within it, without looking at millions of places", () => {
+    for (const turn of [0, 0.3, Math.PI / 2]) {
+      const outline = [
+        [0, 0],
+        [90_000, 0],
+        [90_000, 0.1],
+        [0, 0.1],
+      ].map(
+        ([x, y]): Point => [
+          x! * Math.cos(turn) - y! * Math.sin(turn),
+          x! * Math.sin(turn) + y! * Math.cos(turn),
+        ],
+      );
+      const piece = { outline, holes: [] };
+      const { at, distance } = poleOf(piece);
+      expect(contains([piece], at)).toBe(true);
+      expect(distance).toBeCloseTo(0.05, 6);
+    }
+  }, 5_000);
 });
 
 describe("rings", () => {
