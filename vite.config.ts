@@ -35,7 +35,8 @@ const sentencesRead: Plugin = {
     },
   }),
   load(id) {
-    if (!/[/\\]src[/\\]web[/\\]texts[/\\](?:[\w-]+[/\\])?[\w-]+\.json$/.test(id)) return undefined;
+    if (!/[/\\]src[/\\]web[/\\]texts[/\\](?:[\w-]+[/\\])?(?!problems\.)[\w-]+\.json$/.test(id))
+      return undefined;
     const sentences = Object.entries(JSON.parse(readFileSync(id, "utf8")) as Record<string, string>);
     const ready = sentences.map(([key, text]) => [
       key,

@@ -16,6 +16,7 @@ import type {
 } from "#engine";
 import type { PlanChoice, PlanSurvey, SurveyDrawing } from "#exchange";
 import type { JobFile, JobUnderlay, KeptKind, KeptStep, MergeCount, SettingsChange } from "#job";
+import type { Told } from "./texts/told.ts";
 
 /** Kinds of record that a job keeps, named as in the site snapshot. */
 export type RecordKind = {
@@ -148,7 +149,7 @@ export interface ModelRead {
   /** A page with pictures beside its lines: it may lie under the plan as a picture instead. */
   readonly scan?: { readonly page: number };
   readonly leftOut: readonly { readonly what: string; readonly why: string; readonly count: number }[];
-  readonly problems: readonly { readonly message: string; readonly remedy: string }[];
+  readonly problems: readonly Told[];
 }
 
 /** Long calculations; each runs in a worker of its own that `signal` stops. */

@@ -3,7 +3,7 @@ import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { gzipSync } from "node:zlib";
-import { type Browser, chromium, type Page } from "playwright-core";
+import { type Browser, chromium, type Locator, type Page } from "playwright-core";
 import { root } from "../architecture/source-files.ts";
 
 /** Sizes at which every screen must hold. */
@@ -91,6 +91,26 @@ function ended(server: ChildProcess): Promise<void> {
     server.once("exit", () => done());
     server.kill("SIGTERM");
   });
+}
+
+/** Where an element lies once it rests: what is calculated meanwhile may move it. */
+export async function restingBox(element: Locator): Promise<Box> {
+  let before = await boxNow(element);
+  for (let same = 0; same < 5; ) {
+    await element.page().waitForTimeout(100);
+    const now = await boxNow(element);
+    same = JSON.stringify(now) === JSON.stringify(before) ? same + 1 : 0;
+    before = now;
+  }
+  return before;
+}
+
+type Box = NonNullable<Awaited<ReturnType<Locator["boundingBox"]>>>;
+
+async function boxNow(element: Locator): Promise<Box> {
+  const box = await element.boundingBox();
+  if (!box) throw new Error("The element is not on the page.");
+  return box;
 }
 
 /** Most script that may load before the plan shows, compressed. [byte] */

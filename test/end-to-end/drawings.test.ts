@@ -2,7 +2,14 @@ import type { Browser, Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { demoJob, siteOf } from "#job";
 import { boundsOf, fitted, toPixel, type View } from "../../src/web/plan/view.ts";
-import { type BuiltServer, sizes, startBrowser, startBuiltServer, withoutOffline } from "./browser.ts";
+import {
+  type BuiltServer,
+  restingBox,
+  sizes,
+  startBrowser,
+  startBuiltServer,
+  withoutOffline,
+} from "./browser.ts";
 import { holds } from "./screens-hold.ts";
 
 /** A room of 4 × 3 m at 1 : 100 in black lines, and a table in it in red ones. */
@@ -200,7 +207,7 @@ test("a plan is read again at the scale that two places with a known length tell
   const sheet = page.locator(".picture-sheet");
   await sheet.scrollIntoViewIfNeeded();
   // The outer rectangle is 44 × 34 mm of paper: from its left side to its right one.
-  const box = (await sheet.boundingBox())!;
+  const box = await restingBox(sheet);
   const edge = (12 / 2000) * box.width;
   for (const x of [box.x + edge, box.x + box.width - edge])
     await page.mouse.click(x, box.y + box.height * 0.3);

@@ -2,7 +2,14 @@ import { readFileSync } from "node:fs";
 import { deflateSync } from "node:zlib";
 import type { Browser, Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { type BuiltServer, sizes, startBrowser, startBuiltServer, withoutOffline } from "./browser.ts";
+import {
+  type BuiltServer,
+  restingBox,
+  sizes,
+  startBrowser,
+  startBuiltServer,
+  withoutOffline,
+} from "./browser.ts";
 import { holds } from "./screens-hold.ts";
 
 let server: BuiltServer;
@@ -126,8 +133,7 @@ test.each(["mouse", "finger"] as const)(
       .first()
       .waitFor();
     await disc.scrollIntoViewIfNeeded();
-    await disc.click({ trial: true });
-    const box = (await disc.boundingBox())!;
+    const box = await restingBox(disc);
     const radius = Math.min(box.width, box.height) / 2.24;
     const middle = [box.x + box.width / 2, box.y + box.height / 2] as const;
     // From 30° off straight down to the right, to 60° off straight down upwards.

@@ -3,7 +3,14 @@ import type { Browser, Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { writtenPdf } from "../exchange/written-pdf.ts";
 import { chunk } from "../exchange/written-picture.ts";
-import { type BuiltServer, sizes, startBrowser, startBuiltServer, withoutOffline } from "./browser.ts";
+import {
+  type BuiltServer,
+  restingBox,
+  sizes,
+  startBrowser,
+  startBuiltServer,
+  withoutOffline,
+} from "./browser.ts";
 import { holds } from "./screens-hold.ts";
 
 let server: BuiltServer;
@@ -76,7 +83,7 @@ async function scaled(word: string | RegExp): Promise<void> {
   await sheet.scrollIntoViewIfNeeded();
   for (const x of [wall.left, wall.right]) {
     expect(await button(word).isDisabled()).toBe(true);
-    const box = (await sheet.boundingBox())!;
+    const box = await restingBox(sheet);
     await page.touchscreen.tap(box.x + (x / wide) * box.width, box.y + (wall.top / high) * box.height);
   }
   await page.getByLabel("Distance from 1 to 2").fill("8");

@@ -1,6 +1,13 @@
 import type { Browser, Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { type BuiltServer, sizes, startBrowser, startBuiltServer, withoutOffline } from "./browser.ts";
+import {
+  type BuiltServer,
+  restingBox,
+  sizes,
+  startBrowser,
+  startBuiltServer,
+  withoutOffline,
+} from "./browser.ts";
 import { fits, holds } from "./screens-hold.ts";
 
 let server: BuiltServer;
@@ -52,7 +59,7 @@ async function enter(page: Page, label: string, text: string): Promise<void> {
 async function draw(page: Page, from: number, to: number): Promise<void> {
   const row = page.getByRole("group", { name: "Who is in view of B1.03" });
   await row.scrollIntoViewIfNeeded();
-  const box = (await row.boundingBox())!;
+  const box = await restingBox(row);
   const y = box.y + box.height / 2;
   await page.mouse.move(box.x + box.width * from, y);
   await page.mouse.down();

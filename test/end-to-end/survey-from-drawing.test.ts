@@ -3,7 +3,14 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import { boundsOf, fitted, toPixel, type View } from "../../src/web/plan/view.ts";
 import { writtenLitRoom } from "../exchange/written-lit-room.ts";
 import { writtenPlan } from "../exchange/written-plan.ts";
-import { type BuiltServer, sizes, startBrowser, startBuiltServer, withoutOffline } from "./browser.ts";
+import {
+  type BuiltServer,
+  restingBox,
+  sizes,
+  startBrowser,
+  startBuiltServer,
+  withoutOffline,
+} from "./browser.ts";
 import { holds } from "./screens-hold.ts";
 
 let server: BuiltServer;
@@ -185,7 +192,7 @@ test("a slanted picture is made straight by the corners of a rectangle with know
   ] as const;
   for (const [x, y] of corners) {
     expect(await put.isDisabled()).toBe(true);
-    const box = (await sheet.boundingBox())!;
+    const box = await restingBox(sheet);
     await page.mouse.click(box.x + (x / 1200) * box.width, box.y + (y / 800) * box.height);
   }
   await page.getByLabel("From 1 to 2").fill("4");

@@ -17,7 +17,8 @@ export interface Problem {
   readonly evidence?: readonly Check[];
 }
 
-const filled = (text: string, values: Problem["values"]): string =>
+/** A sentence with its {gaps} filled; a gap without a value stays. @example "{count} rooms" with 3: "3 rooms" */
+export const filled = (text: string, values: Problem["values"]): string =>
   text.replace(/\{(\w+)\}/g, (whole, name: string) => (name in values ? String(values[name]) : whole));
 
 /** The catalogue's entry of a problem. */
@@ -28,3 +29,6 @@ export const sentenceOf = (problem: Problem): string => filled(entryOf(problem).
 
 /** How to mend a problem. */
 export const remedyOf = (problem: Problem): string => filled(entryOf(problem).remedy, problem.values);
+
+/** Sentences of problems in another language by their codes, with the same {gaps}. */
+export type Wording = Readonly<Partial<Record<string, Pick<CatalogueEntry, "message" | "remedy">>>>;

@@ -1,4 +1,4 @@
-import type { Check, ProblemCode, Severity } from "../check/index.ts";
+import type { Check, Problem, ProblemCode, Severity } from "../check/index.ts";
 import type { RoomCoverage } from "../coverage/index.ts";
 
 /** A problem or failed check as a person reads it. */
@@ -8,6 +8,8 @@ export interface Finding {
   readonly room: string | undefined;
   readonly records: readonly string[];
   readonly at: readonly [number, number] | undefined;
+  /** Fill the {gaps} of its sentence in any language. */
+  readonly values: Problem["values"];
   readonly message: string;
   readonly remedy: string;
   readonly evidence: readonly Check[];

@@ -99,6 +99,7 @@ export function findingsOf(problems: readonly Problem[]): readonly Finding[] {
     room: problem.room,
     records: problem.records ?? [],
     at: problem.at,
+    values: problem.values,
     message: sentenceOf(problem),
     remedy: remedyOf(problem),
     evidence: problem.evidence ?? [],

@@ -1,6 +1,7 @@
 import type { Detector, PlacementResult, Site } from "#engine";
 import type { Calculated, Calculations, DeviceZones, EditStep, ModelRead, OpenJob } from "../contract.ts";
 import { difference } from "../jobs/apply.ts";
+import { oneLine } from "../texts/told.ts";
 import { nothingCalculated } from "./calculated.ts";
 import type {
   PlaceAnswer,
@@ -289,7 +290,8 @@ const readModel: Calculations["readModel"] = async (file, { progress, signal, ch
       if (data.tell === undefined) return;
       end();
       if (data.tell === "read") resolve(data.read);
-      else reject(new RefusedFile(data.sentences, data.scan));
+      else if (data.tell === "failed") reject(new Error(data.sentence));
+      else reject(new RefusedFile(data.problems.map(oneLine), data.scan));
     };
     worker.onerror = (event) => {
       event.preventDefault();

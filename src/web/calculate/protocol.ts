@@ -8,6 +8,7 @@ import type {
   Site,
 } from "#engine";
 import type { DeviceZones, EditStep, ModelRead, PlanWish } from "../contract.ts";
+import type { Told } from "../texts/told.ts";
 import type { ScannedPageOf } from "./refused-file.ts";
 
 /** To the worker that reviews the open job. Every message carries the revision that it speaks of. */
@@ -84,7 +85,8 @@ export type ReadAnswer =
   | { readonly tell: "read"; readonly read: ModelRead }
   | {
       readonly tell: "refused";
-      readonly sentences: readonly string[];
+      readonly problems: readonly Told[];
       /** A page that holds a picture instead of lines. */
       readonly scan?: ScannedPageOf;
-    };
+    }
+  | { readonly tell: "failed"; readonly sentence: string };

@@ -1,5 +1,5 @@
 import singleThread from "web-ifc/web-ifc.wasm?url";
-import { remedyOf, sentenceOf } from "#engine";
+import { findingsOf } from "#engine";
 import { type ImportResult, type PlanSurveyResult, planKind, readIfc, surveyPlan } from "#exchange";
 import type { ReadAnswer, ReadQuestion } from "./protocol.ts";
 
@@ -15,7 +15,7 @@ addEventListener("message", async ({ data }: MessageEvent<ReadQuestion>) => {
       tell({
         tell: "refused",
         ...(scan && { scan: { page: Number(scan.page), pages: Number(scan.pages) } }),
-        sentences: result.problems.map((problem) => `${sentenceOf(problem)} ${remedyOf(problem)}`),
+        problems: findingsOf(result.problems),
       });
       return;
     }
@@ -39,14 +39,11 @@ addEventListener("message", async ({ data }: MessageEvent<ReadQuestion>) => {
         ...("plan" in result ? { plan: result.plan } : {}),
         ...(pictured && "plan" in result ? { scan: { page: result.plan.page } } : {}),
         leftOut: report.leftOut,
-        problems: report.notes.map((problem) => ({
-          message: sentenceOf(problem),
-          remedy: remedyOf(problem),
-        })),
+        problems: findingsOf(report.notes),
       },
     });
   } catch (trouble) {
-    tell({ tell: "refused", sentences: [trouble instanceof Error ? trouble.message : String(trouble)] });
+    tell({ tell: "failed", sentence: trouble instanceof Error ? trouble.message : String(trouble) });
   }
 });
 

@@ -1,3 +1,5 @@
+import type { Told } from "../texts/told.ts";
+
 /** To the worker that makes a picture of a page. */
 export interface ScanQuestion {
   readonly bytes: ArrayBuffer;
@@ -6,4 +8,5 @@ export interface ScanQuestion {
 
 export type ScanAnswer =
   | { readonly tell: "scanned"; readonly picture: Blob }
-  | { readonly tell: "refused"; readonly sentences: readonly string[] };
+  | { readonly tell: "refused"; readonly problems: readonly Told[] }
+  | { readonly tell: "failed"; readonly sentence: string };

@@ -1,4 +1,4 @@
-import { remedyOf, sentenceOf } from "#engine";
+import { findingsOf } from "#engine";
 import { readScan } from "#exchange";
 import type { ScanAnswer, ScanQuestion } from "./scan-protocol.ts";
 
@@ -14,7 +14,7 @@ addEventListener("message", async ({ data }: MessageEvent<ScanQuestion>) => {
     if ("problems" in result) {
       tell({
         tell: "refused",
-        sentences: result.problems.map((problem) => `${sentenceOf(problem)} ${remedyOf(problem)}`),
+        problems: findingsOf(result.problems),
       });
       return;
     }
@@ -27,6 +27,6 @@ addEventListener("message", async ({ data }: MessageEvent<ScanQuestion>) => {
     brush.putImageData(painted, 0, 0);
     tell({ tell: "scanned", picture: await canvas.convertToBlob({ type: "image/png" }) });
   } catch (trouble) {
-    tell({ tell: "refused", sentences: [trouble instanceof Error ? trouble.message : String(trouble)] });
+    tell({ tell: "failed", sentence: trouble instanceof Error ? trouble.message : String(trouble) });
   }
 });

@@ -1,3 +1,4 @@
+import { oneLine } from "../texts/told.ts";
 import { RefusedFile } from "./refused-file.ts";
 import type { ScanAnswer, ScanQuestion } from "./scan-protocol.ts";
 
@@ -36,7 +37,7 @@ export async function scannedPage(
       if (data.tell === undefined) return;
       end();
       if (data.tell === "scanned") resolve(new File([data.picture], file.name, { type: "image/png" }));
-      else reject(new RefusedFile(data.sentences));
+      else reject(new RefusedFile(data.tell === "failed" ? [data.sentence] : data.problems.map(oneLine)));
     };
     worker.onerror = (event) => {
       event.preventDefault();

@@ -1,8 +1,8 @@
 import { useState } from "react";
 import { Button } from "react-aria-components";
-import { remedyOf } from "#engine";
 import { SeverityMark } from "../fields/index.ts";
 import { t } from "../texts/day.ts";
+import { remedyOf } from "../texts/problems.ts";
 import { type DayFlag, flagWords } from "./day-flags.ts";
 
 /** So many of a kind are listed before one asks for all. */

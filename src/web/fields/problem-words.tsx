@@ -1,5 +1,5 @@
 import type { Problem } from "#engine";
-import { remedyOf, sentenceOf } from "#engine";
+import { remedyOf, sentenceOf } from "../texts/problems.ts";
 
 /** What is wrong and how to mend it, in one line. */
 export const wordsOf = (problem: Problem): string => `${sentenceOf(problem)} ${remedyOf(problem)}`;

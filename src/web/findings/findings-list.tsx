@@ -4,6 +4,7 @@ import type { Finding, Severity } from "#engine";
 import type { FindingsListProps } from "../contract.ts";
 import { Choice, SeverityMark } from "../fields/index.ts";
 import { t } from "../texts/index.ts";
+import { inWords } from "../texts/told.ts";
 import { Evidence } from "./evidence.tsx";
 import type { Remedy } from "./remedy.ts";
 import { remedyActions } from "./remedy-actions.ts";
@@ -95,6 +96,7 @@ interface ItemProps {
 }
 
 function Item({ finding, number, remedies, onShow, onOpen, onTake }: ItemProps) {
+  const { message, remedy } = inWords(finding);
   const findable = finding.at !== undefined || finding.records.length > 0 || finding.room !== undefined;
   return (
     <>
@@ -103,8 +105,8 @@ function Item({ finding, number, remedies, onShow, onOpen, onTake }: ItemProps) 
       </span>
       <div className="finding-body">
         <SeverityMark severity={finding.severity} />
-        <p>{finding.message}</p>
-        <p className="hint">{finding.remedy}</p>
+        <p>{message}</p>
+        <p className="hint">{remedy}</p>
         <Evidence checks={finding.evidence} />
         <div className="row">
           {findable ? (

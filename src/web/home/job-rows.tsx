@@ -1,6 +1,7 @@
 import { useState } from "react";
 import { Button, Input, Label, TextField } from "react-aria-components";
 import type { HomeShelf, JobEntry } from "../contract.ts";
+import { spokenLanguage } from "../texts/language.ts";
 import { t } from "../texts/shelf.ts";
 import { JobMenu, type JobWays } from "./job-menu.tsx";
 import { JobPicture } from "./job-picture.tsx";
@@ -16,13 +17,15 @@ const arriving = 60_000;
 const older = (job: JobEntry): boolean =>
   job.here !== undefined && job.changed !== undefined && job.changed > job.here + arriving;
 
-const timeOf = new Intl.DateTimeFormat("en", {
-  day: "numeric",
-  month: "short",
-  hour: "2-digit",
-  minute: "2-digit",
-});
-const dateOf = new Intl.DateTimeFormat("en", { day: "numeric", month: "short", year: "numeric" });
+const timeOf = (): Intl.DateTimeFormat =>
+  new Intl.DateTimeFormat(spokenLanguage(), {
+    day: "numeric",
+    month: "short",
+    hour: "2-digit",
+    minute: "2-digit",
+  });
+const dateOf = (): Intl.DateTimeFormat =>
+  new Intl.DateTimeFormat(spokenLanguage(), { day: "numeric", month: "short", year: "numeric" });
 
 /** The jobs, newest first; one press opens, the rest is in each row's menu. */
 export function JobRows({ jobs, shelf, ...ways }: JobRowsProps) {
@@ -68,12 +71,12 @@ export function JobRows({ jobs, shelf, ...ways }: JobRowsProps) {
                 <Button className="home-job-open" onPress={() => ways.onOpen(job.id)}>
                   <span className="home-job-name">{name}</span>
                   <span className="hint">
-                    {job.changed === undefined ? "" : `${dateOf.format(job.changed)} · `}
+                    {job.changed === undefined ? "" : `${dateOf().format(job.changed)} · `}
                     {t(`home.jobs.where.${job.where}`)}
                   </span>
                   {older(job) ? (
                     <span className="hint">
-                      {t("shelf.picture.older", { date: timeOf.format(job.here) })}
+                      {t("shelf.picture.older", { date: timeOf().format(job.here) })}
                     </span>
                   ) : null}
                 </Button>

@@ -5,6 +5,7 @@ import { intoView, More, Say } from "../fields/index.ts";
 import { squareMetresOf } from "../preview/outline-area.ts";
 import { useUnits } from "../settings/preferences.ts";
 import { areaText, t } from "../texts/index.ts";
+import { inWords } from "../texts/told.ts";
 import { PlanChoice } from "./plan-choice.tsx";
 
 const ScanOffer = lazy(() =>
@@ -45,7 +46,7 @@ export function ReadReport(props: ReadReportProps) {
             <li key={what}>{t(`home.report.${what}`, { count: read.site[what].length })}</li>
           ))}
       </ul>
-      {read.problems.map(({ message, remedy }) => (
+      {read.problems.map(inWords).map(({ message, remedy }) => (
         <Say key={message} severity="should">
           <p>{message}</p>
           <p className="hint">{remedy}</p>

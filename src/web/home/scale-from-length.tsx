@@ -1,12 +1,13 @@
 import { useEffect, useState } from "react";
 import { Button } from "react-aria-components";
-import { type Metres, type Point, remedyOf, sentenceOf } from "#engine";
+import type { Metres, Point } from "#engine";
 import { twoPointMap } from "#exchange";
 import type { ModelRead } from "../contract.ts";
 import { LengthField } from "../fields/index.ts";
 import { strokeLines } from "../plan/paint/lines.ts";
 import { PlacesFrame } from "../survey/drawings/places-frame.tsx";
 import { t } from "../texts/index.ts";
+import { remedyOf, sentenceOf } from "../texts/problems.ts";
 
 interface ScaleFromLengthProps {
   readonly drawing: ModelRead["drawings"][number];

@@ -1,10 +1,11 @@
 import type { Layout, Site } from "#engine";
-import { remedyOf, sentenceOf } from "#engine";
+
 import { Say } from "../fields/index.ts";
 import { countedModels } from "../home/room-answer.tsx";
 import { useUnits } from "../settings/preferences.ts";
 import { areaText, durationText } from "../texts/index.ts";
 import { t } from "../texts/place.ts";
+import { remedyOf, sentenceOf } from "../texts/problems.ts";
 import { LayoutChoice } from "./layout-choice.tsx";
 import { measuredAgainst } from "./measured-against.ts";
 import type { RoomRun } from "./room-run.ts";

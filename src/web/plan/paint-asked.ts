@@ -1,5 +1,6 @@
 import type { Site } from "#engine";
 import type { DeviceZones, EditStep } from "../contract.ts";
+import type { DrawnSpoken } from "../texts/drawn.ts";
 import type { DrawnCoverage } from "./drawn-results.ts";
 import type { Frame } from "./paint/frame.ts";
 import type { Painted } from "./picture.ts";
@@ -8,6 +9,8 @@ import type { View } from "./view.ts";
 /** To the worker that paints the plan. */
 export type PaintQuestion =
   /** The canvases that it paints to itself: what the hand moves. */
+  /** What the screens speak, where that is not English: before anything is painted. */
+  | { readonly ask: "speak"; readonly spoken: DrawnSpoken }
   | { readonly ask: "canvases"; readonly zones: OffscreenCanvas; readonly signs: OffscreenCanvas }
   | { readonly ask: "picture"; readonly change: PictureChange };
 

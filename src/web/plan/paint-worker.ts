@@ -1,5 +1,6 @@
 import regular from "@expo-google-fonts/inter/400Regular/Inter_400Regular.ttf?url";
 import strong from "@expo-google-fonts/inter/600SemiBold/Inter_600SemiBold.ttf?url";
+import { take } from "../texts/language.ts";
 import { forgetLetters } from "./paint/surface.ts";
 import type { PaintAnswer, PaintQuestion } from "./paint-asked.ts";
 import { type Painting, paintingOn } from "./painting.ts";
@@ -13,7 +14,8 @@ const tell = (answer: PaintAnswer): void =>
   });
 
 addEventListener("message", ({ data }: MessageEvent<PaintQuestion>) => {
-  if (data.ask === "canvases") painting = paintingOn(data, tell);
+  if (data.ask === "speak") take({ ...data.spoken, problems: {} });
+  else if (data.ask === "canvases") painting = paintingOn(data, tell);
   else painting?.change(data.change);
 });
 

@@ -1,3 +1,4 @@
+import { drawnSpoken } from "../texts/drawn.ts";
 import { densityNow, lay, place } from "./laid.ts";
 import { type Frame, sameFrame } from "./paint/frame.ts";
 import type { PaintAnswer, PaintQuestion, PictureLayer } from "./paint-asked.ts";
@@ -52,6 +53,8 @@ export function painterOn(
   const worker = new Worker(new URL("./paint-worker.ts", import.meta.url), { type: "module", name: "paint" });
   const ask = (question: PaintQuestion, transfer: Transferable[] = []): void =>
     worker.postMessage(question, transfer);
+  const spoken = drawnSpoken();
+  if (spoken) ask({ ask: "speak", spoken });
   const canvases = {
     zones: heldZones.canvas.transferControlToOffscreen(),
     signs: heldSigns.canvas.transferControlToOffscreen(),

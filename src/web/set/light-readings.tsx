@@ -1,11 +1,12 @@
 import { useState } from "react";
 import { Button } from "react-aria-components";
-import { type ReadThreshold, readThreshold, sentenceOf } from "#engine";
+import { type ReadThreshold, readThreshold } from "#engine";
 import type { JobDetector } from "#job";
 import type { OpenJob } from "../contract.ts";
 import { FigureField, More, Say, Tick } from "../fields/index.ts";
 import { nameOf } from "../plan/names.ts";
 import { numberText, percentText } from "../texts/index.ts";
+import { sentenceOf } from "../texts/problems.ts";
 import { t } from "../texts/set.ts";
 import { inFile, keepOn } from "./choose.ts";
 

@@ -1,8 +1,9 @@
 import { useState } from "react";
 import { Button, FileTrigger } from "react-aria-components";
-import { type PackStanding, type Problem, remedyOf, sentenceOf } from "#engine";
+import type { PackStanding, Problem } from "#engine";
 import type { OpenJob } from "../contract.ts";
 import { Say } from "../fields/index.ts";
+import { remedyOf, sentenceOf } from "../texts/problems.ts";
 import { t } from "../texts/set.ts";
 
 /** The code that a pack says of itself, whatever else is wrong with it. */

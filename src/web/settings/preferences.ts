@@ -1,6 +1,7 @@
 import "./contrast.css";
 import { useSyncExternalStore } from "react";
 import type { Units } from "../texts/index.ts";
+import { type Language, languageOf, languages } from "../texts/language.ts";
 
 export type Theme = "system" | "light" | "dark";
 
@@ -9,10 +10,12 @@ export interface Preferences {
   readonly units: Units;
   readonly theme: Theme;
   readonly contrast: "normal" | "more";
+  /** What the screens speak; "browser": the first of the browser's languages that they know. */
+  readonly language: Language | "browser";
 }
 
 const storageKey = "roomwake.preferences";
-const initial: Preferences = { units: "metric", theme: "system", contrast: "normal" };
+const initial: Preferences = { units: "metric", theme: "system", contrast: "normal", language: "browser" };
 
 let current: Preferences | undefined;
 const listeners = new Set<() => void>();
@@ -22,6 +25,12 @@ export function preferences(): Preferences {
   current ??= read();
   return current;
 }
+
+/** The language that was chosen here, or else the first of the browser's that the screens speak. */
+export const wantedLanguage = (): Language => {
+  const { language } = preferences();
+  return language === "browser" ? languageOf(navigator.languages) : language;
+};
 
 /** Changes preferences, keeps them, and shows them at once. */
 export function setPreferences(change: Partial<Preferences>): void {
@@ -74,10 +83,11 @@ export function preferencesIn(stored: string | null): Preferences {
     return initial;
   }
   if (typeof kept !== "object" || kept === null) return initial;
-  const { units, theme, contrast } = kept as Record<string, unknown>;
+  const { units, theme, contrast, language } = kept as Record<string, unknown>;
   return {
     units: units === "imperial" ? "imperial" : initial.units,
     theme: theme === "light" || theme === "dark" ? theme : initial.theme,
     contrast: contrast === "more" ? "more" : initial.contrast,
+    language: languages.find((known) => known === language) ?? initial.language,
   };
 }

@@ -1,8 +1,9 @@
 import { Button } from "react-aria-components";
 import { planningDefaults } from "#engine";
 import type { JobDetails, OpenJob, SettingsProps } from "../contract.ts";
-import { Choice, FigureField, LengthField, More, TextBox, Tick } from "../fields/index.ts";
+import { Choice, FigureField, LengthField, More, Pick, TextBox, Tick } from "../fields/index.ts";
 import { areaText, lengthText, numberText, percentText, type Units } from "../texts/index.ts";
+import { languageNames, languages, spokenLanguage } from "../texts/language.ts";
 import { t } from "../texts/settings.ts";
 import {
   numberAt,
@@ -37,9 +38,23 @@ export function Settings({ job, onClose }: SettingsProps) {
 }
 
 function Display() {
-  const { units, theme, contrast } = usePreferences();
+  const { units, theme, contrast, language } = usePreferences();
   return (
     <section className="stack">
+      <Pick
+        label={t("settings.language")}
+        value={language}
+        onChange={(next) => {
+          setPreferences({ language: next });
+          // Sentences are looked up once a page: a new language needs a new one. The job is kept at every step.
+          location.reload();
+        }}
+        options={[
+          { value: "browser", word: t("settings.language.browser") },
+          ...languages.map((value) => ({ value, word: languageNames[value] })),
+        ]}
+      />
+      {spokenLanguage() === "en" ? null : <p className="hint">{t("settings.language.still")}</p>}
       <Choice
         label={t("settings.units")}
         value={units}

@@ -3,6 +3,7 @@ import { nameOf } from "../plan/names.ts";
 import { recordOf } from "../plan/pick.ts";
 import { valueWord } from "../set/setting-words.ts";
 import { type TextKey, t } from "../texts/faults.ts";
+import { withinSentence } from "../texts/language.ts";
 import { t as set } from "../texts/set.ts";
 
 /** What mends a fault, as a sentence that can be recorded. */
@@ -13,7 +14,7 @@ export function correctionWords(site: Site, correction: FaultCorrection): string
       return "source" in correction
         ? t("fault.mend.mask-source", {
             device: tag(correction.device),
-            source: nameOf(site, { kind: "interference", id: correction.source }).toLowerCase(),
+            source: withinSentence(nameOf(site, { kind: "interference", id: correction.source })),
           })
         : t("fault.mend.mask-room", {
             device: tag(correction.device),
@@ -28,7 +29,7 @@ export function correctionWords(site: Site, correction: FaultCorrection): string
     case "set":
       return t("fault.mend.set", {
         device: tag(correction.device),
-        setting: set(`set.name.${correction.setting}`).toLowerCase(),
+        setting: withinSentence(set(`set.name.${correction.setting}`)),
         value: valueWord(correction.setting, correction.value),
       });
     case "move-or-add":
@@ -38,7 +39,7 @@ export function correctionWords(site: Site, correction: FaultCorrection): string
         what:
           correction.obstacle === undefined
             ? t("fault.something")
-            : nameOf(site, { kind: "obstacles", id: correction.obstacle }).toLowerCase(),
+            : withinSentence(nameOf(site, { kind: "obstacles", id: correction.obstacle })),
       });
     case "keep-shut":
       return t("fault.mend.keep-shut");

@@ -2,6 +2,7 @@ import type { Site, Station } from "#engine";
 import { nameOf } from "../plan/names.ts";
 import { recordOf } from "../plan/pick.ts";
 import { lengthText, type Units } from "../texts/index.ts";
+import { withinSentence } from "../texts/language.ts";
 import { t } from "../texts/test.ts";
 
 /** What a station is called, in a list and above its instruction. */
@@ -56,7 +57,7 @@ function subjectOf(site: Site, station: Station): string {
     case "opening": {
       const opening = recordOf(site, "openings", id);
       const other = opening?.rooms.find((room) => room !== station.room) ?? null;
-      const door = nameOf(site, { kind: "openings", id }).toLowerCase();
+      const door = withinSentence(nameOf(site, { kind: "openings", id }));
       return other === null
         ? t("test.subject.door-outside", { door })
         : t("test.subject.door", { door, room: nameOf(site, { kind: "rooms", id: other }) });
@@ -64,9 +65,9 @@ function subjectOf(site: Site, station: Station): string {
     case "device":
       return recordOf(site, "detectors", id)?.tag || id;
     case "dwell-place":
-      return nameOf(site, { kind: "dwellPlaces", id }).toLowerCase();
+      return withinSentence(nameOf(site, { kind: "dwellPlaces", id }));
     case "obstacle":
-      return nameOf(site, { kind: "obstacles", id }).toLowerCase();
+      return withinSentence(nameOf(site, { kind: "obstacles", id }));
     case "corner":
     case "room":
       return nameOf(site, { kind: "rooms", id: station.room });

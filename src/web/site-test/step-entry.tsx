@@ -1,9 +1,10 @@
 import { useState } from "react";
 import { Button } from "react-aria-components";
-import { checkStepReading, readingRows, remedyOf, type StepState, sentenceOf, type WorkStep } from "#engine";
+import { checkStepReading, readingRows, type StepState, type WorkStep } from "#engine";
 import type { OpenJob } from "../contract.ts";
 import { FigureField, More, Say, TextBox } from "../fields/index.ts";
 import { numberText } from "../texts/index.ts";
+import { remedyOf, sentenceOf } from "../texts/problems.ts";
 import { t } from "../texts/test.ts";
 import { hum, tone } from "./awake.ts";
 import { type Done, enterStep } from "./enter.ts";

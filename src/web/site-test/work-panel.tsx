@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from "react";
 import { Button } from "react-aria-components";
-import { mayEnter, remedyOf, type Site, type StepState, sentenceOf, type WorkState } from "#engine";
+import { mayEnter, type Site, type StepState, type WorkState } from "#engine";
 import type { OpenJob } from "../contract.ts";
 import { Say, SeverityShape } from "../fields/index.ts";
 import { nameOf } from "../plan/names.ts";
@@ -14,6 +14,8 @@ import { StepEntry } from "./step-entry.tsx";
 import { aboutWords, placeName, stepDeed, stepTitle } from "./step-words.ts";
 import { nextAt, stepsAt, type WorkPlace, workOf } from "./work.ts";
 import "./site-test.css";
+import { withinSentence } from "../texts/language.ts";
+import { remedyOf, sentenceOf } from "../texts/problems.ts";
 
 export interface WorkPanelProps {
   readonly job: OpenJob;
@@ -145,7 +147,7 @@ function StepCard({ job, state, current, onEntered, onWalk }: StepCardProps) {
 function toldIn(site: Site, problem: Parameters<typeof sentenceOf>[0]): string {
   const { step, about, missing } = problem.values as { step?: string; about?: string; missing?: number };
   if (step === undefined) return sentenceOf(problem);
-  const what = t(`test.step.${step}` as Parameters<typeof t>[0]).toLowerCase();
+  const what = withinSentence(t(`test.step.${step}` as Parameters<typeof t>[0]));
   switch (problem.code) {
     case "step-out-of-order":
       return t("test.refused.order", { count: missing ?? 0 });

@@ -1,4 +1,5 @@
 import type { Metres, SquareMetres } from "#engine";
+import { spokenLanguage } from "./language.ts";
 
 /** How lengths are shown and read. Everything inside stays in metres. */
 export type Units = "metric" | "imperial";
@@ -9,21 +10,33 @@ const metresPerInch = 0.0254;
 /** Finest fraction of an inch that is shown: an eighth, 3 mm, about what a tape gives on a ceiling. */
 const inchFraction = 8;
 
-const twoDecimals = new Intl.NumberFormat("en", {
-  minimumFractionDigits: 2,
-  maximumFractionDigits: 2,
-  useGrouping: false,
-});
-const oneDecimal = new Intl.NumberFormat("en", {
-  minimumFractionDigits: 1,
-  maximumFractionDigits: 1,
-  useGrouping: false,
-});
-const noDecimals = new Intl.NumberFormat("en", { maximumFractionDigits: 0 });
-const upToTwo = new Intl.NumberFormat("en", { maximumFractionDigits: 2 });
+type Format = "twoDecimals" | "oneDecimal" | "noDecimals" | "upToTwo" | "money";
+
+const formats: Readonly<Record<Format, Intl.NumberFormatOptions>> = {
+  twoDecimals: { minimumFractionDigits: 2, maximumFractionDigits: 2, useGrouping: false },
+  oneDecimal: { minimumFractionDigits: 1, maximumFractionDigits: 1, useGrouping: false },
+  noDecimals: { maximumFractionDigits: 0 },
+  upToTwo: { maximumFractionDigits: 2 },
+  money: { minimumFractionDigits: 2, maximumFractionDigits: 2 },
+};
+
+/** Formats that were made: each takes longer to make than to use a hundred times. */
+const made = new Map<string, Intl.NumberFormat>();
+
+/** A figure in the language that is spoken. */
+function figure(value: number, format: Format): string {
+  const language = spokenLanguage();
+  const key = `${language} ${format}`;
+  let own = made.get(key);
+  if (own === undefined) {
+    own = new Intl.NumberFormat(language, formats[format]);
+    made.set(key, own);
+  }
+  return own.format(value);
+}
 
 /** A sign that a minus of a rounded nothing would be: none. */
-const withoutMinusZero = (text: string): string => (/^-0(?:\.0+)?$/.test(text) ? text.slice(1) : text);
+const withoutMinusZero = (text: string): string => (/^-0(?:[.,]0+)?$/.test(text) ? text.slice(1) : text);
 
 /** A length as the trade writes it: 2.50 m, or 8′ 2 3/8″. @param length [m] */
 export const lengthText = (length: Metres, units: Units): string =>
@@ -31,7 +44,7 @@ export const lengthText = (length: Metres, units: Units): string =>
 
 /** A length as it stands in a field, without the unit of metres: 2.50, or 8′ 2 3/8″. @param length [m] */
 export function lengthFigure(length: Metres, units: Units): string {
-  if (units === "metric") return withoutMinusZero(twoDecimals.format(length));
+  if (units === "metric") return withoutMinusZero(figure(length, "twoDecimals"));
   const parts = Math.round((Math.abs(length) / metresPerInch) * inchFraction);
   const feet = Math.floor(parts / (12 * inchFraction));
   const rest = parts - feet * 12 * inchFraction;
@@ -60,23 +73,23 @@ function fractionText(eighths: number): string {
 
 /** An area: 12.4 m² (whole from 100 m²), or 133 ft². @param area [m²] */
 export function areaText(area: SquareMetres, units: Units): string {
-  if (units === "imperial") return `${noDecimals.format(area / (metresPerFoot * metresPerFoot))} ft²`;
-  return `${area < 99.95 ? oneDecimal.format(area) : noDecimals.format(area)} m²`;
+  if (units === "imperial") return `${figure(area / (metresPerFoot * metresPerFoot), "noDecimals")} ft²`;
+  return `${area < 99.95 ? figure(area, "oneDecimal") : figure(area, "noDecimals")} m²`;
 }
 
 /** A plain number with at most two decimals. */
-export const numberText = (value: number): string => withoutMinusZero(upToTwo.format(value));
+export const numberText = (value: number): string => withoutMinusZero(figure(value, "upToTwo"));
 
 /** A share as per cent, whole. @param share 0 … 1 */
-export const percentText = (share: number): string => `${noDecimals.format(share * 100)} %`;
+export const percentText = (share: number): string => `${figure(share * 100, "noDecimals")} %`;
 
 /** An angle in whole degrees. @param angle [rad] */
 export const degreesText = (angle: number): string =>
-  `${withoutMinusZero(noDecimals.format((angle * 180) / Math.PI))}°`;
+  `${withoutMinusZero(figure((angle * 180) / Math.PI, "noDecimals"))}°`;
 
 /** Seconds as one reads them: 0.4 s, 12 s, 2 min 5 s. @param seconds [s] */
 export function durationText(seconds: number): string {
-  if (seconds < 9.95) return `${oneDecimal.format(seconds)} s`;
+  if (seconds < 9.95) return `${figure(seconds, "oneDecimal")} s`;
   const whole = Math.round(seconds);
   return whole < 60 ? `${whole} s` : `${Math.floor(whole / 60)} min ${whole % 60} s`;
 }
@@ -89,8 +102,6 @@ export const delayText = (seconds: number): string =>
 
 /** An amount in the job's currency; plain where the job names none. */
 export function moneyText(amount: number, currency: string): string {
-  const figure = new Intl.NumberFormat("en", { minimumFractionDigits: 2, maximumFractionDigits: 2 }).format(
-    amount,
-  );
-  return currency === "" ? figure : `${figure} ${currency}`;
+  const written = figure(amount, "money");
+  return currency === "" ? written : `${written} ${currency}`;
 }

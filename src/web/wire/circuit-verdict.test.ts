@@ -17,6 +17,7 @@ const finding = (severity: Finding["severity"], records: readonly string[]): Fin
   room: undefined,
   records,
   at: undefined,
+  values: {},
   message: "",
   remedy: "",
   evidence: [],

@@ -1,9 +1,10 @@
 import { useState } from "react";
 import { Button, FileTrigger } from "react-aria-components";
-import { type Problem, remedyOf, sentenceOf } from "#engine";
+import type { Problem } from "#engine";
 import type { JobDetails } from "#job";
 import type { OpenJob } from "../contract.ts";
 import { Say } from "../fields/index.ts";
+import { remedyOf, sentenceOf } from "../texts/problems.ts";
 import { t } from "../texts/wire.ts";
 import { Amount, without } from "./amount.tsx";
 import { rememberedPrices, rememberPrices } from "./remembered-prices.ts";

@@ -1,6 +1,6 @@
-import { remedyOf, sentenceOf } from "#engine";
 import { readPicture } from "#exchange";
 import { t } from "../../texts/index.ts";
+import { remedyOf, sentenceOf } from "../../texts/problems.ts";
 
 /** A picture as the job carries it. */
 export interface SmallPicture {

@@ -1,9 +1,10 @@
 import { useState } from "react";
 import { Button } from "react-aria-components";
-import { type Metres, type Point, remedyOf, sentenceOf } from "#engine";
+import type { Metres, Point } from "#engine";
 import { fourPointMap, twoPointMap } from "#exchange";
 import { Choice, LengthField } from "../../fields/index.ts";
 import { t } from "../../texts/index.ts";
+import { remedyOf, sentenceOf } from "../../texts/problems.ts";
 import type { SmallPicture } from "./picture-file.ts";
 import { PlacesFrame } from "./places-frame.tsx";
 
