@@ -3,6 +3,7 @@ import { type Language, type Spoken, take } from "./language.ts";
 /** English is in the pages themselves; each other language is one file, loaded where it is spoken. */
 const loaders: Readonly<Record<Exclude<Language, "en">, () => Promise<{ readonly spoken: Spoken }>>> = {
   de: () => import("./de/spoken.ts"),
+  fr: () => import("./fr/spoken.ts"),
 };
 
 /**
