@@ -21,12 +21,12 @@ export function boxList(site: Site, { groups }: WiringPlan): Table {
   return {
     columns: [
       column("At", 16),
-      column("What", 42),
-      column("Room", 40),
-      column("Storey", 24),
+      column("What", 40),
+      column("Room", 37),
+      column("Storey", 23),
       column("Cut-out mm", 24, "end"),
-      column("Depth mm", 20, "end"),
-      column("Cables", 14, "end"),
+      column("Depth mm", 22, "end"),
+      column("Cables", 18, "end"),
     ],
     rows: groups.flatMap((group) => [
       ...group.detectors.map(({ wired, model, room }) => [

@@ -346,3 +346,11 @@ test("A cable past many devices is written out over several lines, and none of t
   const written = texts.join(" ");
   for (const name of many) expect(written).toMatch(new RegExp(`\\b${name}\\b`));
 });
+
+test("No head of a schedule is cut", () => {
+  const heads = sheetsOf(wiringSchedules).flatMap(({ marks }) =>
+    marks.filter((mark): mark is TextMark => mark.kind === "text" && mark.weight === "semibold"),
+  );
+  expect(heads.length).toBeGreaterThan(20);
+  expect(heads.map(({ text }) => text).filter((text) => text.endsWith("…"))).toEqual([]);
+});
