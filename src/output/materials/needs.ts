@@ -6,6 +6,7 @@ import {
   type Metres,
   type Site,
 } from "#engine";
+import { branchPoints } from "../wiring/branch-points.ts";
 import type { PlannedCable, WiringPlan } from "../wiring/plan.ts";
 
 /** What a plan needs to be bought and done. */
@@ -45,6 +46,7 @@ export function needsOf(site: Site, plan: WiringPlan | undefined): PlanNeeds {
   const fixed = (one: (typeof detectors)[number]) => fixingOf(one, models.get(one.model));
   const pieces = (item: string, quantity: number): readonly MaterialNeed[] =>
     quantity > 0 ? [{ item, unit: "piece", quantity }] : [];
+  const branches = plan ? branchPoints(plan).length : 0;
   const circuits = new Set(plan?.groups.flatMap(({ feed }) => (feed ? [feed.circuit.id] : [])) ?? []);
   return {
     materials: [
@@ -69,6 +71,7 @@ export function needsOf(site: Site, plan: WiringPlan | undefined): PlanNeeds {
         site.switches.filter(({ id, kind }) => buttons.has(id) && kind !== "push-button").length,
       ),
       ...pieces("blanking plate", removed),
+      ...pieces("branch box", branches),
       ...cables.flatMap((cable): readonly MaterialNeed[] =>
         cable.length === undefined
           ? []
@@ -89,6 +92,7 @@ export function needsOf(site: Site, plan: WiringPlan | undefined): PlanNeeds {
         reach: "easy" as const,
         number: cables.reduce((sum, { length }) => sum + withoutWaste(length ?? 0), 0),
       },
+      { kind: "branch-box" as const, reach: "easy" as const, number: branches },
       { kind: "test-circuit" as const, reach: "easy" as const, number: circuits.size },
     ].filter(({ number }) => number > 0),
     unmeasured: cables.filter(({ length }) => length === undefined).length,

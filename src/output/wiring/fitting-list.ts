@@ -9,12 +9,14 @@ import {
   type Site,
 } from "#engine";
 import { cutOutWords, millimetres } from "../setting-out/device-rows.ts";
+import { branchPoints } from "./branch-points.ts";
 import type { WiringPlan } from "./plan.ts";
 import { column } from "./schedules.ts";
 import type { Table } from "./table-sheets.ts";
 
 /** Boxes and mountings, one for each device. */
-export function boxList(site: Site, { groups }: WiringPlan): Table {
+export function boxList(site: Site, plan: WiringPlan): Table {
+  const { groups, names } = plan;
   const storeyOf = (room: string | undefined): string =>
     site.storeys.find(({ id }) => id === site.rooms.find((one) => one.id === room)?.storey)?.name ?? "";
   const seen = new Set<string>();
@@ -28,38 +30,54 @@ export function boxList(site: Site, { groups }: WiringPlan): Table {
       column("Depth mm", 22, "end"),
       column("Cables", 18, "end"),
     ],
-    rows: groups.flatMap((group) => [
-      ...group.detectors.map(({ wired, model, room }) => [
-        wired.tag,
-        fixingText(site, wired.id),
-        room,
-        storeyOf(wired.room),
-        cutOutWords(model).replace("*", ""),
-        model?.depth === undefined ? "unknown" : millimetres(model.depth),
-        String(group.cables.filter(({ from, to }) => from === wired.id || to === wired.id).length),
+    rows: [
+      ...groups.flatMap((group) => [
+        ...group.detectors.map(({ wired, model, room }) => [
+          wired.tag,
+          fixingText(site, wired.id),
+          room,
+          storeyOf(wired.room),
+          cutOutWords(model).replace("*", ""),
+          model?.depth === undefined ? "unknown" : millimetres(model.depth),
+          String(group.cables.filter(({ from, to }) => from === wired.id || to === wired.id).length),
+        ]),
+        ...group.buttons.flatMap(({ button, designation, room }) => {
+          if (seen.has(button.id)) return [];
+          seen.add(button.id);
+          const planned = site.switches.find(({ id }) => id === button.id)?.planned;
+          return [
+            [
+              designation,
+              planned === "button" ? "existing box of the switch" : "box in the wall",
+              room,
+              storeyOf(button.room),
+              "",
+              "",
+              String(group.cables.filter(({ from, to }) => from === button.id || to === button.id).length),
+            ],
+          ];
+        }),
       ]),
-      ...group.buttons.flatMap(({ button, designation, room }) => {
-        if (seen.has(button.id)) return [];
-        seen.add(button.id);
-        const planned = site.switches.find(({ id }) => id === button.id)?.planned;
+      ...branchPoints(plan).map(({ id, cables }) => {
+        const room = [...site.detectors, ...site.luminaires, ...site.switches].find(
+          (one) => one.id === id,
+        )?.room;
         return [
-          [
-            designation,
-            planned === "button" ? "existing box of the switch" : "box in the wall",
-            room,
-            storeyOf(button.room),
-            "",
-            "",
-            String(group.cables.filter(({ from, to }) => from === button.id || to === button.id).length),
-          ],
+          names.of(id),
+          "branch box that can be got at",
+          roomTitle(site.rooms.find((one) => one.id === room)),
+          storeyOf(room),
+          "",
+          "",
+          String(cables),
         ];
       }),
-    ]),
+    ],
   };
 }
 
 export const boxNotes: readonly string[] = [
-  "Conductors loop in and out at the devices, so no joint needs a box of its own; a joint made elsewhere needs a box that can be got at, and its minutes. Cable entries sealed as the device's data sheet asks.",
+  "Conductors loop in and out at the devices. Where more than two cables meet, a box that can be got at is listed, bought and counted in minutes; a joint made elsewhere needs one more. Cable entries sealed as the device's data sheet asks.",
 ];
 
 /** How a detector of the site is fixed, in words. */
