@@ -8,6 +8,14 @@ import { folders, measuredScales, overlapOf, piece, plans, roomsSeen } from "./c
 /** Two outlines of one room overlap by so much at least, intersection over union. */
 const SAME = 0.9;
 
+/** Areas of one room in two files are within so much. */
+const AREA = 0.02;
+/**
+ * The pavilion's two toilets: one file draws their upper wall as glass in a frame and the room up to the glass, the other as
+ * a wall as thick as its neighbours, 0.09 m nearer. A room there is 1.46 m deep.
+ */
+const drawnOtherwise = { rooms: 2, most: 0.07 };
+
 const planOf = (file: string) => plans.find((one) => one.file === file)!;
 
 /** Rooms of the first that are in the second, and how far their areas are apart as a share. */
@@ -19,6 +27,7 @@ function agreement(first: readonly Piece[], second: readonly Piece[]) {
   return {
     share: differences.length / first.length,
     worst: Math.max(0, ...differences),
+    apart: differences.filter((difference) => difference > AREA).length,
     alike: differences.length,
   };
 }
@@ -47,7 +56,7 @@ describe.skipIf(!folders.plan || !folders.dxf)("One building in two files", () =
     say("PDF in SVG", one, pdf.found.length);
     say("SVG in PDF", other, svg.found.length);
     expect(Math.min(one.share, other.share)).toBeGreaterThanOrEqual(0.95);
-    expect(Math.max(one.worst, other.worst)).toBeLessThanOrEqual(0.02);
+    expect(Math.max(one.worst, other.worst)).toBeLessThanOrEqual(AREA);
   }, 120_000);
 
   test("a pavilion as PDF and as DXF: the rooms that both readings offer are as large", async () => {
@@ -68,7 +77,10 @@ describe.skipIf(!folders.plan || !folders.dxf)("One building in two files", () =
     const other = agreement(dxf, pdf);
     say("PDF in DXF", one, pdf.length);
     say("DXF in PDF", other, dxf.length);
-    expect(one.alike).toBeGreaterThanOrEqual(2);
-    expect(Math.max(one.worst, other.worst)).toBeLessThanOrEqual(0.02);
+    expect(Math.min(one.alike, other.alike)).toBeGreaterThanOrEqual(4);
+    for (const { apart, worst } of [one, other]) {
+      expect(apart).toBe(drawnOtherwise.rooms);
+      expect(worst).toBeLessThanOrEqual(drawnOtherwise.most);
+    }
   }, 120_000);
 });

@@ -147,7 +147,7 @@ describe.skipIf(!folders.dxf || !folders.plan)("Rooms of real plans, against a c
       Object.values(explainedAreas).reduce((sum, rooms) => sum + rooms.length, 0),
     );
     expect(total.hit / total.sure).toBeGreaterThanOrEqual(0.92);
-    expect(total.wrong / total.found).toBeLessThanOrEqual(0.035);
+    expect(total.wrong / total.found).toBeLessThanOrEqual(0.03);
   });
 });
 

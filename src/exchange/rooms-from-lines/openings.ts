@@ -85,6 +85,7 @@ export function openingsOf(of: {
   const fromLines = alone.flatMap(([from, to]): FoundOpening[] => {
     const width = Math.hypot(to[0] - from[0], to[1] - from[1]);
     if (width < doorWidths[0] || width > doorWidths[1]) return [];
+    if (leaves.some((leaf) => drawsOpen(leaf, from, to))) return [];
     const [x, y] = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
     if (knownAt([x - 0.3, y - 0.3, x + 0.3, y + 0.3]).length > 0) return [];
     const rooms = besideFace(from, to);
@@ -92,6 +93,20 @@ export function openingsOf(of: {
   });
   return [...known, ...fromLines];
 }
+
+/** Whether a line draws a leaf that stands open: it lies beside it, and is about as long. */
+function drawsOpen({ hinge, open }: DoorLeaf, from: Point, to: Point): boolean {
+  const length = Math.hypot(open[0] - hinge[0], open[1] - hinge[1]);
+  const [ux, uy] = [(open[0] - hinge[0]) / length, (open[1] - hinge[1]) / length];
+  return [from, to].every(([x, y]) => {
+    const [dx, dy] = [x - hinge[0], y - hinge[1]];
+    const along = dx * ux + dy * uy;
+    return along > -LEAF && along < length + LEAF && Math.abs(dx * uy - dy * ux) < LEAF;
+  });
+}
+
+/** A leaf is drawn beside its hinge by no more. [m] */
+const LEAF: Metres = 0.15;
 
 /** Narrowest and widest door that a line stands for. [m] @source COMMON-PRACTICE */
 const doorWidths: readonly [Metres, Metres] = [0.6, 3];

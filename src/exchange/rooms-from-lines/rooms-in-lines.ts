@@ -13,6 +13,7 @@ import type { PlanLines, PlanText } from "./plan-lines.ts";
 import { CALLED, NAMELESS } from "./room-confidence.ts";
 import { type RoomGroup, roomGroups, STRIP } from "./room-groups.ts";
 import { mayName, roomName, withoutTypes } from "./room-names.ts";
+import { shortEnds } from "./short-ends.ts";
 import { slidingLeaves } from "./sliding-leaves.ts";
 import { stairsIn } from "./stair-flights.ts";
 import { type WallGap, wallGaps } from "./wall-ends.ts";
@@ -60,7 +61,12 @@ export function roomsInLines(
     wallGaps(first).filter((gap) => !railGap(gap)),
     { leaves, lines: kept.lines, search: searchKept, slid: sliding.shuts },
   );
-  const shutLines = [...gaps.flatMap((gap) => gap.shut), ...leafLines(leaves, gaps)];
+  const short = shortEnds(first, {
+    lines: kept.lines,
+    search: searchKept,
+    wall: (line) => meaning[kept.layerOf[line]!] === "wall",
+  });
+  const shutLines = [...gaps.flatMap((gap) => gap.shut), ...short, ...leafLines(leaves, gaps)];
   const own = kept.layerOf.length;
   const all = new Float64Array(4 * (own + shutLines.length));
   all.set(kept.lines);
@@ -70,7 +76,7 @@ export function roomsInLines(
   const graph = arrange({ lines: all, rank: (line) => (line < own ? 0 : 1), tolerance: options.tolerance });
   const closed = facesOf(graph);
   const shut = (edge: number): boolean => graph.lineOf[edge]! >= own;
-  const gapLines = gaps.reduce((sum, gap) => sum + gap.shut.length, 0);
+  const gapLines = gaps.reduce((sum, gap) => sum + gap.shut.length, 0) + short.length;
   const cubicle = (edge: number): boolean => graph.lineOf[edge]! >= own + gapLines;
   const named = (edge: number): boolean => {
     const line = graph.lineOf[edge]!;

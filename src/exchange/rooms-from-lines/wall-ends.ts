@@ -21,12 +21,14 @@ const ROUNDED: Metres = 0.01;
 const singleGaps: readonly [Metres, Metres] = [0.55, 1.5];
 
 /** An end of a wall: where it is, which way the gap lies, how thick it is. */
-interface WallEnd {
+export interface WallEnd {
   readonly a: Point;
   readonly b: Point;
   readonly middle: Point;
   readonly out: Point;
   readonly thickness: Metres;
+  /** Line that closes it; absent at a single line. */
+  readonly line?: number;
   /** Number of the free-standing block that it is a side of; absent at a wall. */
   readonly block?: number | undefined;
 }
@@ -45,6 +47,12 @@ export function wallGaps(graph: Arrangement): readonly WallGap[] {
   const pairs = [...facing(thickEnds(graph, of), gapWidths), ...facing(singleEnds(graph, of), singleGaps)];
   const isWall = wallsAmong(pairs);
   return pairs.filter(({ one }) => isWall(one.block)).map(gapBetween);
+}
+
+/** Ends of walls with two faces that are not a side of a free-standing block. */
+export function endsOfWalls(graph: Arrangement): readonly WallEnd[] {
+  const star = starOf(graph);
+  return thickEnds(graph, { star, blocks: new Map() });
 }
 
 /** Edges at each vertex: those of vertex v stand from first[v] to first[v + 1]. */
@@ -76,7 +84,7 @@ function starOf({ xy, from, to }: Arrangement): Star {
 
 /** Short edges between two faces of a wall that both lead away to the same side, and nothing to the other. */
 function thickEnds(graph: Arrangement, { star, blocks }: Of): readonly WallEnd[] {
-  const { xy, from, to } = graph;
+  const { xy, from, to, lineOf } = graph;
   const ends: WallEnd[] = [];
   /** Whether an edge other than the given one leads from a vertex in a direction, within 15°. */
   const leads = (vertex: number, but: number, wx: number, wy: number): boolean => {
@@ -104,6 +112,7 @@ function thickEnds(graph: Arrangement, { star, blocks }: Of): readonly WallEnd[]
         middle: [(ax + bx) / 2, (ay + by) / 2],
         out: [-x, -y],
         thickness,
+        line: lineOf[edge]!,
         block: blocks.get(v),
       });
     }
