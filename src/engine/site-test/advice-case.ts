@@ -1,6 +1,6 @@
 import type { Check } from "../check/index.ts";
 import { gapsOf, type PreparedRoom, prepareRoom } from "../coverage/index.ts";
-import type { LensMask } from "../detector/index.ts";
+import { DECLARED_AT, type LensMask, warmthFactor } from "../detector/index.ts";
 import type { Point } from "../geometry/index.ts";
 import type { Celsius, Metres, SquareMetres } from "../quantity/index.ts";
 import type { SettingGrade } from "../settings/index.ts";
@@ -54,6 +54,8 @@ export interface AdviceQuestion {
 /** What remedies are worked out from. */
 export interface AdviceCase {
   readonly site: Site;
+  /** As planned, with the air as warm as on the day of the test. */
+  readonly today: Site;
   readonly corrected: Site;
   readonly prepared: PreparedRoom;
   readonly before: SquareMetres;
@@ -62,13 +64,39 @@ export interface AdviceCase {
   readonly weak: readonly FoundReach[];
 }
 
+/** Highest temperature that a room is planned for. @param site - The plan. @param room - Its id. @returns 22 °C where nobody said another. [°C] @example A drying room of 30 °C: 30 */
+export const plannedWarmth = (site: Site, room: string): Celsius =>
+  site.rooms.find(({ id }) => id === room)?.highestTemperature ?? DECLARED_AT;
+
+/** A share of the declared reach at 22 °C. */
 const plannedFactor = (site: Site, { kind }: FoundReach): number => 1 - site.defaults.margin[kind];
 
-/** Whether a reach was found below the plan: by its likeliest value, or never seen at all. @param site - The plan. @param one - What was found. @example Factor 0.6 where 0.85 is planned: true */
-export function isWeak(site: Site, one: FoundReach): boolean {
+/** What the plan promises of a declared reach in its room, however warm that gets. */
+const promisedFactor = (of: { readonly site: Site; readonly room: string }, one: FoundReach): number =>
+  plannedFactor(of.site, one) * warmthFactor(plannedWarmth(of.site, of.room));
+
+/**
+ * Whether a reach was found below the plan: by its likeliest value, or never seen at all.
+ *
+ * @param of.site - The plan. @param of.room - Id of the room. @param of.ambient - Air on the day; 22 °C if nobody noted it. @param one - What was found.
+ * @returns True where the device reaches less than planned at 22 °C, or less on that day than the plan promises for the room.
+ * @source REACH-PROBIT
+ * @source ISO-7730
+ * @example Factor 0.6 where 0.85 is planned: true; 0.281 at 30 °C in a room planned for 30 °C: false, warmth leaves 0.331 of 0.85
+ */
+export function isWeak(
+  of: { readonly site: Site; readonly room: string; readonly ambient?: Celsius | undefined },
+  one: FoundReach,
+): boolean {
   const likely = one.factor ?? (one.seenTo === undefined ? one.unseenFrom : undefined);
-  return likely !== undefined && likely < plannedFactor(site, one);
+  if (likely === undefined) return false;
+  const day = Math.max(1e-6, warmthFactor(of.ambient ?? DECLARED_AT));
+  const least = 1 - ROUNDING;
+  return likely / day < plannedFactor(of.site, one) * least || likely < promisedFactor(of, one) * least;
 }
+
+/** A share that is smaller than the planned one by less than this is the planned one. */
+const ROUNDING = 1e-3;
 
 /** Demand of a room that is not seen beyond tolerance. @param prepared - The room. @param detectors - All that may matter. @returns [m²] @example A room all of whose floor is seen: 0 */
 export function unseenIn(prepared: PreparedRoom, detectors: readonly Detector[]): SquareMetres {
@@ -77,12 +105,12 @@ export function unseenIn(prepared: PreparedRoom, detectors: readonly Detector[])
     .reduce((sum, gap) => sum + gap.area, 0);
 }
 
-/** A found reach held against the plan; a fail only where the whole interval lies below. @param site - The plan. @param one - What was found. @example Interval 0.5 … 0.7, planned 0.85: fail */
-export const reachCheck = (site: Site, one: FoundReach): Check => ({
-  verdict: one.interval[1] < plannedFactor(site, one) ? "fail" : "not-proven",
+/** A found reach held against what the plan promises of it in its room; a fail only where the whole interval lies below. @param given - The plan and its room. @param one - What was found. @example Interval 0.5 … 0.7, planned 0.85: fail */
+export const reachCheck = ({ site, question: { room } }: AdviceCase, one: FoundReach): Check => ({
+  verdict: one.interval[1] < promisedFactor({ site, room }, one) ? "fail" : "not-proven",
   what: `Reach found, ${one.kind}, as a share of the declared one`,
   actual: one.factor ?? one.unseenFrom,
-  limit: plannedFactor(site, one),
+  limit: promisedFactor({ site, room }, one),
   unit: "",
   source: "REACH-PROBIT",
   assumptions: [
@@ -98,15 +126,19 @@ export const weakDevices = ({ weak }: AdviceCase): readonly (readonly [string, r
 };
 
 /** Demand not seen if a device reached as planned again. @returns [m²] @param device - Its id. @example The only weak device: as planned */
-export const ifAsPlanned = ({ site, question }: AdviceCase, device: string): SquareMetres => {
+export const ifAsPlanned = ({ today, question }: AdviceCase, device: string): SquareMetres => {
   const rest = question.found.filter((one) => one.device !== device);
-  const mended = withFoundReach(site, { reach: rest });
+  const mended = withFoundReach(today, { ...ofDay(question), reach: rest });
   return unseenIn(prepareRoom(mended, question.room), mended.detectors);
 };
 
+/** Air on the day of the test, where it was noted. @param question - What is known. @example Nobody noted it: nothing */
+export const ofDay = ({ ambient }: AdviceQuestion): { readonly ambient?: Celsius } =>
+  ambient === undefined ? {} : { ambient };
+
 /** What was found of one weak device, as checks. @param device - Its id. @example A device that is not weak: none */
-export const weakChecks = ({ site, weak }: AdviceCase, device: string): readonly Check[] =>
-  weak.filter((one) => one.device === device).map((one) => reachCheck(site, one));
+export const weakChecks = (given: AdviceCase, device: string): readonly Check[] =>
+  given.weak.filter((one) => one.device === device).map((one) => reachCheck(given, one));
 
 /** Detectors that hang in the room and switch its light, as corrected. @example A detector of the corridor: none of these */
 export const ownDetectors = ({ corrected, question }: AdviceCase): readonly Detector[] =>

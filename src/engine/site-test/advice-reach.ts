@@ -8,6 +8,7 @@ import {
   ifAsPlanned,
   least,
   ownDetectors,
+  plannedWarmth,
   reachCheck,
   unseenIn,
   weakChecks,
@@ -63,7 +64,7 @@ function asPlanned(given: AdviceCase): readonly Advice[] {
 }
 
 function moreSensitive(given: AdviceCase): readonly Advice[] {
-  const { site, question, before } = given;
+  const { question, before } = given;
   return weakDevices(given).flatMap(([device, own]): readonly Advice[] => {
     const grade = question.sensitivity?.get(device);
     if (grade === undefined || grade === "high") return [];
@@ -73,19 +74,20 @@ function moreSensitive(given: AdviceCase): readonly Advice[] {
         about: "unseen",
         before,
         after: ifAsPlanned(given, device),
-        evidence: own.map((one) => reachCheck(site, one)),
+        evidence: own.map((one) => reachCheck(given, one)),
         assumptions: ["Declared reach is measured at the highest sensitivity; raised, it reaches as planned"],
       },
     ];
   });
 }
 
-/** Only where the day's warmth alone explains what was found. */
+/** Only where the day's warmth alone explains what was found, and the room is not planned to be as warm. */
 function cooler(given: AdviceCase, ambient: Celsius | undefined): readonly Advice[] {
   if (ambient === undefined) return [];
   const { site, question, before } = given;
   const share = warmthFactor(ambient);
-  if (share >= 1) return [];
+  const planned = plannedWarmth(site, question.room);
+  if (share >= 1 || ambient <= planned) return [];
   return weakDevices(given).flatMap(([device, own]): readonly Advice[] => {
     const fits = own.every(({ interval: [low, high] }) => low <= share && share <= high);
     if (!fits) return [];
@@ -106,10 +108,10 @@ function cooler(given: AdviceCase, ambient: Celsius | undefined): readonly Advic
             source: "ISO-7730",
             assumptions: [`${ambient} °C on the day of the test`],
           },
-          ...own.map((one) => reachCheck(site, one)),
+          ...own.map((one) => reachCheck(given, one)),
         ],
         assumptions: [
-          "On a day of 22 °C it reaches farther by what warmth took; where the room gets so warm, plan with that",
+          `At ${planned} °C it reaches farther by what warmth took; where the room gets as warm as on that day, plan with that`,
         ],
       },
     ];
@@ -140,7 +142,7 @@ function unmasked(given: AdviceCase): readonly Advice[] {
 }
 
 function otherHeight(given: AdviceCase): readonly Advice[] {
-  const { site, corrected, prepared, before } = given;
+  const { corrected, prepared, before } = given;
   return weakDevices(given).flatMap(([device, own]): readonly Advice[] => {
     const detector = ownDetectors(given).find(({ id }) => id === device);
     const model = detector && corrected.models.find(({ id }) => id === detector.model);
@@ -162,7 +164,7 @@ function otherHeight(given: AdviceCase): readonly Advice[] {
         about: "unseen",
         before,
         after: best.after,
-        evidence: own.map((one) => reachCheck(site, one)),
+        evidence: own.map((one) => reachCheck(given, one)),
         assumptions: ["The factor found holds at the other height too"],
       },
     ];

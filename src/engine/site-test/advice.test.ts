@@ -155,6 +155,28 @@ describe("advice", () => {
     );
   });
 
+  test("in a room that is planned to get warm, what warmth leaves on a warm day is no weakness, and is not taken off twice", () => {
+    const [room, corridor] = office().rooms;
+    // 26 °C leaves 0.672 of the planned 0.85.
+    const warm = office({ rooms: [{ ...room!, highestTemperature: 26 }, corridor!] });
+    const planned = openArea(warm);
+    expect(planned).toBeGreaterThan(0.1);
+    const found = [weak(0.85 * 0.672)];
+    const sensitivity = new Map([["d1", "medium"]] as const);
+    const advice = adviceFor(warm, asked(warm, { found, sensitivity, ambient: 26 }));
+    for (const one of advice) expect(one.before).toBeCloseTo(planned, 6);
+    expect(kinds(advice)).not.toContain("sensitivity");
+    expect(kinds(advice)).not.toContain("wait-for-cooler");
+    // The same on an ordinary day: it reaches too little.
+    expect(kinds(adviceFor(warm, asked(warm, { found, sensitivity, ambient: 22 })))).toContain("sensitivity");
+    // Half of that on the warm day: weak for all its warmth.
+    const less = adviceFor(warm, asked(warm, { found: [weak(0.425 * 0.672)], sensitivity, ambient: 26 }));
+    expect(less[0]!.before).toBeGreaterThan(planned + 0.1);
+    expect(
+      less.some(({ evidence }) => evidence.some(({ limit }) => Math.abs(limit! - 0.85 * 0.672) < 1e-9)),
+    ).toBe(true);
+  });
+
   test("a mask that hides demand is taken off", () => {
     const hidden = office({
       detectors: [

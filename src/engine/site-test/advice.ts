@@ -6,6 +6,7 @@ import {
   type AdviceCase,
   type AdviceQuestion,
   isWeak,
+  ofDay,
   type Remedy,
   unseenIn,
 } from "./advice-case.ts";
@@ -41,13 +42,20 @@ const EFFORT: readonly Remedy["kind"][] = [
  * @example A detector that reaches 60 % of what it declares, set to medium: raise the sensitivity; or move it 0.6 m; or add one
  */
 export function adviceFor(site: Site, question: AdviceQuestion): readonly Advice[] {
-  const { found } = question;
-  // Today's coverage is that of today's warmth; what a cooler day brings is told apart.
-  const corrected = withFoundReach(site, { reach: found });
-  const prepared = prepareRoom(corrected, question.room);
+  const { found, room, ambient } = question;
+  // Today's coverage is that of today's warmth, which is in what was found already; what a cooler day brings is told apart.
+  const today: Site =
+    ambient === undefined
+      ? site
+      : {
+          ...site,
+          rooms: site.rooms.map((one) => (one.id === room ? { ...one, highestTemperature: ambient } : one)),
+        };
+  const corrected = withFoundReach(today, { ...ofDay(question), reach: found });
+  const prepared = prepareRoom(corrected, room);
   const before = unseenIn(prepared, corrected.detectors);
-  const weak = before > 0 ? found.filter((one) => isWeak(site, one)) : [];
-  const given: AdviceCase = { site, corrected, prepared, before, question, weak };
+  const weak = before > 0 ? found.filter((one) => isWeak({ site, room, ambient }, one)) : [];
+  const given: AdviceCase = { site, today, corrected, prepared, before, question, weak };
   const all = [
     ...(before > 0 ? [...reachAdvice(given), ...placeAdvice(given)] : []),
     ...nuisanceAdvice(given),
