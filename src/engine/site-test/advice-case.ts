@@ -105,7 +105,7 @@ export function unseenIn(prepared: PreparedRoom, detectors: readonly Detector[])
     .reduce((sum, gap) => sum + gap.area, 0);
 }
 
-/** A found reach held against what the plan promises of it in its room; a fail only where the whole interval lies below. @param given - The plan and its room. @param one - What was found. @example Interval 0.5 … 0.7, planned 0.85: fail */
+/** A found reach held against what the plan promises of it in its room; a fail only where the whole interval lies below. @param one - What was found. @example Interval 0.5 … 0.7, planned 0.85: fail */
 export const reachCheck = ({ site, question: { room } }: AdviceCase, one: FoundReach): Check => ({
   verdict: one.interval[1] < promisedFactor({ site, room }, one) ? "fail" : "not-proven",
   what: `Reach found, ${one.kind}, as a share of the declared one`,
@@ -132,7 +132,7 @@ export const ifAsPlanned = ({ today, question }: AdviceCase, device: string): Sq
   return unseenIn(prepareRoom(mended, question.room), mended.detectors);
 };
 
-/** Air on the day of the test, where it was noted. @param question - What is known. @example Nobody noted it: nothing */
+/** Air on the day of the test, where it was noted. @example Nobody noted it: nothing */
 export const ofDay = ({ ambient }: AdviceQuestion): { readonly ambient?: Celsius } =>
   ambient === undefined ? {} : { ambient };
 
