@@ -54,7 +54,7 @@ export const refusalCodes = {
 /** Whether a model can take the devices of a job: it must be the building that the job was read from, as it was before. */
 export function modelRefusal(site: Site, model: ModelToFill): ModelRefusal | undefined {
   const ids = new Set([...model.spaces, ...model.storeys].map(({ id }) => id));
-  const known = [...site.rooms, ...site.storeys].some(({ id }) => ids.has(withoutPart(id)));
+  const known = [...site.rooms, ...site.storeys].some(({ id }) => ids.has(identityIn(id)));
   if (!known) return "another-building";
   const there = new Set(model.sensors);
   if (site.detectors.some(({ id }) => there.has(globalId(id)))) return "filled-already";
@@ -94,7 +94,7 @@ export function devicesIntoModel(
     const room = site.rooms.find(({ id }) => id === detector.room);
     if (!room) continue;
     const storey = storeyIn(model, site, room)!;
-    const space = model.spaces.find(({ id }) => id === withoutPart(room.id));
+    const space = model.spaces.find(({ id }) => id === identityIn(room.id));
     const sensor = sensorInto(
       writer,
       {
@@ -114,8 +114,8 @@ export function devicesIntoModel(
   return joined(model, `\n${writer.records()}`);
 }
 
-/** Rooms that a reading found in parts carry the identity of their space with a number behind it. */
-const withoutPart = (id: string): string => (/^[0-3][\w$]{21}-\d+$/.test(id) ? id.slice(0, 22) : id);
+/** What a record of the job is in a model: rooms that a reading found in parts carry the identity of their space with a number behind it. */
+const identityIn = (id: string): string => globalId(/^[0-3][\w$]{21}-\d+$/.test(id) ? id.slice(0, 22) : id);
 
 /** The storey of a room in the model: the same record, else the one of its name, else the nearest in height. */
 function storeyIn(model: ModelToFill, site: Site, room: Room): Structure | undefined {
@@ -123,7 +123,7 @@ function storeyIn(model: ModelToFill, site: Site, room: Room): Structure | undef
   const away = ({ elevation }: { readonly elevation: number }): number =>
     Math.abs(elevation - (own?.elevation ?? 0));
   return (
-    model.storeys.find(({ id }) => id === room.storey) ??
+    model.storeys.find(({ id }) => id === identityIn(room.storey)) ??
     model.storeys.find(({ name }) => name === own?.name) ??
     model.storeys.toSorted((a, b) => away(a) - away(b))[0] ??
     model.ground

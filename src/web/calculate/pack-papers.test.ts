@@ -2,6 +2,7 @@ import { readFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import { expect, test } from "vitest";
 import { demoJob, type JobDetails, siteOf } from "#job";
+import { siteIfc } from "#output";
 import { packPapers } from "./pack-papers.ts";
 
 const { resolve } = createRequire(import.meta.url);
@@ -63,4 +64,24 @@ test("papers made in the browser are priced by the list, the terms and the accep
 test("a kept list that cannot be read is refused with its line", async () => {
   const text = "item,unit,price\nconnector,piece,dear\n";
   await expect(papers({ priceList: { file: "firm.csv", text } })).rejects.toThrow("firm.csv, line 2");
+});
+
+test("papers made in the browser put the devices into the model that was given, or say why not", async () => {
+  const made = siteIfc({ ...site, detectors: [] }, { job: "x", site: "", drawnBy: "", created: new Date(0) });
+  const given = (text: string) =>
+    packPapers(
+      {
+        site,
+        job: demo,
+        only: ["building.ifc"],
+        model: { name: "given.ifc", bytes: new TextEncoder().encode(text), shift: [0, 0] },
+      },
+      { tell: () => {}, fonts: async () => ({ regular: new Uint8Array(), semibold: new Uint8Array() }) },
+    );
+  const [file] = (await given(made)).files;
+  const filled = new TextDecoder().decode(file!.content as Uint8Array);
+  expect(filled.split("=IFCSENSOR(").length - 1).toBe(site.detectors.length);
+  expect(filled.startsWith(made.slice(0, made.lastIndexOf("ENDSEC;") - 1))).toBe(true);
+  await expect(given(filled)).rejects.toThrow("given.ifc has detectors of this job in it already.");
+  await expect(given("nothing")).rejects.toThrow();
 });
