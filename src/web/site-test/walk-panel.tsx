@@ -260,13 +260,11 @@ function Summary({
           })}
         </span>
       </p>
-      {verdict.check.assumptions
-        .slice(verdict.check.verdict === "not-proven" && open > 0 ? 1 : 0)
-        .map((one) => (
-          <p key={one} className="hint">
-            {one}.
-          </p>
-        ))}
+      {verdict.check.assumptions.slice(open > 0 ? 1 : 0).map((one) => (
+        <p key={one} className="hint">
+          {one}.
+        </p>
+      ))}
       <ol className="test-list">
         {verdict.stations.map((one, i) => (
           <li key={one.station.id}>

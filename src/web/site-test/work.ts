@@ -13,29 +13,32 @@ import {
 import { installationOf, standingEntries } from "#job";
 import type { SettingsKnown } from "../calculate/set-protocol.ts";
 import type { OpenJob } from "../contract.ts";
+import { remembering } from "../plan/remembering.ts";
 
 /** The order of work of the open job; the same as long as plan, wiring and settings are. */
 export function workOf(): (job: OpenJob, settings: SettingsKnown | undefined) => WorkState {
-  let order: { readonly of: readonly unknown[]; readonly order: WorkOrder } | undefined;
-  let state: { readonly of: readonly unknown[]; readonly state: WorkState } | undefined;
-  const same = (a: readonly unknown[] | undefined, b: readonly unknown[]): boolean =>
-    a?.every((one, i) => one === b[i]) ?? false;
-  return ({ site, kept, file }, settings) => {
-    const parts = [site, kept.boards, kept.circuits, settings];
-    if (!same(order?.of, parts)) order = { of: parts, order: orderOf(site, kept, settings) };
-    const known = (order as NonNullable<typeof order>).order;
-    const entered = [known, kept.testEntries, kept.swaps, file.detectors];
-    if (!same(state?.of, entered))
-      state = {
-        of: entered,
-        state: workState(known, standingEntries({ ...kept, detectors: file.detectors })),
-      };
-    return (state as NonNullable<typeof state>).state;
-  };
+  const order = remembering(
+    (
+      site: Site,
+      boards: OpenJob["kept"]["boards"],
+      circuits: OpenJob["kept"]["circuits"],
+      settings: SettingsKnown | undefined,
+    ): WorkOrder =>
+      workOrder(site, wiringOfSite(site, installationOf({ boards, circuits })).model, {
+        settings: settingsForTest(settings),
+      }),
+  );
+  const state = remembering(
+    (
+      known: WorkOrder,
+      testEntries: OpenJob["kept"]["testEntries"],
+      swaps: OpenJob["kept"]["swaps"],
+      detectors: OpenJob["file"]["detectors"],
+    ): WorkState => workState(known, standingEntries({ testEntries, swaps, detectors })),
+  );
+  return ({ site, kept, file }, settings) =>
+    state(order(site, kept.boards, kept.circuits, settings), kept.testEntries, kept.swaps, file.detectors);
 }
-
-const orderOf = (site: Site, kept: OpenJob["kept"], settings: SettingsKnown | undefined): WorkOrder =>
-  workOrder(site, wiringOfSite(site, installationOf(kept)).model, { settings: settingsForTest(settings) });
 
 /** What is set on each detector, as far as the test needs it. */
 function settingsForTest(known: SettingsKnown | undefined): ReadonlyMap<string, SetForTest> {
