@@ -42,6 +42,25 @@ const tested = {
       outcome: "read",
       value: 2.48,
     },
+    {
+      id: "e3",
+      time: "2026-03-02T10:00:00Z",
+      by: "R. Okafor",
+      about: { kind: "detector", id: "d1" },
+      step: "care-delay",
+      occasion: "trim-weeks",
+      outcome: "read",
+      value: 175,
+    },
+    {
+      id: "e4",
+      time: "2026-03-02T10:05:00Z",
+      by: "R. Okafor",
+      about: { kind: "room", id: "hall" },
+      step: "care-asked",
+      occasion: "trim-weeks",
+      outcome: "failed",
+    },
   ],
   swaps: [
     {
@@ -119,6 +138,7 @@ test("The pack is one tagged PDF with a bookmark for every part, in the order of
     "Setting sheets",
     "Test certificate",
     "Open points",
+    "After hand-over",
     "Cautions",
     "Method, assumptions and sources",
     "Revisions",
@@ -214,4 +234,15 @@ test("--storey makes the pack of one storey by its name, and refuses a name that
     2,
     "must   There is no storey “Attic” in this job.\n       Name one of them by its id or name: Ground floor, First floor.\n",
   ]);
+});
+
+test("Visits stand with their days, and what was found on them with who and when; they are no steps of the certificate", () => {
+  const text = pageOf("After hand-over").replace(/\s+/g, " ");
+  expect(text).toContain("Trim visit, after four weeks 2026-03-01");
+  expect(text).toContain("Trim visit, first summer 2026-07-01");
+  expect(text).toContain("Yearly check 2027 2027-02-01");
+  expect(text).toContain("Periodic inspection 2030-02-01");
+  expect(text).toMatch(/0\.1 Hall People in the room content ! failed R\. Okafor, 2026-03-02/);
+  expect(text).toMatch(/Verify, not read in the text itself: .*IEC 60364-6/);
+  expect(pageOf("Test certificate")).not.toContain("175");
 });

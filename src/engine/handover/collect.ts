@@ -1,3 +1,4 @@
+import type { CareEntry } from "../care/index.ts";
 import { type Check, type Problem, sentenceOf } from "../check/index.ts";
 import { deviceZone } from "../coverage/index.ts";
 import type { ZoneKind } from "../detector/index.ts";
@@ -31,6 +32,7 @@ import {
   reviewWiring,
   wiringOfSite,
 } from "../wiring/index.ts";
+import { careRecord } from "./care-record.ts";
 import { handedState } from "./handed-state.ts";
 import type { Handover, RoomRecord, TestLine, WiringRecord, ZoneOfDevice } from "./handover.ts";
 import { assumptionsOf, sourcesOf } from "./rests-on.ts";
@@ -40,7 +42,7 @@ export interface HandoverInput {
   readonly choices: SettingChoices;
   readonly found: FoundInstallation;
   /** What was done and found on site. */
-  readonly entries: readonly SiteEntry[];
+  readonly entries: readonly CareEntry[];
   /** What was found at the stations of a room, by its id. */
   readonly readings: (room: string) => readonly StationReading[];
   /** What the reading of the job had to say. */
@@ -49,6 +51,10 @@ export interface HandoverInput {
   readonly revisions?: readonly HandedRevision[];
   /** Detectors that were exchanged. */
   readonly swaps?: readonly DeviceSwap[];
+  /** Day from which one looks ahead to visits; that of the last hand-over if absent. */
+  readonly today?: string | undefined;
+  /** Between periodic inspections. [a] */
+  readonly inspectionYears?: number | undefined;
   readonly progress?: (step: { readonly done: number; readonly total: number }) => void;
 }
 
@@ -90,6 +96,18 @@ export function handoverOf(site: Site, input: HandoverInput): Handover {
     order,
     tests: testLines(order, standing),
     swaps,
+    care: careRecord(site, {
+      handedOver: input.revisions?.[0]?.date,
+      today: input.today ?? input.revisions?.at(-1)?.date ?? "",
+      question: {
+        settings: setForTest(settings),
+        found: input.found,
+        entries: standing,
+        readings: input.readings,
+      },
+      entries: input.entries,
+      years: input.inspectionYears,
+    }),
     before: before.filter(({ step }) => order.steps.some(({ name }) => name === step)),
     ...revisionRecords(input.revisions ?? [], handedState(site, { settings, found: input.found })),
     assumptions: assumptionsOf({ checks, settings, wiring }),

@@ -8,6 +8,7 @@ import type { Room, Site } from "../site/index.ts";
 import type { DeviceSwap, RoomVerdict, SiteEntry, StepState, WorkOrder } from "../site-test/index.ts";
 import type { SourceId } from "../source/index.ts";
 import type { BuiltWiring, FoundInstallation, WiringReview } from "../wiring/index.ts";
+import type { CareRecord } from "./care-record.ts";
 import type { Difference } from "./differences.ts";
 import type { RevisionRecord } from "./revisions.ts";
 
@@ -75,6 +76,8 @@ export interface Handover {
   readonly swaps: readonly DeviceSwap[];
   /** What was entered of devices that are gone, in the order of time. */
   readonly before: readonly SiteEntry[];
+  /** Visits after hand-over; undefined: nothing was handed over yet. */
+  readonly care: CareRecord | undefined;
   /** What was handed over before, the earliest first, each with what it changed. */
   readonly revisions: readonly RevisionRecord[];
   /** What was changed since the last of them; undefined: nothing was handed over yet, or nobody kept what. */

@@ -1,3 +1,4 @@
+export { type CareRecord, careRecord, type VisitRecord } from "./care-record.ts";
 export { type HandoverInput, handoverOf } from "./collect.ts";
 export { type Difference, differencesOf, type FactChange, isPlace, nameIn } from "./differences.ts";
 export {

@@ -36,6 +36,8 @@ export function handOverOf(job: JobForHandOver) {
     readings: (room) => stationReadings(job.testEntries, room),
     revisions: job.revisions,
     swaps: job.swaps,
+    today: details.date,
+    inspectionYears: details.inspectionYears,
   };
   const rooms = new Map(job.rooms.map((room) => [room.id, room]));
   const printed = {

@@ -1,4 +1,5 @@
 import type { Handover } from "#engine";
+import { carePages } from "../handover/care-pages.ts";
 import { cautionPages, methodPages, openPages, revisionPages } from "../handover/closing-pages.ts";
 import { type Section, withContents } from "../handover/contents.ts";
 import { cover } from "../handover/cover.ts";
@@ -60,6 +61,10 @@ export function boundPack(
       {
         heading: "Open points",
         sheets: openPages(handover, { title: title("Open points"), owed: input.owed ?? [] }),
+      },
+      {
+        heading: "After hand-over",
+        sheets: carePages(handover, { title: title("After hand-over"), by: input.by ?? new Map() }),
       },
       { heading: "Cautions", sheets: cautionPages(handover, title("Cautions")) },
       { heading: "Method, assumptions and sources", sheets: methodPages(handover, title("Method")) },
