@@ -250,7 +250,7 @@ function delay({ site, room, detectors, question }: Given): readonly CarePoint[]
   const stored = countedEntries(question.entries).findLast(
     (entry) =>
       entry.about.id === detector.id &&
-      (entry.step === "delay" || entry.step === "care-delay") &&
+      entry.step === "delay" &&
       entry.outcome === "read" &&
       entry.value !== undefined,
   );

@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from "react";
 import { Button, Label, ProgressBar } from "react-aria-components";
+import { DueList } from "../after/due-list.tsx";
 import type { Calculations, OpenJob } from "../contract.ts";
 import { Pick } from "../fields/index.ts";
 import { saveFile } from "../fields/save-file.ts";
@@ -115,7 +116,7 @@ export function HandOverPanel({ job, store, calculations }: HandOverPanelProps) 
         {said?.text ?? ""}
       </p>
       {empty ? null : <RevisionsSection job={job} store={store} />}
-      {job.site.detectors.length === 0 ? null : <AfterSection store={store} />}
+      {job.site.detectors.length === 0 ? null : <AfterSection job={job} store={store} />}
       {empty ? null : (
         <section aria-label={t("hand-over.single")}>
           <h3 className="hand-over-head">{t("hand-over.single")}</h3>
@@ -147,10 +148,11 @@ export function HandOverPanel({ job, store, calculations }: HandOverPanelProps) 
 }
 
 /** What comes after: the doors to it. */
-function AfterSection({ store }: { readonly store: Store<Workbench> }) {
+function AfterSection({ job, store }: { readonly job: OpenJob; readonly store: Store<Workbench> }) {
   return (
     <section className="stack" aria-label={t("hand-over.after")}>
       <h3 className="hand-over-head">{t("hand-over.after")}</h3>
+      <DueList job={job} store={store} />
       <Button className="button wide-button" onPress={() => store.set({ panel: { kind: "call-back" } })}>
         {t("shell.panel.call-back")}
       </Button>

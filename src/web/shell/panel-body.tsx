@@ -42,6 +42,7 @@ const HandOverPanel = lazy(() =>
 const CallBackPanel = lazy(() =>
   import("../after/index.ts").then((part) => ({ default: part.CallBackPanel })),
 );
+const CarePanel = lazy(() => import("../after/index.ts").then((part) => ({ default: part.CarePanel })));
 const SwapPanel = lazy(() => import("../after/index.ts").then((part) => ({ default: part.SwapPanel })));
 const DrawCard = lazy(() => import("./draw-card.tsx").then((part) => ({ default: part.DrawCard })));
 const DrawingsPanel = lazy(() =>
@@ -179,6 +180,15 @@ export function PanelBody(props: PanelBodyProps) {
             job={job}
             store={store}
             device={panel.device}
+            onClose={onClose}
+          />
+        ) : panel.kind === "care" ? (
+          <CarePanel
+            job={job}
+            store={store}
+            actions={actions}
+            occasion={panel.occasion}
+            room={panel.room}
             onClose={onClose}
           />
         ) : panel.kind === "call-back" ? (

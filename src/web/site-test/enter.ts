@@ -1,4 +1,4 @@
-import { countedEntries, type Station, type StepSubject, type WorkStep } from "#engine";
+import { type CarePoint, countedEntries, type Station, type StepSubject, type WorkStep } from "#engine";
 import { type JobOpenPoint, type JobTestEntry, type KeptStep, stationStep } from "#job";
 import type { OpenJob } from "../contract.ts";
 import { momentOf } from "./local-time.ts";
@@ -89,6 +89,43 @@ export const ambientIn = (entries: readonly JobTestEntry[], room: string): numbe
   countedEntries(entries).findLast(
     ({ step, about }) => step === ambientStep && about.kind === "room" && about.id === room,
   )?.value;
+
+/** What was found at a point of a visit. */
+export interface Cared extends Pick<JobTestEntry, "outcome"> {
+  readonly occasion: string;
+  readonly value?: number;
+  readonly remark?: string;
+  /** What is to be done where it failed: an open point of its own. */
+  readonly point?: string;
+  readonly room?: string | undefined;
+}
+
+/** Records what was found on a visit after hand-over; what failed becomes an open point in the same step. */
+export function enterCare(job: OpenJob, at: CarePoint, cared: Cared): void {
+  const { occasion, outcome, value, remark, point, room } = cared;
+  const record = entryOf(job, {
+    about: at.about,
+    step: at.step,
+    occasion,
+    outcome,
+    ...(value === undefined ? {} : { value, unit: at.result.kind === "reading" ? at.result.unit : "" }),
+    ...(remark === undefined ? {} : { remark }),
+  });
+  const steps: KeptStep[] = [{ do: "put", kind: "testEntries", record }];
+  if (point !== undefined)
+    steps.push({
+      do: "put",
+      kind: "openPoints",
+      record: {
+        id: job.newId("openPoints"),
+        text: point,
+        ...(room === undefined ? {} : { room }),
+        origin: "visit",
+        photos: [],
+      },
+    });
+  job.keep("after.edit.visit", steps);
+}
 
 type Entered = Omit<JobTestEntry, "id" | "time" | "about"> & { readonly about: StepSubject };
 

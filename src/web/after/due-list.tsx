@@ -1,0 +1,66 @@
+import { Button } from "react-aria-components";
+import type { Occasion } from "#engine";
+import type { OpenJob } from "../contract.ts";
+import { type Store, usePart, type Workbench } from "../shell/workbench.ts";
+import { VerdictWord } from "../site-test/verdict-word.tsx";
+import { t } from "../texts/after.ts";
+import { type CareKnown, careKnown, progressOfCare } from "./care-known.ts";
+import { visitTitle } from "./care-words.ts";
+
+/** Visits after hand-over by their days, and what else falls due. */
+export function DueList({ job, store }: { readonly job: OpenJob; readonly store: Store<Workbench> }) {
+  const { settings } = usePart(store, (bench) => ({ settings: bench.settings }));
+  const known = careKnown(job, settings);
+  if (known.handedOver === undefined) return <p className="hint">{t("after.due.none")}</p>;
+  const { emergency, inspection } = known.due;
+  return (
+    <div className="test">
+      {known.occasions.map((occasion) => (
+        <Visit
+          key={occasion.id}
+          known={known}
+          occasion={occasion}
+          onOpen={() => store.set({ panel: { kind: "care", occasion: occasion.id } })}
+        />
+      ))}
+      <ul className="test-plain">
+        {emergency === undefined ? null : <li>{t("after.due.emergency", { day: emergency })}</li>}
+        {inspection === undefined ? null : (
+          <li>
+            {t("after.due.inspection", { day: inspection })}
+            <span className="hint test-of">{t("after.due.verify")}</span>
+          </li>
+        )}
+      </ul>
+    </div>
+  );
+}
+
+interface VisitProps {
+  readonly known: CareKnown;
+  readonly occasion: Occasion;
+  readonly onOpen: () => void;
+}
+
+function Visit({ known, occasion, onOpen }: VisitProps) {
+  const states = [
+    ...known.rooms(occasion).flatMap((room) => known.states(occasion, room)),
+    ...known.states(occasion),
+  ];
+  const { all, looked, failed } = progressOfCare(states);
+  const isLate = occasion.due <= known.today && looked < all;
+  return (
+    <Button className="line-button test-room" onPress={onOpen}>
+      <span className="test-room-name">{visitTitle(occasion)}</span>
+      <span className="hint">
+        {t(isLate ? "after.due.late" : "after.due.on", { day: occasion.due })}
+        {looked > 0 ? ` · ${t("after.rooms.begun", { looked, all })}` : ""}
+      </span>
+      {failed > 0 ? (
+        <VerdictWord verdict="fail" />
+      ) : all > 0 && looked === all ? (
+        <VerdictWord verdict="pass" />
+      ) : null}
+    </Button>
+  );
+}
