@@ -29,8 +29,9 @@ export function CarePanel({ job, store, actions, occasion: id, room, onClose }: 
   const goTo = (to: string | undefined): void => {
     const record = recordOf(job.site, "rooms", to ?? "");
     if (record) actions.goTo(record.storey);
+    // Nothing is chosen on the plan: a glove that slips would move what is.
     store.set({
-      selection: record ? [{ kind: "rooms", id: record.id }] : [],
+      selection: [],
       panel: { kind: "care", occasion: id, ...(to === undefined ? {} : { room: to }) },
     });
   };

@@ -131,7 +131,7 @@ function PointCard({ job, occasion, state, room, onEntered }: PointCardProps) {
               </Button>
             )}
             <Button className="button test-answer" onPress={() => enter("failed")}>
-              {t("after.no")}
+              {t(point.result.kind === "reading" ? "after.fail" : "after.no")}
             </Button>
           </div>
           <More word={t("after.remark.add")}>

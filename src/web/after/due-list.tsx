@@ -6,6 +6,7 @@ import { VerdictWord } from "../site-test/verdict-word.tsx";
 import { t } from "../texts/after.ts";
 import { type CareKnown, careKnown, progressOfCare } from "./care-known.ts";
 import { visitTitle } from "./care-words.ts";
+import "../site-test/site-test.css";
 
 /** Visits after hand-over by their days, and what else falls due. */
 export function DueList({ job, store }: { readonly job: OpenJob; readonly store: Store<Workbench> }) {
