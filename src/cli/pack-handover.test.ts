@@ -62,6 +62,22 @@ const tested = {
       outcome: "failed",
     },
   ],
+  signatures: [
+    {
+      id: "s1",
+      time: "2026-03-02T12:00:00Z",
+      name: "R. Okafor",
+      role: "electrician",
+      for: "test",
+      strokes: [
+        [
+          [0.1, 0.2],
+          [0.4, 0.1],
+          [0.9, 0.3],
+        ],
+      ],
+    },
+  ],
   swaps: [
     {
       id: "x1",
@@ -245,4 +261,11 @@ test("Visits stand with their days, and what was found on them with who and when
   expect(text).toMatch(/0\.1 Hall People in the room content ! failed R\. Okafor, 2026-03-02/);
   expect(text).toMatch(/Verify, not read in the text itself: .*IEC 60364-6/);
   expect(pageOf("Test certificate")).not.toContain("175");
+});
+
+test("Who signed stands on the last page of the certificate; a field is left for who has not", () => {
+  const last = pages[outline.find(({ title }) => title === "Open points")!.page - 2]!.replace(/\s+/g, " ");
+  expect(last).toContain("Tested, 2026-03-02");
+  expect(last).toContain("R. Okafor, electrician");
+  expect(last).toMatch(/Received .*Name, role, date:/);
 });

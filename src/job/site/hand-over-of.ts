@@ -18,6 +18,7 @@ export type JobForHandOver = Pick<
   | "openPoints"
   | "revisions"
   | "swaps"
+  | "signatures"
 > & { readonly rooms: readonly { readonly id: string; readonly number: string; readonly name: string }[] };
 
 /**
@@ -62,6 +63,13 @@ export function handOverOf(job: JobForHandOver) {
       owner: owner ?? "",
       due: due ?? "",
       closed: closed ?? "",
+    })),
+    signatures: job.signatures.map(({ name, role, time, strokes, for: purpose }) => ({
+      name,
+      role,
+      day: time.slice(0, 10),
+      for: purpose,
+      strokes,
     })),
     identity: job.id ?? "",
     created: createdOf(details.date),

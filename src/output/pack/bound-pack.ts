@@ -4,6 +4,7 @@ import { cautionPages, methodPages, openPages, revisionPages } from "../handover
 import { type Section, withContents } from "../handover/contents.ts";
 import { cover } from "../handover/cover.ts";
 import { roomPages } from "../handover/room-pages.ts";
+import { signaturePages } from "../handover/signature-pages.ts";
 import { testPages } from "../handover/test-pages.ts";
 import type { Bookmark } from "../pdf/pdf.ts";
 import type { UnnumberedSheet } from "../setting-out/setting-out-sheets.ts";
@@ -56,7 +57,7 @@ export function boundPack(
       { heading: "Mask templates", sheets: documents.masks.sheets },
       {
         heading: "Test certificate",
-        sheets: testPages({ handover, title: title("Test certificate"), by: input.by ?? new Map() }),
+        sheets: certificate(input, title("Test certificate")),
       },
       {
         heading: "Open points",
@@ -78,6 +79,16 @@ export function boundPack(
     start += section.sheets.length;
     return own;
   });
+}
+
+/** The tests, and who has signed them. A job without detectors has neither. */
+function certificate(
+  { handover, by = new Map(), signatures = [] }: PackInput,
+  title: JobSheetDetails & { storey: string; sheet: string },
+): readonly UnnumberedSheet[] {
+  const tests = testPages({ handover, title, by });
+  if (tests.length === 0 && signatures.length === 0) return [];
+  return [...tests, ...signaturePages(signatures, { title, supply: handover.order.groups[0]?.supply })];
 }
 
 function joined(

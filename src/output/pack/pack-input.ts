@@ -2,6 +2,7 @@ import type { Handover, PriceList, QuoteItem, SiteEntry } from "#engine";
 import type { Variant } from "../drawing/ink.ts";
 import type { SheetTitle } from "../drawing/title-block.ts";
 import type { OwedPoint } from "../handover/closing-pages.ts";
+import type { SignatureLine } from "../handover/signature-pages.ts";
 import type { ModelToFill } from "../ifc/into-model.ts";
 import type { LabelGridName } from "../labels/label-grids.ts";
 import type { PdfFonts } from "../pdf/pdf.ts";
@@ -24,6 +25,8 @@ export interface PackInput {
   readonly deviceLabels: ReadonlyMap<string, Readonly<Record<string, string>>>;
   /** Who made an entry on site, by its id. */
   readonly by?: ReadonlyMap<SiteEntry["id"], string>;
+  /** Who has signed what. */
+  readonly signatures?: readonly SignatureLine[];
   readonly owed?: readonly OwedPoint[];
   /** What the firm charges; an empty list leaves everything unpriced. */
   readonly prices?: PriceList;

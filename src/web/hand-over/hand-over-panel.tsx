@@ -5,6 +5,7 @@ import type { Calculations, OpenJob } from "../contract.ts";
 import { Pick } from "../fields/index.ts";
 import { saveFile } from "../fields/save-file.ts";
 import type { Store, Workbench } from "../shell/workbench.ts";
+import { Signatures } from "../sign/index.ts";
 import { type TextKey, t } from "../texts/hand-over.ts";
 import { type GivenFile, makePapers, type PaperProgress, type PapersUnderWay } from "./make-papers.ts";
 import { ModelChoice } from "./model-choice.tsx";
@@ -116,6 +117,7 @@ export function HandOverPanel({ job, store, calculations }: HandOverPanelProps) 
         {said?.text ?? ""}
       </p>
       {empty ? null : <RevisionsSection job={job} store={store} />}
+      {empty ? null : <Signatures job={job} purpose="hand-over" />}
       {job.site.detectors.length === 0 ? null : <AfterSection job={job} store={store} />}
       {empty ? null : (
         <section aria-label={t("hand-over.single")}>

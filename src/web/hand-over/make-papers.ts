@@ -75,6 +75,7 @@ function questionOf(job: OpenJob, { only, device, storey, model }: PapersWanted)
       openPoints: kept.openPoints,
       revisions: kept.revisions,
       swaps: kept.swaps,
+      signatures: kept.signatures,
       rooms: site.rooms.map(({ id: room, number, name }) => ({ id: room, number, name })),
     },
     ...(only ? { only } : {}),

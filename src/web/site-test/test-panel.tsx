@@ -5,6 +5,7 @@ import type { OpenJob } from "../contract.ts";
 import { TextBox } from "../fields/index.ts";
 import type { Actions } from "../shell/actions.ts";
 import { type Store, usePart, type Workbench } from "../shell/workbench.ts";
+import { Signatures } from "../sign/index.ts";
 import { t } from "../texts/test.ts";
 import { Caution } from "../wire/index.ts";
 import { Instruments } from "./instruments.tsx";
@@ -119,6 +120,7 @@ export function TestPanel({ job, store, actions }: TestPanelProps) {
         <>
           <OpenPoints job={job} />
           <Instruments job={job} />
+          <Signatures job={job} purpose="test" />
         </>
       ) : null}
     </div>

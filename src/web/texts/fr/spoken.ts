@@ -18,6 +18,7 @@ import scan from "./scan.json" with { type: "json" };
 import set from "./set.json" with { type: "json" };
 import settings from "./settings.json" with { type: "json" };
 import shelf from "./shelf.json" with { type: "json" };
+import sign from "./sign.json" with { type: "json" };
 import survey from "./survey.json" with { type: "json" };
 import test from "./test.json" with { type: "json" };
 import visit from "./visit.json" with { type: "json" };
@@ -44,6 +45,7 @@ export const spoken: Spoken = {
     ...set,
     ...settings,
     ...shelf,
+    ...sign,
     ...survey,
     ...test,
     ...visit,

@@ -1,0 +1,1 @@
+export { Signatures } from "./signatures.tsx";
