@@ -1,8 +1,8 @@
 import { spawnSync } from "node:child_process";
-import { existsSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { loadavg, tmpdir } from "node:os";
 import { join } from "node:path";
-import type { Page } from "playwright-core";
+import type { Browser, Page } from "playwright-core";
 import { demoJob, jobText } from "#job";
 import { root } from "../test/architecture/source-files.ts";
 import { sizes, startBrowser, startBuiltServer } from "../test/end-to-end/browser.ts";
@@ -38,16 +38,40 @@ export async function rows(): Promise<readonly BenchRow[]> {
     await opened(page, dense);
     const panning = await during(() => panned(page));
     const zooming = await during(() => zoomed(page));
+    const memory = await pageMemory(browser);
     return [
       row("Drag of a detector among those placed in the demo", dragging),
       row(`Pan over ${lineCount} lines under the plan`, panning),
       row(`Zoom over ${lineCount} lines under the plan`, zooming),
+      {
+        what: `Memory of the page with its workers, after panning and zooming over ${lineCount} lines`,
+        ours: memory,
+        other: "–",
+        ratio: "–",
+        goal: "–",
+      },
     ];
   } finally {
     await browser.close();
     await server.stop();
     rmSync(folder, { recursive: true });
   }
+}
+
+/** What the processes of the open pages hold in memory, where the system tells it. */
+async function pageMemory(browser: Browser): Promise<string> {
+  const devtools = await browser.newBrowserCDPSession();
+  const { processInfo } = (await devtools.send("SystemInfo.getProcessInfo")) as {
+    processInfo: readonly { readonly type: string; readonly id: number }[];
+  };
+  const kilobytes = processInfo.flatMap(({ type, id }) => {
+    const status = `/proc/${id}/status`;
+    if (type !== "renderer" || !existsSync(status)) return [];
+    return [Number(/VmRSS:\s*(\d+)/.exec(readFileSync(status, "utf8"))?.[1] ?? 0)];
+  });
+  return kilobytes.length === 0
+    ? "not told"
+    : `${Math.round(kilobytes.reduce((sum, one) => sum + one, 0) / 1000)} MB`;
 }
 
 const row = (what: string, { frames, half, most, longest }: FrameTimes): BenchRow => ({
