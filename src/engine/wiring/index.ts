@@ -1,3 +1,4 @@
+export * from "./box-fill.ts";
 export * from "./breaker-checks.ts";
 export * from "./capacity.ts";
 export { designCurrent } from "./circuit-case.ts";

@@ -1,5 +1,7 @@
 import {
+  boxFill,
   type Check,
+  cubicInches,
   type DetectorModel,
   fixingOf,
   fixingWords,
@@ -10,7 +12,7 @@ import {
 } from "#engine";
 import { cutOutWords, millimetres } from "../setting-out/device-rows.ts";
 import { branchPoints } from "./branch-points.ts";
-import type { WiringPlan } from "./plan.ts";
+import type { GroupPlan, WiringPlan } from "./plan.ts";
 import { column } from "./schedules.ts";
 import type { Table } from "./table-sheets.ts";
 
@@ -34,7 +36,7 @@ export function boxList(site: Site, plan: WiringPlan): Table {
       ...groups.flatMap((group) => [
         ...group.detectors.map(({ wired, model, room }) => [
           wired.tag,
-          fixingText(site, wired.id),
+          [fixingText(site, wired.id), ...volumeWords(group, wired.id)].join(", "),
           room,
           storeyOf(wired.room),
           cutOutWords(model).replace("*", ""),
@@ -74,6 +76,23 @@ export function boxList(site: Site, plan: WiringPlan): Table {
       }),
     ],
   };
+}
+
+/** The least volume of a detector's box, where boxes are sized by what is in them. */
+function volumeWords({ cables, feed, supply, pack }: GroupPlan, detector: string): readonly string[] {
+  const gauge = feed?.found?.cable?.gauge;
+  if (supply.region !== "US" || gauge === undefined || pack) return [];
+  const own = cables.filter(({ from, to }) => from === detector || to === detector);
+  const all = own.flatMap(({ conductors }) => conductors);
+  const grounding = all.filter((one) => one === "protective").length;
+  const volume = boxFill({
+    gauge,
+    conductors: all.length - grounding,
+    grounding,
+    clamps: "inside",
+    devices: 1,
+  });
+  return volume === undefined ? [] : [`box of ${cubicInches(volume).toFixed(1)} in³ at least`];
 }
 
 export const boxNotes: readonly string[] = [

@@ -103,3 +103,50 @@ test("A detector in a three-phase circuit is on the line of its luminaires; its 
   expect(codes(site)).not.toContain("not-the-line-switched");
   expect(codes(on("L2", "L3"))).toContain("not-the-line-switched");
 });
+
+test("One detector that holds three contactors on L1, L2 and L3: their coils on its sheet, each with its own line on a sheet of its own", () => {
+  const [board] = threePhaseInstallation.boards;
+  const [first, second] = threePhaseInstallation.circuits;
+  const [contactor] = second!.contactors!;
+  const { phases: _, contactors: __, ...single } = second!;
+  const lines = ["L1", "L2", "L3"] as const;
+  const office = threePhaseSite.luminaires.filter(({ room }) => room === "office");
+  const site = {
+    ...threePhaseSite,
+    luminaires: threePhaseSite.luminaires.map(({ line: ___, ...one }) => {
+      const i = office.findIndex(({ id }) => id === one.id);
+      return i < 0 ? one : { ...one, circuit: `Office ${lines[i % 3]}` };
+    }),
+  };
+  const found = {
+    boards: [board!],
+    circuits: [
+      first!,
+      ...lines.map((line, i) => ({
+        ...single,
+        id: `office-${line}`,
+        name: `Office ${line}`,
+        poles: "one-and-neutral" as const,
+        line,
+        contactors: [
+          {
+            ...contactor!,
+            id: `q-${line}`,
+            name: `Office ${line}`,
+            luminaires: office.filter((____, k) => k % 3 === i).map(({ id }) => id),
+          },
+        ],
+      })),
+    ],
+  };
+  const plan = wiringPlan(site, found, wiringOfSite(site, found));
+  const sheets = sheetsOf(plan, "colour", site).map(textsOf);
+  const own = sheets.find((texts) => texts.includes("B0.01"))!;
+  expect(own).toEqual(expect.arrayContaining(["Q1", "Q2", "Q3", "L1  brown"]));
+  for (const [i, words] of ["L1  brown", "L2  black", "L3  grey"].entries()) {
+    const main = sheets.find((texts) => texts.includes(`Switched group Q${i + 1}`))!;
+    expect(main.filter((text) => /^L[123] {2}/.test(text))).toEqual([words]);
+    expect(main).toContain(`circuit Office ${lines[i]}`);
+  }
+  for (const sheet of sheetsOf(plan, "colour", site)) expect(crossedTexts(sheet.marks)).toEqual([]);
+});

@@ -6,6 +6,7 @@ import { ferryWingTitle } from "../ferry-wing.fixture.ts";
 import { cautionWords } from "./caution-band.ts";
 import { conductorOrder, conductorPens } from "./conductors.ts";
 import { ranges } from "./designations.ts";
+import { boxList } from "./fitting-list.ts";
 import { cableTable } from "./group-cable-table.ts";
 import { cableSchedule } from "./schedules.ts";
 import { wiredInstallation, wiredPlan, wiredSite } from "./wired-wing.fixture.ts";
@@ -353,4 +354,24 @@ test("No head of a schedule is cut", () => {
   );
   expect(heads.length).toBeGreaterThan(20);
   expect(heads.map(({ text }) => text).filter((text) => text.endsWith("…"))).toEqual([]);
+});
+
+test("Where boxes are sized by what is in them the box list says the least volume, and nowhere else", () => {
+  const what = (gauge: 14 | undefined, voltage: number) => {
+    const [first, ...others] = wiredInstallation.circuits;
+    const [board] = wiredInstallation.boards;
+    const { section: _, ...cable } = first!.cable!;
+    const found = {
+      boards: [{ ...board!, voltage }],
+      circuits: [{ ...first!, cable: gauge === undefined ? first!.cable! : { ...cable, gauge } }, ...others],
+    };
+    const plan = wiringPlan(wiredSite, found, wiringOfSite(wiredSite, found));
+    const cables = plan.groups[0]!.cables.filter(({ from, to }) => from === "b1" || to === "b1");
+    return { text: boxList(wiredSite, plan).rows[0]![1]!, cables };
+  };
+  const { text, cables } = what(14, 120);
+  const insulated = cables.flatMap(({ conductors }) => conductors).filter((one) => one !== "protective");
+  // 2.00 in³ for each conductor, for the grounding conductors, the clamps, and twice for the device.
+  expect(text).toContain(`box of ${(2 * (insulated.length + 4)).toFixed(1)} in³ at least`);
+  expect(what(undefined, 230).text).not.toContain("in³");
 });

@@ -99,6 +99,20 @@ describe("a contactor", () => {
   });
 });
 
+test("contactors that one detector holds hang on its one output; their coils add up on its contact", () => {
+  const two = [contactor, { ...contactor, id: "k2", name: "K2", luminaires: ["e9"] }];
+  const found = installation({ circuits: [{ ...circuit, contactors: two }] });
+  const { model: wiring } = wiringOfSite(heavy, found);
+  expect(new Set(wiring.contactors.map(({ coil }) => coil.switchedLine))).toEqual(
+    new Set([wiring.detectors[0]!.output]),
+  );
+  expect(wiring.switchedLines.map(({ name }) => name)).toContain("the coil line of K1, K2");
+  const steady = reviewWiring(heavy, found)!.contacts[0]!.checks.find(({ what }) =>
+    what.startsWith("Steady"),
+  )!;
+  expect(steady).toMatchObject({ verdict: "pass", actual: 0.04, unit: "A" });
+});
+
 describe("the cable to a coil", () => {
   const { coilCable: _, ...unsaid } = contactor;
   const coilOf = (more: Partial<FoundContactor>) => {

@@ -16,9 +16,10 @@ import { fixingOf } from "../mounting.ts";
 import { wetZones, zoneExtent } from "../wet-zones.ts";
 import { cablesOf } from "./cables-of.ts";
 import { circuitNamed, circuitsOf } from "./circuits-of.ts";
+import type { PlacedContactor } from "./coil-lines.ts";
 import type { FoundCircuit, FoundInstallation, WiringAssumption } from "./found.ts";
 import { circuitDoubts, loadsOf, placedLuminaires } from "./loads-of.ts";
-import { type JoinedOutputs, type Outputs, outputsOf, type PlacedContactor } from "./outputs-of.ts";
+import { type JoinedOutputs, type Outputs, outputsOf } from "./outputs-of.ts";
 import { boardsOf, supplyOf } from "./supply-of.ts";
 
 /** The wiring of a site with everything that had to be taken for granted, and everything that nobody knows. */

@@ -1,7 +1,8 @@
 import type { Problem } from "../../check/index.ts";
 import type { Detector, Site } from "../../site/index.ts";
 import { circuitNamed, circuitTitle, open } from "./circuits-of.ts";
-import type { FoundContactor, FoundInstallation, WiringAssumption } from "./found.ts";
+import { coilLines, type PlacedContactor, sharedCoils } from "./coil-lines.ts";
+import type { FoundInstallation, WiringAssumption } from "./found.ts";
 import type { FedLuminaire, PlacedLuminaire } from "./loads-of.ts";
 
 /** A detector with the circuit that feeds it and the conductor that it switches. */
@@ -16,16 +17,6 @@ export interface JoinedOutputs {
   readonly id: string;
   readonly name: string;
   readonly detectors: readonly Detector[];
-}
-
-/** A contactor with the lines of its coil and of its main contacts. */
-export interface PlacedContactor {
-  readonly found: FoundContactor;
-  /** That its main contacts feed from. */
-  readonly circuit: string;
-  readonly coil: { readonly id: string; readonly name: string };
-  readonly main: { readonly id: string; readonly name: string };
-  readonly luminaires: readonly PlacedLuminaire[];
 }
 
 export interface Outputs {
@@ -77,10 +68,11 @@ export function outputsOf(site: Site, found: FoundInstallation, placed: readonly
     .filter(({ luminaires }) => luminaires.length > 0);
   const lines = [
     ...joined(switching),
-    ...contactors.flatMap(({ coil, main, found: one }) => [
-      { ...coil, detectors: site.detectors.filter(({ id }) => one.detectors.includes(id)) },
-      { ...main, detectors: [] },
-    ]),
+    ...coilLines(contactors).map(({ coil, detectors }) => ({
+      ...coil,
+      detectors: site.detectors.filter(({ id }) => detectors.has(id)),
+    })),
+    ...contactors.map(({ main }) => ({ ...main, detectors: [] })),
   ];
   const lineOf = new Map(lines.flatMap(({ id, detectors }) => detectors.map((one) => [one.id, id] as const)));
   const byLuminaire = new Map<string, Claim>();
@@ -216,8 +208,13 @@ function claimOf(
 const contactorsOf = (
   found: FoundInstallation,
   { claims, placed }: { readonly claims: readonly Claim[]; readonly placed: readonly PlacedLuminaire[] },
-): readonly PlacedContactor[] =>
-  found.circuits.flatMap(({ id, contactors = [] }) =>
+): readonly PlacedContactor[] => {
+  const coils = sharedCoils(
+    found.circuits.flatMap(({ id, contactors = [] }) =>
+      contactors.map((one) => ({ found: one, circuit: id })),
+    ),
+  );
+  return found.circuits.flatMap(({ id, contactors = [] }) =>
     contactors.map((one): PlacedContactor => {
       const name = one.name.trim() || one.id;
       const own = claims.filter(({ detector }) => one.detectors.includes(detector.id));
@@ -225,7 +222,7 @@ const contactorsOf = (
       return {
         found: one,
         circuit: id,
-        coil: { id: `coil of ${id} ${one.id}`, name: `the coil line of ${name}` },
+        coil: coils.get(one) ?? { id: `coil of ${id} ${one.id}`, name: `the coil line of ${name}` },
         main: { id: `main of ${id} ${one.id}`, name: `the line behind ${name}` },
         luminaires: placed.filter(({ luminaire }) =>
           one.luminaires ? one.luminaires.includes(luminaire.id) : would.has(luminaire.id),
@@ -233,6 +230,7 @@ const contactorsOf = (
       };
     }),
   );
+};
 
 /** Claims that share a luminaire, however many steps apart, end on one conductor. */
 function joined(claims: readonly Claim[]): readonly JoinedOutputs[] {
