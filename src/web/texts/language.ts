@@ -2,7 +2,7 @@ import type { Wording } from "#engine";
 import type { Message } from "./plain.ts";
 
 /** Languages that the screens speak, English first: it is what the others are held against. */
-export const languages = ["en", "de", "fr"] as const;
+export const languages = ["en", "de", "fr", "es"] as const;
 
 export type Language = (typeof languages)[number];
 
@@ -11,6 +11,7 @@ export const languageNames: Readonly<Record<Language, string>> = {
   en: "English",
   de: "Deutsch",
   fr: "Français",
+  es: "Español",
 };
 
 /** Sentences by their keys. */

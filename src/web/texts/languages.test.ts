@@ -75,7 +75,9 @@ describe.each(others)("the catalogue in the language %s", (language) => {
       const english = catalogue[code as ProblemCode];
       expect(gapsIn(entry.message), code).toEqual(gapsIn(english.message));
       expect(gapsIn(entry.remedy), code).toEqual(gapsIn(english.remedy));
-      expect(entry.message, code).not.toBe(english.message);
+      // A word of the trade may read the same, a whole sentence not.
+      if ((english.message.replace(/\{\w+\}/g, "").match(/[A-Za-z]{3,}/g) ?? []).length >= 4)
+        expect(entry.message, code).not.toBe(english.message);
     }
   });
 });

@@ -4,6 +4,7 @@ import { type Language, type Spoken, take } from "./language.ts";
 const loaders: Readonly<Record<Exclude<Language, "en">, () => Promise<{ readonly spoken: Spoken }>>> = {
   de: () => import("./de/spoken.ts"),
   fr: () => import("./fr/spoken.ts"),
+  es: () => import("./es/spoken.ts"),
 };
 
 /**
