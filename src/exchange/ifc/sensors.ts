@@ -31,10 +31,15 @@ export function readSensors(context: SensorContext): readonly FoundDetector[] {
   const movement = model
     .ids("IFCSENSOR", "IFCDISTRIBUTIONCONTROLELEMENT")
     .filter((id) => kindOf(context, id) === "MOVEMENTSENSOR");
-  return movement.flatMap((id) => readSensor(id, context));
+  if (movement.length === 0) return [];
+  const properties = ownSetsIn(model);
+  return movement.flatMap((id) => readSensor(id, { ...context, properties: properties.get(id) ?? [] }));
 }
 
-function readSensor(id: number, context: SensorContext): readonly FoundDetector[] {
+function readSensor(
+  id: number,
+  context: SensorContext & { readonly properties: readonly number[] },
+): readonly FoundDetector[] {
   const { model, relations, frames, rooms, leftOut } = context;
   const values = model.values(id);
   const frame = frames.of(refOf(values[5]));
@@ -50,7 +55,7 @@ function readSensor(id: number, context: SensorContext): readonly FoundDetector[
     leftOut.add("detector", "it hangs in no room of the model");
     return [];
   }
-  const own = propertiesOf(model, id);
+  const own = saidBy(model, context.properties);
   const stated = own.number("MountingHeight");
   const type = relations.typeOf.get(id);
   const names = type === undefined ? [] : model.values(type);
@@ -84,17 +89,23 @@ const kindOf = ({ model, relations }: SensorContext, id: number): string => {
   return type === undefined ? "" : wordOf(model.values(type)[9]);
 };
 
+/** Properties of our own sets, by the thing that they describe: all relations are looked through once. */
+function ownSetsIn(model: IfcModel): ReadonlyMap<number, readonly number[]> {
+  const properties = new Map<number, number[]>();
+  for (const relation of model.ids("IFCRELDEFINESBYPROPERTIES")) {
+    const values = model.values(relation);
+    const own = refsOf(values[5]).filter((set) => textOf(model.values(set)[2]) === "Roomwake_Detector");
+    if (own.length === 0) continue;
+    const found = own.flatMap((set) => refsOf(model.values(set)[4]));
+    for (const thing of refsOf(values[4]))
+      properties.set(thing, [...(properties.get(thing) ?? []), ...found]);
+  }
+  return properties;
+}
+
 /** What our own property set says of a sensor: heights over stairs count from the step beneath, which no placement tells. */
-const propertiesOf = (model: IfcModel, id: number) => {
-  const sets = model
-    .ids("IFCRELDEFINESBYPROPERTIES")
-    .filter((relation) => refsOf(model.values(relation)[4]).includes(id))
-    .flatMap((relation) => refsOf(model.values(relation)[5]))
-    .filter((set) => textOf(model.values(set)[2]) === "Roomwake_Detector");
+const saidBy = (model: IfcModel, properties: readonly number[]) => {
   const value = (name: string) =>
-    sets
-      .flatMap((set) => refsOf(model.values(set)[4]))
-      .map((property) => model.values(property))
-      .find((property) => textOf(property[0]) === name)?.[2];
+    properties.map((one) => model.values(one)).find((property) => textOf(property[0]) === name)?.[2];
   return { text: (name: string) => textOf(value(name)), number: (name: string) => numberOf(value(name)) };
 };
