@@ -8,6 +8,7 @@ import {
   roundModel,
   siteLike,
 } from "../../../test/engine/records.ts";
+import type { DeviceSwap, SiteEntry } from "../site-test/index.ts";
 import { handoverOf } from "./collect.ts";
 import { handoverOfStorey } from "./of-storey.ts";
 
@@ -100,4 +101,25 @@ test("a door to another storey leads outside of this one, and stands in one of t
     ["up", ["hall", null]],
   ]);
   expect(parts.first.site.openings.map(({ id }) => id)).toEqual(["between"]);
+});
+
+test("exchanged devices, what was found on them, and visits are told of the storey that they hang on", () => {
+  const swap = (detector: string) => ({ id: `s${detector}`, detector }) as unknown as DeviceSwap;
+  const entry = (id: string) => ({ id: `e${id}`, about: { kind: "detector", id } }) as unknown as SiteEntry;
+  const state = (id: string) => ({ point: { about: { kind: "room", id } } });
+  const care = {
+    handedOver: "2026-03-02",
+    visits: [{ occasion: {}, states: ["hall", "landing", "store"].map(state) }],
+  } as unknown as NonNullable<typeof whole.care>;
+  const told = { ...whole, swaps: ["a", "c"].map(swap), before: ["a", "c"].map(entry), care };
+  const of = (storey: string) => {
+    const part = handoverOfStorey(told, storey);
+    return [
+      part.swaps.map(({ detector }) => detector),
+      part.before.map(({ about }) => about.id),
+      part.care?.visits.flatMap(({ states }) => states.map(({ point }) => point.about.id)),
+    ];
+  };
+  expect(of("ground")).toEqual([["a"], ["a"], ["hall"]]);
+  expect(of("first")).toEqual([["c"], ["c"], ["landing", "store"]]);
 });

@@ -50,6 +50,16 @@ export function handoverOfStorey(handover: Handover, storey: string): Handover {
       steps: handover.order.steps.filter((step) => isHere(step.about, step.groups)),
     },
     tests: handover.tests.filter(({ state: { step } }) => isHere(step.about, step.groups)),
+    // What hung here once and is gone from the plan belongs to no other storey.
+    swaps: handover.swaps.filter(({ detector }) => !elsewhere.has(detector)),
+    before: handover.before.filter(({ about }) => !elsewhere.has(about.id)),
+    care: handover.care && {
+      ...handover.care,
+      visits: handover.care.visits.map((visit) => ({
+        ...visit,
+        states: visit.states.filter(({ point }) => !elsewhere.has(point.about.id)),
+      })),
+    },
   };
 }
 
