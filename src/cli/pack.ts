@@ -2,7 +2,7 @@ import { join } from "node:path";
 import { handoverOf, type Problem } from "#engine";
 import type { Offer, OfferFile } from "#exchange";
 import type { JobFile } from "#job";
-import { type LabelGridName, labelGrids, packFiles } from "#output";
+import { type CardLanguage, cardLanguages, type LabelGridName, labelGrids, packFiles } from "#output";
 import { summaryOf } from "./check.ts";
 import { type Command, exitCodes, exitOf, refused, textValue, textValues, type World } from "./command.ts";
 import { occupied, readBytes, writeWhole } from "./files.ts";
@@ -16,7 +16,7 @@ import { aligned, findingJson } from "./words.ts";
 export const pack: Command = {
   name: "pack",
   usage:
-    "pack JOB -o DIR [--prices FILE] [--accepted FILE] [--labels GRID] [--only NAME,...] [--storey NAME] [--model FILE]",
+    "pack JOB -o DIR [--prices FILE] [--accepted FILE] [--labels GRID] [--only NAME,...] [--storey NAME] [--model FILE] [--cards LANGUAGE]",
   summary: "The whole hand-over as one PDF, its parts, schedules, drawings, model, labels, cards, quote.",
   help: [
     ["-o, --output DIR", "folder for the files; made if it is not there"],
@@ -26,6 +26,7 @@ export const pack: Command = {
     ["--only NAME,...", "only files whose names begin so: handover, plan, labels, building"],
     ["--storey NAME", "the pack of one storey; materials and quote are of the whole job only"],
     ["--model FILE", "building model (IFC) that the job was read from: the devices are added to it"],
+    ["--cards LANGUAGE", `what the room cards speak: ${cardLanguages.join(", ")}`],
     ["--black-and-white", "no colours; the patterns are the same"],
   ],
   options: {
@@ -36,6 +37,7 @@ export const pack: Command = {
     only: { type: "string", multiple: true },
     storey: { type: "string" },
     model: { type: "string" },
+    cards: { type: "string" },
     "black-and-white": { type: "boolean" },
   },
   run: async ({ world, words, values }) => {
@@ -51,6 +53,12 @@ export const pack: Command = {
       return refused({
         code: "command-wrong",
         values: { reason: `--labels is one of ${Object.keys(labelGrids).join(", ")}`, command: "pack" },
+      });
+    const cards = textValue(values, "cards");
+    if (cards !== undefined && !speaks(cards))
+      return refused({
+        code: "command-wrong",
+        values: { reason: `--cards is one of ${cardLanguages.join(", ")}`, command: "pack" },
       });
     const opened = await openJob(world, file);
     if ("problems" in opened) return opened;
@@ -88,6 +96,7 @@ export const pack: Command = {
       ...(storey && { storey: storey.id }),
       ...(model && { model }),
       ...(labels === undefined ? {} : { labels }),
+      ...(cards === undefined ? {} : { cards }),
       ...(only.length === 0 ? {} : { only }),
       fonts: await readFonts(),
       variant: values["black-and-white"] ? "black-and-white" : "colour",
@@ -139,6 +148,7 @@ export const pack: Command = {
   },
 };
 
+const speaks = (text: string): text is CardLanguage => cardLanguages.some((known) => known === text);
 const isGrid = (name: string): name is LabelGridName => Object.hasOwn(labelGrids, name);
 
 /** What the job is priced by, or what is wrong with it: a file that the command names comes before what the job keeps. */

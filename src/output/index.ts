@@ -28,6 +28,7 @@ export { packFiles } from "./pack/pack-files.ts";
 export type { JobSheetDetails, PackFile, PackInput } from "./pack/pack-input.ts";
 export { slugOf } from "./pack/slugs.ts";
 export { type Bookmark, type PdfDetails, type PdfFonts, pdfOf } from "./pdf/pdf.ts";
+export { type CardLanguage, cardLanguages } from "./room-cards/wordings.ts";
 export type { AsbestosKnown } from "./setting-out/asbestos-band.ts";
 export { type Measure, measuresOf } from "./setting-out/measures.ts";
 export {

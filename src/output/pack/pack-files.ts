@@ -230,7 +230,14 @@ function modelOf({ handover, details, created, model }: PackInput): string | Uin
 }
 
 /** Labels to stick on and cards to hang up: no pages of the bound pack. */
-function forPeople({ handover, details, identity, labels, call = "" }: PackInput): readonly BoundDocument[] {
+function forPeople({
+  handover,
+  details,
+  identity,
+  labels,
+  call = "",
+  cards,
+}: PackInput): readonly BoundDocument[] {
   const { site } = handover;
   const { devices } = handover.settings;
   const { job, date, revision } = details;
@@ -239,7 +246,10 @@ function forPeople({ handover, details, identity, labels, call = "" }: PackInput
       name: "labels",
       sheets: labelSheets({ site, devices, job, identity, ...(labels ? { grid: labels } : {}) }),
     },
-    { name: "room-cards", sheets: roomCards({ site, devices, job, date, revision, call }) },
+    {
+      name: "room-cards",
+      sheets: roomCards({ site, devices, job, date, revision, call, ...(cards && { language: cards }) }),
+    },
   ];
 }
 

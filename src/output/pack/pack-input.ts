@@ -6,6 +6,7 @@ import type { SignatureLine } from "../handover/signature-pages.ts";
 import type { ModelToFill } from "../ifc/into-model.ts";
 import type { LabelGridName } from "../labels/label-grids.ts";
 import type { PdfFonts } from "../pdf/pdf.ts";
+import type { CardLanguage } from "../room-cards/wordings.ts";
 import type { AsbestosKnown } from "../setting-out/asbestos-band.ts";
 
 /** What the title blocks say of the job as a whole. */
@@ -20,6 +21,8 @@ export interface PackInput {
   readonly details: JobSheetDetails;
   /** Whom the people in the rooms call; a line to fill in where nobody is named. */
   readonly call?: string;
+  /** What the people in the rooms read: the language of the room cards; English if absent. */
+  readonly cards?: CardLanguage;
   readonly asbestos: AsbestosKnown;
   /** What the devices at hand call their positions, by detector and setting. */
   readonly deviceLabels: ReadonlyMap<string, Readonly<Record<string, string>>>;

@@ -1,8 +1,10 @@
 import { describe, expect, test } from "vitest";
 import { type Detector, type Site, settingsOfSite } from "#engine";
+import { lengthOf } from "../drawing/lettering.ts";
 import { ferryWing } from "../ferry-wing.fixture.ts";
 import { roomCards } from "./room-cards.ts";
 import { delayWords, devicesOf, roomWords } from "./room-words.ts";
+import { cardLanguages, cardWordings } from "./wordings.ts";
 
 const settled = settingsOfSite(ferryWing);
 const [detector] = ferryWing.detectors as readonly [Detector, ...Detector[]];
@@ -47,7 +49,7 @@ describe("What a card tells the people in a room", () => {
   });
 
   test("rounds no time to nothing", () => {
-    expect([1, 30, 75, 90, 600].map(delayWords)).toEqual([
+    expect([1, 30, 75, 90, 600].map((seconds) => delayWords(seconds))).toEqual([
       "about 5 seconds",
       "about 30 seconds",
       "about 75 seconds",
@@ -55,6 +57,57 @@ describe("What a card tells the people in a room", () => {
       "about 10 minutes",
     ]);
   });
+});
+
+describe("A card in another language", () => {
+  test.each(cardLanguages)("says all that it says in English, in %s, with its figures", (language) => {
+    for (const mode of ["automatic", "semi-automatic"]) {
+      const set = chosen({ mode, offDelay: 600, threshold: 300, button: "on-and-off" });
+      const [english, own] = [roomWords(set, [], "en"), roomWords(set, [], language)];
+      expect(own.length).toBe(english.length);
+      expect(own.some(({ text }) => text.includes("10"))).toBe(true);
+      for (const [i, { heading, text }] of own.entries()) {
+        expect(text).not.toMatch(/[{}]/);
+        if (language !== "en") expect([heading, text]).not.toEqual([english[i]!.heading, english[i]!.text]);
+      }
+    }
+  });
+
+  test.each(cardLanguages)("keeps in %s to the width of the card", (language) => {
+    const inner = 148.5 - 2 * 13;
+    const { never, call } = cardWordings[language];
+    expect(lengthOf(never, 2.5)).toBeLessThanOrEqual(inner);
+    expect(lengthOf(call, 3.5)).toBeLessThanOrEqual(58);
+  });
+
+  test.each(cardLanguages)(
+    "ends in %s above the line of whom to call, however much there is to say",
+    (language) => {
+      const devices = chosen({ mode: "semi-automatic", offDelay: 600, threshold: 300, button: "on-and-off" });
+      const switches = ferryWing.rooms.map(({ id }, i) => ({
+        id: `button-${i}`,
+        room: id,
+        kind: "push-button" as const,
+        at: [0, 0] as const,
+        height: 1.1,
+      }));
+      const marks = roomCards({
+        site: { ...ferryWing, switches },
+        devices,
+        job: "Ferry wing",
+        date: "",
+        revision: "",
+        language,
+      }).flatMap((sheet) => sheet(1, 1).marks);
+      const lines = marks.flatMap((mark) => (mark.kind === "text" ? [mark] : []));
+      const { call, still_move } = cardWordings[language];
+      const foot = Math.min(...lines.filter(({ text }) => text === call).map(({ at }) => at[1]));
+      const last = still_move.split(" ").at(-1)!;
+      const ends = lines.filter(({ text }) => text.endsWith(last)).map(({ at }) => at[1]);
+      expect(ends.length).toBeGreaterThan(0);
+      expect(Math.max(...ends)).toBeLessThan(foot - 7);
+    },
+  );
 });
 
 describe("Room cards", () => {

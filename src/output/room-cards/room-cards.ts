@@ -5,6 +5,7 @@ import type { Mark, Millimetres, PaperPoint } from "../drawing/mark.ts";
 import type { UnnumberedSheet } from "../setting-out/setting-out-sheets.ts";
 import { line, words } from "../wiring/symbols.ts";
 import { type CardLine, devicesOf, roomWords } from "./room-words.ts";
+import { type CardLanguage, cardWordings } from "./wordings.ts";
 
 export interface RoomCardsInput {
   readonly site: Site;
@@ -14,14 +15,16 @@ export interface RoomCardsInput {
   readonly revision: string;
   /** Whom to call; a line to fill in where nobody is named. */
   readonly call?: string;
+  /** What the people in the room read; English where nothing is said. */
+  readonly language?: CardLanguage;
 }
 
 /** An upright A5, two on an A4. */
 const card: readonly [Millimetres, Millimetres] = [148.5, 210];
 const margin: Millimetres = 13;
 const inner: Millimetres = card[0] - 2 * margin;
-/** Leading of the sentences, which are read from two metres away: 1.3 of the em. */
-const leading: Millimetres = 1.3 * emOf(5);
+/** Leading of the sentences, which are read from two metres away. [em] */
+const LEADING = 1.3;
 const perSheet = 2;
 
 /** A card for each room whose light a detector switches: how it behaves, what the button does, whom to call. */
@@ -31,6 +34,7 @@ export function roomCards(input: RoomCardsInput): readonly UnnumberedSheet[] {
     const lines = roomWords(
       devicesOf(site, room.id, devices),
       site.switches.filter((one) => one.room === room.id),
+      input.language,
     );
     return lines.length === 0 ? [] : [{ title: roomTitle(room), lines }];
   });
@@ -57,23 +61,18 @@ function cardMarks(
   { title, lines }: { readonly title: string; readonly lines: readonly CardLine[] },
   [x, top]: PaperPoint,
 ): readonly Mark[] {
+  const wording = cardWordings[input.language ?? "en"];
   const left = x + margin;
   const right = left + inner;
-  let y = top + margin + 23;
-  const sentences = lines.flatMap(({ heading, text }): readonly Mark[] => {
-    y += 5.5;
-    const at = y;
-    const rows = broken(text, inner, 5);
-    y += rows.length * leading + 3;
-    return [
-      words([left, at], heading, { size: 3.5, colour: muted }),
-      ...rows.map((row, i) => words([left, at + 2 + (i + 0.8) * leading], row, { size: 5 })),
-    ];
-  });
   const foot = top + card[1] - margin;
   const call = input.call?.trim() ?? "";
+  const begin = top + margin + 23;
+  const large = sentencesOf(lines, { left, begin, size: 5 });
+  // What is long is set smaller, so that it ends above the line of whom to call.
+  const { marks: sentences } =
+    large.end <= foot - 24 ? large : sentencesOf(lines, { left, begin, size: 3.5 });
   return [
-    words([left, top + margin + 4], "Your light", { size: 3.5, colour: muted }),
+    words([left, top + margin + 4], wording.title, { size: 3.5, colour: muted }),
     words([left, top + margin + 15], fitted(title, inner, { size: 7, weight: "semibold" }), {
       size: 7,
       weight: "semibold",
@@ -81,11 +80,11 @@ function cardMarks(
     line([left, top + margin + 19.5], [right, top + margin + 19.5], { width: 0.5, colour: ink }),
     ...sentences,
     line([left, foot - 22], [right, foot - 22], { width: 0.25, colour: ink }),
-    words([left, foot - 15], "Something wrong? Call", { size: 3.5, colour: muted }),
+    words([left, foot - 15], wording.call, { size: 3.5, colour: muted }),
     ...(call === ""
       ? [line([left + 60, foot - 14.6], [right, foot - 14.6], { width: 0.25, colour: ink })]
       : [words([right, foot - 15], fitted(call, inner - 60, { size: 5 }), { size: 5, anchor: "end" })]),
-    words([left, foot - 5.5], "Never rely on it where a machine, an alarm or a way out needs the light.", {
+    words([left, foot - 5.5], fitted(wording.never, inner, { size: 2.5 }), {
       colour: muted,
     }),
     words(
@@ -94,4 +93,24 @@ function cardMarks(
       { colour: muted },
     ),
   ];
+}
+
+/** The lines of a card below one another, and where they end. */
+function sentencesOf(
+  lines: readonly CardLine[],
+  { left, begin, size }: { readonly left: Millimetres; readonly begin: Millimetres; readonly size: 5 | 3.5 },
+): { readonly marks: readonly Mark[]; readonly end: Millimetres } {
+  const leading = LEADING * emOf(size);
+  let y = begin;
+  const marks = lines.flatMap(({ heading, text }): readonly Mark[] => {
+    y += 5.5;
+    const at = y;
+    const rows = broken(text, inner, size);
+    y += rows.length * leading + 3;
+    return [
+      words([left, at], heading, { size: 3.5, colour: muted }),
+      ...rows.map((row, i) => words([left, at + 2 + (i + 0.8) * leading], row, { size })),
+    ];
+  });
+  return { marks, end: y - 1 };
 }

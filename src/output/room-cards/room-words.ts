@@ -1,4 +1,5 @@
 import { controlledRooms, type Detector, type PlannedDevice, type Site, type Switch } from "#engine";
+import { type CardLanguage, type CardWording, cardWordings } from "./wordings.ts";
 
 /** A sentence on the card, with the heading it stands under. */
 export interface CardLine {
@@ -30,8 +31,10 @@ export function devicesOf(
 export function roomWords(
   devices: readonly PlannedDevice[],
   switches: readonly Switch[],
+  language: CardLanguage = "en",
 ): readonly CardLine[] {
   if (devices.length === 0) return [];
+  const wording = cardWordings[language];
   const settings = devices.map((device) => device.settings);
   const automatic = settings.filter(({ mode }) => mode.value === "automatic");
   const delay = Math.max(...settings.map(({ offDelay }) => offDelay.value));
@@ -39,24 +42,20 @@ export function roomWords(
   const button = buttonOf(devices, switches);
   return [
     {
-      heading: "On",
+      heading: wording.on,
       text:
-        automatic.length === 0
-          ? `${button === "none" ? "Switch it on by hand" : "Press the button"} when you come in.`
-          : automatic.length === settings.length
-            ? "By itself, when you come in."
-            : "By itself in parts of the room; elsewhere press the button.",
+        automatic.length === settings.length
+          ? wording.on_automatic
+          : automatic.length > 0
+            ? wording.on_parts
+            : button === "none"
+              ? wording.on_byHand
+              : wording.on_button,
     },
-    {
-      heading: "Off",
-      text: `By itself, ${delayWords(delay)} after the last movement was seen.`,
-    },
-    ...(dark ? [{ heading: "Daylight", text: "While there is enough daylight, it stays off." }] : []),
-    ...buttonLine(settings, button),
-    {
-      heading: "Sitting still",
-      text: "The detector looks for movement. If the light goes off while you are here, move an arm, and tell us: it can be adjusted.",
-    },
+    { heading: wording.off, text: wording.off_after.replace("{delay}", delayWords(delay, wording)) },
+    ...(dark ? [{ heading: wording.daylight, text: wording.daylight_enough }] : []),
+    ...buttonLine(settings, button, wording),
+    { heading: wording.still, text: wording.still_move },
   ];
 }
 
@@ -70,22 +69,21 @@ const buttonOf = (devices: readonly PlannedDevice[], switches: readonly Switch[]
     ? "some"
     : "none";
 
-function buttonLine(settings: readonly PlannedDevice["settings"][], button: Button): readonly CardLine[] {
+function buttonLine(
+  settings: readonly PlannedDevice["settings"][],
+  button: Button,
+  wording: CardWording,
+): readonly CardLine[] {
   if (button === "none") return [];
   const both = settings.some((one) => one.button.value === "on-and-off");
-  return [
-    {
-      heading: "Button",
-      text: both
-        ? "Press: on, or off. After you switched it off it stays off until the room was empty."
-        : "Press: on. It goes off by itself.",
-    },
-  ];
+  return [{ heading: wording.button, text: both ? wording.button_onAndOff : wording.button_on }];
 }
 
 /** [s] @example 600: "about 10 minutes" */
-export function delayWords(seconds: number): string {
-  const minutes = Math.round(seconds / 60);
-  if (seconds < 90) return `about ${Math.max(5, Math.round(seconds / 5) * 5)} seconds`;
-  return `about ${minutes} minutes`;
+export function delayWords(seconds: number, wording: CardWording = cardWordings.en): string {
+  const [written, count] =
+    seconds < 90
+      ? [wording.seconds, Math.max(5, Math.round(seconds / 5) * 5)]
+      : [wording.minutes, Math.round(seconds / 60)];
+  return written.replace("{count}", String(count));
 }

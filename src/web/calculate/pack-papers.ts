@@ -17,7 +17,7 @@ import type { PackAnswer, PackQuestion } from "./pack-protocol.ts";
  * @throws Error with the sentences where a kept price list or accepted quote cannot be read.
  */
 export async function packPapers(
-  { site, job, only, device, storey, model }: Omit<PackQuestion, "fonts">,
+  { site, job, only, device, storey, model, cards }: Omit<PackQuestion, "fonts">,
   by: {
     readonly fonts: () => Promise<PackInput["fonts"]>;
     readonly tell: (step: Extract<PackAnswer, { tell: "checking" | "drawing" }>) => void;
@@ -37,6 +37,7 @@ export async function packPapers(
     ...offer,
     handover,
     fonts: await by.fonts(),
+    cards,
     ...(only ? { only } : {}),
     ...(device === undefined ? {} : { device }),
     ...(storey === undefined ? {} : { storey }),

@@ -7,6 +7,7 @@ import { saveFile } from "../fields/save-file.ts";
 import type { Store, Workbench } from "../shell/workbench.ts";
 import { Signatures } from "../sign/index.ts";
 import { type TextKey, t } from "../texts/hand-over.ts";
+import { type Language, languageNames, languages, spokenLanguage } from "../texts/language.ts";
 import { type GivenFile, makePapers, type PaperProgress, type PapersUnderWay } from "./make-papers.ts";
 import { ModelChoice } from "./model-choice.tsx";
 import { RevisionsSection } from "./revisions-section.tsx";
@@ -50,6 +51,7 @@ export function HandOverPanel({ job, store, calculations }: HandOverPanelProps) 
   const storeys = job.site.storeys.filter(({ id }) => job.site.rooms.some((room) => room.storey === id));
   // A storey may be deleted while it is chosen.
   const chosen = storeys.find(({ id }) => id === storey);
+  const [cards, setCards] = useState<Language>(spokenLanguage);
   const [given, setGiven] = useState<GivenFile | undefined>();
   const underWay = useRef<PapersUnderWay | undefined>(undefined);
   useEffect(() => () => underWay.current?.stop(), []);
@@ -66,6 +68,7 @@ export function HandOverPanel({ job, store, calculations }: HandOverPanelProps) 
       only,
       storey: chosen?.id,
       model: given,
+      cards,
       progress: (step) => setMaking({ what, step }),
     });
     underWay.current = now;
@@ -137,6 +140,12 @@ export function HandOverPanel({ job, store, calculations }: HandOverPanelProps) 
                 </li>
               ))}
           </ul>
+          <Pick
+            label={t("hand-over.cards")}
+            value={cards}
+            options={languages.map((value) => ({ value, word: languageNames[value] }))}
+            onChange={setCards}
+          />
         </section>
       )}
       {empty ? null : (

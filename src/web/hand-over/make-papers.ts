@@ -4,6 +4,7 @@ import { identityOf } from "#job";
 import type { PackAnswer, PackQuestion } from "../calculate/pack-protocol.ts";
 import type { OpenJob } from "../contract.ts";
 import { t } from "../texts/hand-over.ts";
+import { type Language, spokenLanguage } from "../texts/language.ts";
 
 export type PaperProgress = Extract<PackAnswer, { tell: "checking" | "drawing" }>;
 export type PaperMade = Extract<PackAnswer, { tell: "made" }>;
@@ -27,6 +28,8 @@ export interface PapersWanted {
   readonly storey?: string | undefined;
   /** The model that the devices are added to. */
   readonly model?: GivenFile | undefined;
+  /** Language of the room cards; that of the screens if absent. */
+  readonly cards?: Language | undefined;
 }
 
 /** Makes papers of the open job in a worker of their own, with no network. */
@@ -58,7 +61,7 @@ export function makePapers(
   return { made, stop };
 }
 
-function questionOf(job: OpenJob, { only, device, storey, model }: PapersWanted): PackQuestion {
+function questionOf(job: OpenJob, { only, device, storey, model, cards }: PapersWanted): PackQuestion {
   const { site, kept, file, id } = job;
   return {
     site,
@@ -82,6 +85,7 @@ function questionOf(job: OpenJob, { only, device, storey, model }: PapersWanted)
     ...(device === undefined ? {} : { device }),
     ...(storey === undefined ? {} : { storey }),
     ...(model ? { model } : {}),
+    cards: cards ?? spokenLanguage(),
     // A worker's own address is not that of the page.
     fonts: { regular: absolute(regular), semibold: absolute(semibold) },
   };
