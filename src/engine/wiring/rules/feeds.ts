@@ -78,10 +78,11 @@ export const ownNeutral = (model: WiringModel): readonly RuleHit[] => [
           },
         ];
   }),
-  ...switchedGroups(model).flatMap(({ detectors, loads }) =>
+  ...switchedGroups(model).flatMap(({ detectors, loads, contactorsFeeding }) =>
     loads.flatMap((load): readonly RuleHit[] => {
       const feed = detectors.find(({ line }) => line.kind === "line")?.line;
-      return feed?.kind === "line" && feed.circuit !== load.circuit
+      const circuit = feed?.kind === "line" ? feed.circuit : contactorsFeeding[0]?.main.circuit;
+      return circuit !== undefined && circuit !== load.circuit
         ? [
             {
               name: load.name,

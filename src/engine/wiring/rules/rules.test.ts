@@ -93,6 +93,17 @@ const cases: readonly (readonly [
     { detectors: [detector("d1", { neutral: { kind: "unknown" } })] },
   ],
   [
+    "W-02",
+    "neutral-borrowed",
+    {
+      ...twoCircuits,
+      switchedLines: [line, { ...line, id: "power", name: "S2" }],
+      contactors: [contactor({ main: { circuit: "other", switchedLine: "power", rated: 20 } })],
+      loads: row().loads.map((one) => ({ ...one, switchedLine: "power" })),
+    },
+    undefined,
+  ],
+  [
     "W-03",
     "not-the-line-switched",
     { detectors: [detector("d1", { breaks: "neutral" })] },
