@@ -131,7 +131,7 @@ const nameOf = (record: object): string => {
 /** Names in one sentence, a few of many. */
 function namesOf(all: readonly string[]): string {
   const named = [...new Set(all.filter((name) => name !== ""))];
-  if (named.length === 0) return all.length === 0 ? "none" : "no rooms";
+  if (named.length === 0) return "–";
   return [...named.slice(0, MOST_NAMED), ...(named.length > MOST_NAMED ? ["…"] : [])].join(", ");
 }
 

@@ -130,7 +130,7 @@ function Proposed({
   return (
     <Say severity="note">
       {confidence > 0 ? <p>{t("card.room.proposed", { share: percentText(confidence) })}</p> : null}
-      {reason === "" ? null : <p>{reason}</p>}
+      {reason === "" ? null : <p>{reason.split(", ").map(doubtText).join(" ")}</p>}
       {set ? (
         <div>
           <Button className="button" onPress={() => set({ proposed: undefined })}>
@@ -141,6 +141,19 @@ function Proposed({
     </Say>
   );
 }
+
+/** What readers of plans say of a room, as they write it into the job. */
+const doubts = {
+  "no door found": "no-door",
+  "bounded by single lines": "single-lines",
+  "very small": "small",
+  "no name in it": "nameless",
+  "walls on all sides": "walled",
+} as const;
+
+/** In the language that is spoken; what somebody else wrote stays as it is. */
+const doubtText = (doubt: string): string =>
+  doubt in doubts ? t(`card.room.doubt.${doubts[doubt as keyof typeof doubts]}`) : doubt;
 
 type Set = (fields: FieldsOf<"rooms">) => void;
 
