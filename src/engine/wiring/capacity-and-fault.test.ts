@@ -220,6 +220,7 @@ describe("checks of a circuit", () => {
     for (const [field, missing] of [
       ["ambient", "the temperature of the air around the cable"],
       ["grouping", "how many loaded circuits lie beside it"],
+      ["inInsulation", "how much of the cable lies in thermal insulation"],
     ] as const) {
       const segments = row().segments.map(({ [field]: _, ...one }) => one);
       const [cable] = of(row({ segments }), "cable-too-thin");
@@ -245,6 +246,20 @@ describe("checks of a circuit", () => {
     const [drop] = of(model, "voltage-drop-too-large");
     expect(drop).toMatchObject({ verdict: "fail", limit: 3 });
     expect(drop!.actual).toBeCloseTo(4.913, 3);
+  });
+  test("thermal insulation that nobody entered is no question where half a metre of it would pass too", () => {
+    const { inInsulation: _, ...untold } = segment("board", "e", 5);
+    const with10A = (section: 1.5 | 2.5) =>
+      of(
+        row({ segments: [{ ...untold, size: { kind: "metric", section } }], loads: [load("e")] }),
+        "cable-too-thin",
+      )[0]!;
+    // 19.5 · 0.5 = 9.75 A do not bear 10 A; 27 · 0.5 = 13.5 A do.
+    expect(with10A(1.5).verdict).toBe("not-proven");
+    expect(with10A(2.5)).toMatchObject({ verdict: "pass", limit: 27, missing: [] });
+    expect(with10A(2.5).assumptions).toContain(
+      "No part of the cable in thermal insulation; half a metre, factor 0.5, would pass too",
+    );
   });
   test("cable of 11.88 A: a 10 A device passes, 16 A fails", () => {
     const hot = (rating: number) =>

@@ -2,7 +2,7 @@ import { ampacityOf, type Capacity, currentCarryingCapacity } from "./capacity.t
 import { type CircuitCase, designCurrent } from "./circuit-case.ts";
 import { atWorst, unsureFactor } from "./circuit-tree.ts";
 import type { CableSegment, Circuit } from "./model.ts";
-import { smallestSections } from "./tables/capacity.ts";
+import { insulationFactors, smallestSections } from "./tables/capacity.ts";
 import { continuousLoad } from "./tables/united-states.ts";
 import { atMost, type WiringCheck, withDoubts } from "./wiring-check.ts";
 
@@ -56,6 +56,14 @@ function designCheck(about: CircuitCase): WiringCheck {
 /** Air around a cable for which the tables hold without a factor; taken where nobody entered another. [°C] @source IEC-60364-5-52-AMBIENT */
 const TABLED_AMBIENT = 30;
 
+/** Factor of a cable that runs half a metre or more inside thermal insulation: the smallest there is. @source BS-7671-INSULATION */
+const WORST_INSULATION = Math.min(...insulationFactors.rows.map(([, factor]) => factor));
+
+const IN_INSULATION = {
+  taken: "No part of the cable in thermal insulation",
+  missing: "how much of the cable lies in thermal insulation",
+};
+
 interface CableCapacity {
   readonly capacity: Capacity;
   readonly assumed: readonly string[];
@@ -63,8 +71,11 @@ interface CableCapacity {
   readonly untold: readonly { readonly taken: string; readonly missing: string }[];
 }
 
-/** Capacity of a segment as it lies, with what had to be assumed. @param segment - The cable. @param circuit - Whose it is. @returns Capacity, assumptions, and what nobody told. @source IEC-60364-5-52-CAPACITY @example Without a method on record: unknown */
-export function capacityOf(segment: CableSegment, circuit: Circuit): CableCapacity {
+/** Capacity of a segment as it lies, with what had to be assumed. @param segment - The cable. @param circuit - Whose it is. @param rating - What it has to bear: where that holds with half a metre in thermal insulation, nobody has to tell. [A] @returns Capacity, assumptions, and what nobody told. @source IEC-60364-5-52-CAPACITY, BS-7671-INSULATION @example Without a method on record: unknown */
+export function capacityOf(
+  segment: CableSegment,
+  { circuit, rating }: { readonly circuit: Circuit; readonly rating: number | undefined },
+): CableCapacity {
   const { size, ambient = TABLED_AMBIENT } = segment;
   const loaded = circuit.phases === "three-phase" ? 3 : 2;
   const untold = [
@@ -113,25 +124,33 @@ export function capacityOf(segment: CableSegment, circuit: Circuit): CableCapaci
   }
   if (segment.method === undefined)
     return { capacity: { kind: "unknown", why: "Nobody knows how the cable lies" }, assumed: [], untold: [] };
-  return {
-    capacity: currentCarryingCapacity({
-      section: size.section,
-      material: segment.material,
-      insulation: segment.insulation,
-      loaded,
-      method: segment.method,
-      ambient,
-      grouping: segment.grouping ?? { arrangement: "bunched", circuits: 1 },
-      ...(segment.inInsulation === undefined ? {} : { inInsulation: segment.inInsulation }),
-      ...(circuit.thirdHarmonic === undefined ? {} : { thirdHarmonic: circuit.thirdHarmonic }),
-    }),
-    assumed: segment.inInsulation === undefined ? ["No part of the cable in thermal insulation"] : [],
-    untold,
-  };
+  const capacity = currentCarryingCapacity({
+    section: size.section,
+    material: segment.material,
+    insulation: segment.insulation,
+    loaded,
+    method: segment.method,
+    ambient,
+    grouping: segment.grouping ?? { arrangement: "bunched", circuits: 1 },
+    ...(segment.inInsulation === undefined ? {} : { inInsulation: segment.inInsulation }),
+    ...(circuit.thirdHarmonic === undefined ? {} : { thirdHarmonic: circuit.thirdHarmonic }),
+  });
+  if (segment.inInsulation !== undefined) return { capacity, assumed: [], untold };
+  const worst = capacity.kind === "capacity" ? capacity.value * WORST_INSULATION : undefined;
+  return atMost(rating, worst) === "pass"
+    ? {
+        capacity,
+        assumed: [`${IN_INSULATION.taken}; half a metre, factor ${WORST_INSULATION}, would pass too`],
+        untold,
+      }
+    : { capacity, assumed: [], untold: [...untold, IN_INSULATION] };
 }
 
 function cableCheck({ tree, device, model, gaps, missing }: CircuitCase): WiringCheck {
-  const cases = tree.segments.map((segment) => ({ segment, ...capacityOf(segment, tree.circuit) }));
+  const cases = tree.segments.map((segment) => ({
+    segment,
+    ...capacityOf(segment, { circuit: tree.circuit, rating: device.rating }),
+  }));
   const known = cases.flatMap(({ segment, capacity }) =>
     capacity.kind === "capacity" ? [{ segment, value: capacity.value }] : [],
   );

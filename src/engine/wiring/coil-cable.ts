@@ -122,7 +122,10 @@ function protectionCheck(of: {
     material: "copper",
     insulation: like?.insulation ?? "PVC",
   };
-  const { capacity, assumed, untold } = capacityOf(segment, { ...circuit, phases: "single-phase" });
+  const { capacity, assumed, untold } = capacityOf(segment, {
+    circuit: { ...circuit, phases: "single-phase" },
+    rating: device?.rating,
+  });
   const doubts = [
     ...untold.map(({ taken }) => taken),
     ...(capacity.kind === "unknown" ? [capacity.why] : []),

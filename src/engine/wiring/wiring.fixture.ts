@@ -56,6 +56,7 @@ export const segment = (
   method: "C",
   ambient: 30,
   grouping: { arrangement: "bunched", circuits: 1 },
+  inInsulation: 0,
   concealed: "no",
   withSignals: "none",
   ...more,

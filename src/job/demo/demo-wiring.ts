@@ -57,6 +57,7 @@ const circuit = (
     method: "C",
     ambient: 30,
     grouping: { arrangement: "bunched", circuits: 3 },
+    inInsulation: 0,
     length,
     concealed: "no",
     withSignals: "none",

@@ -149,6 +149,7 @@ export const circuit: FoundCircuit = {
     method: "C",
     ambient: 30,
     grouping: { arrangement: "bunched", circuits: 1 },
+    inInsulation: 0,
     length: 30,
     concealed: "no",
     withSignals: "none",
