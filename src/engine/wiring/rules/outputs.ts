@@ -31,7 +31,7 @@ export function fullLoadEach(model: WiringModel): readonly RuleHit[] {
     }));
 }
 
-/** W-06: no more joined outputs than the data sheet allows; four is customary without one. @param model - The wiring. @returns Hits. @source COMMON-PRACTICE @example Five joined, four declared: fails */
+/** W-06: no more joined outputs than the data sheet allows; without one nothing is proven, and above the customary four the hit says so. @param model - The wiring. @returns Hits. @source COMMON-PRACTICE @example Five joined, four declared: fails; nothing declared: not proven */
 export const joinedNumber = (model: WiringModel): readonly RuleHit[] =>
   switchedGroups(model).flatMap(({ name, detectors }): readonly RuleHit[] => {
     if (detectors.length < 2 || detectors.some(({ lowVoltage }) => lowVoltage)) return [];
@@ -43,15 +43,11 @@ export const joinedNumber = (model: WiringModel): readonly RuleHit[] =>
         { ...where, verdict: "fail", detail: `${detectors.length} outputs are joined; ${least} are allowed` },
       ];
     if (!declared.includes(undefined)) return [];
-    return detectors.length > CUSTOMARY_JOINED
-      ? [
-          {
-            ...where,
-            verdict: "fail",
-            detail: `${detectors.length} outputs are joined; ${CUSTOMARY_JOINED} are customary`,
-          },
-        ]
-      : [{ ...where, verdict: "not-proven", detail: "how many outputs may be joined" }];
+    const beyond =
+      detectors.length > CUSTOMARY_JOINED
+        ? ` (here ${detectors.length}; more than ${CUSTOMARY_JOINED} are not customary)`
+        : "";
+    return [{ ...where, verdict: "not-proven", detail: `how many outputs may be joined${beyond}` }];
   });
 
 /** W-09: an inductive load on an output has its suppressor at the coil or across the load. @param model - The wiring. @returns Hits. @source COMMON-PRACTICE @example Contactor coil without one: fails */

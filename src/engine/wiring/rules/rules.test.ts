@@ -5,7 +5,7 @@ import { wiringFindings } from "../findings.ts";
 import type { Contactor, PushButton, WiringModel } from "../model.ts";
 import { breaker, circuit, detector, load, row, segment } from "../wiring.fixture.ts";
 import { joinedStates, mayBeJoined } from "./back-feed.ts";
-import { suppressorLeakage } from "./outputs.ts";
+import { joinedNumber, suppressorLeakage } from "./outputs.ts";
 import { wiringRules } from "./rules.ts";
 
 const other = { ...circuit, id: "other", name: "Lighting 2", device: "second" } as const;
@@ -270,7 +270,7 @@ describe("wiring rules", () => {
   test("every rule has a case that breaks it", () => {
     expect([...new Set(cases.map(([id]) => id))]).toEqual(wiringRules.map(({ id }) => id));
   });
-  test("common practice, no source: outputs of several devices are joined on one circuit, up to four without a word", () => {
+  test("common practice, no source: outputs of several devices are joined on one circuit, as many as declared without a word", () => {
     const joined = (count: number) =>
       codesOf(
         row({
@@ -278,6 +278,20 @@ describe("wiring rules", () => {
         }),
       ).filter((code) => code.startsWith("joined-outputs") || code === "too-many-joined");
     expect([2, 4, 5].map(joined)).toEqual([[], [], ["too-many-joined"]]);
+  });
+  test("custom alone breaks nothing: without a declared number any joined outputs are not proven, and above four custom is named", () => {
+    const hits = (count: number) =>
+      joinedNumber(
+        row({
+          detectors: Array.from({ length: count }, (_, i) =>
+            detector(`d${i}`, { role: "parallel", contact: { kind: "relay", rated: { led: 4 } } }),
+          ),
+        }),
+      ).map(({ verdict, detail }) => [verdict, detail]);
+    expect(hits(4)).toEqual([["not-proven", "how many outputs may be joined"]]);
+    expect(hits(5)).toEqual([
+      ["not-proven", "how many outputs may be joined (here 5; more than 4 are not customary)"],
+    ]);
   });
   test("severities are those of the list: warnings are should, errors must", () => {
     const should = wiringRules
