@@ -39,6 +39,21 @@ describe("duty of a contact", () => {
       "not-proven",
       "pass",
     ]);
+    const worstToo = "Power factor 0.8 where none is declared; 0.4 would pass too";
+    expect([2, 4, 5].map((amperes) => verdict(amperes)!.assumptions.includes(worstToo))).toEqual([
+      false,
+      false,
+      true,
+    ]);
+    const unknown = [
+      row({ loads, detectors: [detector("d1", { contact: { ...led, rated: {} } })] }),
+      row({ loads: loads.map(({ power: _, ...one }) => one) }),
+    ].map((model) => find(model, "Steady")[0]!);
+    for (const { verdict, assumptions } of unknown) {
+      expect(verdict).toBe("not-proven");
+      expect(assumptions).toContain("Power factor 0.8 where none is declared");
+      expect(assumptions).not.toContain(worstToo);
+    }
     expect(verdict(4)).toMatchObject({ missing: ["the power factor of each luminaire"] });
     expect(verdict(4)!.actual).toBeCloseTo(2.5, 9);
     const main = (rated: number) =>

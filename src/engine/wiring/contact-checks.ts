@@ -1,3 +1,4 @@
+import type { Verdict } from "../check/index.ts";
 import type { Contact, LoadKind } from "../detector/index.ts";
 import { atWorst, currentOf, unsureFactor } from "./circuit-tree.ts";
 import type { WiringModel } from "./model.ts";
@@ -106,14 +107,15 @@ function mainCurrentCheck({
 }): WiringCheck {
   const { amperes, doubts } = steadyCurrent(group, model);
   const unsure = atMost(steadyCurrent(worstOf(group), model).amperes, rated) === "fail";
+  const verdict = withDoubts(atMost(amperes, rated), [...doubts, ...(unsure ? [unsureFactor.doubt] : [])]);
   return {
-    verdict: withDoubts(atMost(amperes, rated), [...doubts, ...(unsure ? [unsureFactor.doubt] : [])]),
+    verdict,
     what: "Steady current on the main contacts",
     actual: amperes,
     limit: rated,
     unit: "A",
     source: "DERIVED-HERE",
-    assumptions: [...factorNote(group, unsure), ...doubts],
+    assumptions: [...factorNote(group, { unsure, verdict }), ...doubts],
     missing: [
       ...(doubts.length > 0 ? [POWERS] : []),
       ...(unsure ? [unsureFactor.missing] : []),
@@ -127,14 +129,17 @@ function mainCurrentCheck({
 
 const worstOf = (group: SwitchedGroup): SwitchedGroup => ({ ...group, loads: atWorst(group.loads) });
 
-/** The power factor that was taken, where one was. */
-const factorNote = ({ loads }: SwitchedGroup, unsure: boolean): readonly string[] =>
+/** The power factor that was taken, where one was; that the worst would pass too is said of a pass alone. */
+const factorNote = (
+  { loads }: SwitchedGroup,
+  { unsure, verdict }: { readonly unsure: boolean; readonly verdict: Verdict },
+): readonly string[] =>
   loads.every(({ powerFactor }) => powerFactor !== undefined)
     ? []
     : [
         unsure
           ? unsureFactor.doubt
-          : `Power factor ${assumedPowerFactor.rows.usual} where none is declared; ${assumedPowerFactor.rows.worst} would pass too`,
+          : `Power factor ${assumedPowerFactor.rows.usual} where none is declared${verdict === "pass" ? `; ${assumedPowerFactor.rows.worst} would pass too` : ""}`,
       ];
 
 const evidence = ({
@@ -193,17 +198,22 @@ function steadyCheck(about: ContactCase): WiringCheck {
   const { doubts } = steadyCurrent(group, model);
   const { total, unrated } = shareOf(kinds, contact);
   const unsure = shareOf([...currentsByKind(worstOf(group), model)], contact).total > 1;
+  const verdict = withDoubts(atMost(total, 1), [
+    ...doubts,
+    ...unrated,
+    ...(unsure ? [unsureFactor.doubt] : []),
+  ]);
   const [first] = kinds;
   const one =
     kinds.length === 1 && first && contact?.rated[first[0]] !== undefined && !contact.ratedPower?.[first[0]];
   return {
-    verdict: withDoubts(atMost(total, 1), [...doubts, ...unrated, ...(unsure ? [unsureFactor.doubt] : [])]),
+    verdict,
     what: "Steady load on the contact",
     actual: one ? first[1].amperes : 100 * total,
     limit: one ? contact.rated[first[0]] : 100,
     unit: one ? "A" : "%",
     source: "IEC-60669-2-1",
-    assumptions: [...factorNote(group, unsure), ...alone(group), ...doubts, ...unrated],
+    assumptions: [...factorNote(group, { unsure, verdict }), ...alone(group), ...doubts, ...unrated],
     missing: [
       ...(doubts.length > 0 ? [POWERS] : []),
       ...(unsure ? [unsureFactor.missing] : []),
