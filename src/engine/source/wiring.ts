@@ -119,6 +119,13 @@ export const wiringSources = {
     verify: true,
     note: "Our own choice; small drivers without correction come near the worst. A declared factor takes its place.",
   },
+  "CEILING-BAR": {
+    kind: "practice",
+    title: "Width of the bars of a ceiling grid: 24 mm",
+    certainty: "common-practice",
+    verify: true,
+    note: "No source; bars of 15 mm are about as well. Measure where a hole comes near.",
+  },
   "IEC-60364-5-52-CAPACITY": {
     kind: "standard",
     title: "IEC 60364-5-52, Annex B: current-carrying capacity by method of installation",

@@ -1,6 +1,7 @@
 import type { DetectorModel, Fixing } from "../detector/index.ts";
 import type { Metres } from "../quantity/index.ts";
 import type { Detector, Room, Site } from "../site/index.ts";
+import type { SourceId } from "../source/index.ts";
 import type { Known } from "./model.ts";
 import { atMost, type WiringCheck } from "./wiring-check.ts";
 
@@ -14,7 +15,7 @@ export interface CeilingBuild {
   readonly boxDepth?: Metres;
   /** From the middle of the device to the nearest bar of the ceiling grid; absent without a grid. [m] */
   readonly toBar?: Metres;
-  /** Whether water may splash there. */
+  /** Whether water may splash there; "unknown" where nobody said of a room in which it often does. */
   readonly wet?: Known;
 }
 
@@ -31,6 +32,15 @@ export interface Mounting {
   readonly ceiling: CeilingBuild;
   readonly checks: readonly WiringCheck[];
 }
+
+/** Rooms in which water often splashes: of them somebody has to say. Elsewhere a room is taken as dry. Common practice, no source. */
+const oftenWet: ReadonlySet<Room["use"]> = new Set(["sanitary", "changing", "plant"]);
+
+/** Half the width of a bar of a ceiling grid; bars are 24 mm wide. [m] */
+const halfBar = {
+  rows: 0.012,
+  source: "CEILING-BAR",
+} as const satisfies { readonly rows: Metres; readonly source: SourceId };
 
 /** How a device is fixed: as chosen for it, otherwise as its data sheet says. @param detector - The device. @param model - Its data sheet. @returns Fixing; undefined where nobody knows. @example Chosen "surface" of a sheet that says "box": "surface" */
 export const fixingOf = (
@@ -68,13 +78,13 @@ export function mountingsOf(site: Pick<Site, "rooms" | "models" | "detectors">):
 
 function ceilingOf(room: Room | undefined, { at }: Detector): CeilingBuild {
   if (!room) return {};
-  const { ceilingThickness, ceilingVoid, ceilingBoxDepth, ceilingGrid, wet } = room;
+  const { ceilingThickness, ceilingVoid, ceilingBoxDepth, ceilingGrid, wet, use } = room;
   return {
     ...(ceilingThickness === undefined ? {} : { thickness: ceilingThickness }),
     ...(ceilingVoid === undefined ? {} : { voidHeight: ceilingVoid }),
     ...(ceilingBoxDepth === undefined ? {} : { boxDepth: ceilingBoxDepth }),
     ...(ceilingGrid === undefined ? {} : { toBar: distanceToBar(ceilingGrid, at) }),
-    wet: wet ? "yes" : "no",
+    wet: wet === undefined ? (oftenWet.has(use) ? "unknown" : "no") : wet ? "yes" : "no",
   };
 }
 
@@ -139,7 +149,7 @@ export const fixingWords: Readonly<Record<Fixing, string>> = {
  * Whether a detector fits the ceiling of its room.
  *
  * @param model - Its data sheet. @param ceiling - The ceiling. @param device - Tag, record id, room.
- * @returns Depth, thickness, cut-out and bars of the grid for a ceiling panel; depth of the box for a box; the seal of the cable entry where water may splash.
+ * @returns Depth, thickness, cut-out and bars of the grid for a ceiling panel; depth of the box for a box; the seal of the cable entry where water may splash or nobody says that it does not.
  * @source DERIVED-HERE
  * @example 80 mm deep under a void of 60 mm: fails
  */
@@ -220,7 +230,7 @@ function thicknessCheck(model: MountedModel, { thickness }: CeilingBuild, shared
   };
 }
 
-/** The hole stays clear of the bars: half of the cut-out is at most the way to the nearest. */
+/** The hole stays clear of the bars: half of the cut-out is at most the way to the edge of the nearest. */
 function barCheck({ cutOut }: MountedModel, { toBar }: CeilingBuild, shared: Shared): readonly WiringCheck[] {
   if (cutOut === undefined)
     return [
@@ -238,11 +248,12 @@ function barCheck({ cutOut }: MountedModel, { toBar }: CeilingBuild, shared: Sha
   return [
     {
       ...shared,
-      verdict: atMost(cutOut / 2, toBar),
-      what: "Half of the cut-out against the way to the nearest bar of the ceiling grid",
+      verdict: atMost(cutOut / 2, toBar - halfBar.rows),
+      what: "Half of the cut-out against the way to the edge of the nearest bar of the ceiling grid",
       actual: millimetres(cutOut / 2),
-      limit: millimetres(toBar),
-      assumptions: ["The grid as drawn; the bar taken as a line"],
+      limit: millimetres(toBar - halfBar.rows),
+      source: halfBar.source,
+      assumptions: [`The grid as drawn; its bars ${millimetres(2 * halfBar.rows)} mm wide`],
     },
   ];
 }
@@ -252,18 +263,25 @@ function sealCheck(
   { wet }: CeilingBuild,
   shared: Shared,
 ): readonly WiringCheck[] {
-  if (wet !== "yes" || (entrySeal !== undefined && entrySeal !== "none")) return [];
+  if ((wet !== "yes" && wet !== "unknown") || (entrySeal !== undefined && entrySeal !== "none")) return [];
   return [
     {
       ...shared,
-      verdict: entrySeal === undefined ? "not-proven" : "fail",
+      verdict: entrySeal === undefined || wet === "unknown" ? "not-proven" : "fail",
       what: "Seal of the cable entry",
       actual: undefined,
       limit: undefined,
       unit: "",
       source: "COMMON-PRACTICE",
-      assumptions: ["Water may splash in the room"],
-      missing: ["the seal of its cable entry, from its data sheet"],
+      assumptions: [
+        wet === "unknown"
+          ? "Nobody said whether water may splash in the room"
+          : "Water may splash in the room",
+      ],
+      missing: [
+        ...(wet === "unknown" ? ["whether water may splash in the room"] : []),
+        ...(entrySeal === undefined ? ["the seal of its cable entry, from its data sheet"] : []),
+      ],
       code: "cable-entry-open",
     },
   ];

@@ -16,6 +16,7 @@ import { Figures } from "./figures.tsx";
 import { PlaceFields } from "./place-fields.tsx";
 import { RoomPlanning } from "./room-planning.tsx";
 import { RoomSize } from "./room-size.tsx";
+import { RoomWater } from "./room-water.tsx";
 
 interface RoomCardProps {
   readonly job: OpenJob;
@@ -78,7 +79,7 @@ export function RoomCard({ job, room, calculator, store, onPlace, onDay }: RoomC
           </fieldset>
           <fieldset className="plain-set">
             <legend className="field-label">{t("card.room.marks")}</legend>
-            {(["escapeRoute", "fireRatedCeiling", "wet"] as const).map((mark) => (
+            {(["escapeRoute", "fireRatedCeiling"] as const).map((mark) => (
               <Tick
                 key={mark}
                 on={room[mark] === true}
@@ -88,18 +89,7 @@ export function RoomCard({ job, room, calculator, store, onPlace, onDay }: RoomC
               </Tick>
             ))}
           </fieldset>
-          {room.wet ? (
-            <LengthField
-              label={t("card.room.outlet")}
-              value={room.highestOutlet}
-              placeholder={t("fields.unknown")}
-              least={0.1}
-              most={10}
-              hint={t("card.room.outlet.hint")}
-              onChange={(highestOutlet) => set({ highestOutlet })}
-              onClear={() => set({ highestOutlet: undefined })}
-            />
-          ) : null}
+          <RoomWater room={room} set={set} />
           {room.fireRatedCeiling ? (
             <Tick
               on={room.penetrationsSealed === true}

@@ -146,7 +146,7 @@ describe("what hangs at an output", () => {
     expect(sentences(cured, installation())).toEqual([]);
   });
   test("a plant room's override entered at the detector is there without a switch on the plan", () => {
-    const plant = { rooms: [{ ...room, use: "plant" as const }], switches: [] };
+    const plant = { rooms: [{ ...room, use: "plant" as const, wet: false }], switches: [] };
     expect(
       sentences(site({ ...plant, detectors: [detector("d1", { override: "yes" })] }), installation()),
     ).toEqual([]);

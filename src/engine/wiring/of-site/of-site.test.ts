@@ -140,7 +140,7 @@ describe("switches and buttons", () => {
     expect(sentences(withSwitch({ planned: "parallel" }))).toEqual([
       "Manual override in 0.1 Hall: a switch beside the contact keeps the light on for good.",
     ]);
-    const plant = { rooms: [{ ...room, use: "plant" as const }] };
+    const plant = { rooms: [{ ...room, use: "plant" as const, wet: false }] };
     expect(sentences(withSwitch({ planned: "parallel" }, plant))).toEqual([]);
     expect(sentences(withSwitch({ planned: "removed" }, plant))).toEqual([
       "No manual override in 0.1 Hall: somebody at work there can be left in the dark.",
