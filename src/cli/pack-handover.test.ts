@@ -19,7 +19,7 @@ const luminaire = (id: string, x: number) => ({
 const tested = {
   ...handWritten,
   version: 3,
-  details: { date: "2026-03-02", revision: "B", drawnBy: "J. Marlow" },
+  details: { date: "2026-03-02", revision: "B", drawnBy: "J. Marlow", sampling: "iecc" },
   luminaires: [luminaire("l1", 1), luminaire("l2", 4)],
   boards: [{ id: "board", name: "Board", storey: "g", at: [0.2, 0.2], system: "TN-S", voltage: 230 }],
   circuits: [{ id: "c", board: "board", name: "Lighting 1", breaker: "B", rating: 10 }],
@@ -268,4 +268,11 @@ test("Who signed stands on the last page of the certificate; a field is left for
   expect(last).toContain("Tested, 2026-03-02");
   expect(last).toContain("R. Okafor, electrician");
   expect(last).toMatch(/Received .*Name, role, date:/);
+});
+
+test("A job that is tested by a code's sample says which, and what it asks for", () => {
+  const from = outline.find(({ title }) => title === "Test certificate")!.page - 1;
+  const to = outline.find(({ title }) => title === "Open points")!.page - 1;
+  const text = pages.slice(from, to).join(" ").replace(/\s+/g, " ");
+  expect(text).toMatch(/Sample by International Energy Conservation Code, C408\.3\.1 .*B1\.01 0 of 1 0/);
 });

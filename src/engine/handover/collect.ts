@@ -17,10 +17,14 @@ import {
   countedEntries,
   type DeviceSwap,
   partedBySwaps,
+  resultOfDevice,
   roomVerdict,
+  type SamplingRule,
   type SetForTest,
   type SiteEntry,
   type StationReading,
+  sampleStates,
+  type WorkState,
   walkTest,
   workOrder,
   workState,
@@ -53,6 +57,8 @@ export interface HandoverInput {
   readonly swaps?: readonly DeviceSwap[];
   /** Day from which one looks ahead to visits; that of the last hand-over if absent. */
   readonly today?: string | undefined;
+  /** Code by which only a sample is tested; all detectors if absent. */
+  readonly sampling?: SamplingRule["id"] | undefined;
   /** Between periodic inspections. [a] */
   readonly inspectionYears?: number | undefined;
   readonly progress?: (step: { readonly done: number; readonly total: number }) => void;
@@ -95,6 +101,7 @@ export function handoverOf(site: Site, input: HandoverInput): Handover {
     checks,
     order,
     tests: testLines(order, standing),
+    sample: sampleOf(site, { rule: input.sampling, state: workState(order, standing) }),
     swaps,
     care: careRecord(site, {
       handedOver: input.revisions?.[0]?.date,
@@ -174,6 +181,14 @@ function roomRecords(
       walked: readings.length === 0 ? undefined : roomVerdict(walkTest(site, room.id), readings),
     };
   });
+}
+
+function sampleOf(
+  site: Site,
+  { rule, state }: { readonly rule: SamplingRule["id"] | undefined; readonly state: WorkState },
+): Handover["sample"] {
+  if (rule === undefined) return undefined;
+  return { rule, groups: sampleStates(site, { rule, resultOf: (device) => resultOfDevice(state, device) }) };
 }
 
 const setForTest = ({ devices }: SiteSettings): ReadonlyMap<string, SetForTest> =>

@@ -5,7 +5,15 @@ import type { Region } from "../geometry/index.ts";
 import type { SquareMetres } from "../quantity/index.ts";
 import type { Finding, SiteSettings } from "../review/index.ts";
 import type { Room, Site } from "../site/index.ts";
-import type { DeviceSwap, RoomVerdict, SiteEntry, StepState, WorkOrder } from "../site-test/index.ts";
+import type {
+  DeviceSwap,
+  RoomVerdict,
+  SampleState,
+  SamplingRule,
+  SiteEntry,
+  StepState,
+  WorkOrder,
+} from "../site-test/index.ts";
 import type { SourceId } from "../source/index.ts";
 import type { BuiltWiring, FoundInstallation, WiringReview } from "../wiring/index.ts";
 import type { CareRecord } from "./care-record.ts";
@@ -72,6 +80,8 @@ export interface Handover {
   readonly order: WorkOrder;
   /** In the order of initial verification. */
   readonly tests: readonly TestLine[];
+  /** The sample that a code has tested; undefined: every detector. */
+  readonly sample: { readonly rule: SamplingRule["id"]; readonly groups: readonly SampleState[] } | undefined;
   /** Detectors that were exchanged. */
   readonly swaps: readonly DeviceSwap[];
   /** What was entered of devices that are gone, in the order of time. */

@@ -36,6 +36,7 @@ export {
 export type { SetForTest } from "./room-steps.ts";
 export { type Combination, furtherTests, type SamplePlan, samplePlan, sampleSize } from "./sampling.ts";
 export { type CodeCheck, type SamplingRule, samplingRules } from "./sampling-rules.ts";
+export { type DeviceResult, resultOfDevice, type SampleState, sampleStates } from "./sampling-state.ts";
 export { countedEntries, momentOf, type SiteEntry, type StepSubject } from "./site-entry.ts";
 export type * from "./station.ts";
 export { type DeviceSwap, partedBySwaps } from "./swap.ts";

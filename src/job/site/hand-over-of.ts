@@ -38,6 +38,7 @@ export function handOverOf(job: JobForHandOver) {
     revisions: job.revisions,
     swaps: job.swaps,
     today: details.date,
+    sampling: details.sampling,
     inspectionYears: details.inspectionYears,
   };
   const rooms = new Map(job.rooms.map((room) => [room.id, room]));

@@ -6,6 +6,8 @@ import {
   type StepName,
   type StepSubject,
   type Supply,
+  samplingRules,
+  sources,
   type TestLine,
   workStages,
 } from "#engine";
@@ -50,6 +52,7 @@ export function testPages({ handover, title, by }: TestPagesInput): readonly Unn
           ? [proveDeadBlock(handover, ({ entries }) => byWords(entries, by))]
           : []),
       ]),
+      sampleBlock(handover),
       swapBlock(handover),
       beforeBlock(handover, by),
     ],
@@ -103,6 +106,30 @@ function deadRow(lines: readonly TestLine[]): readonly string[] {
     failed ? "! failed" : begun ? `${proved} of ${length} done` : "",
     "",
   ];
+}
+
+/** The sample that a code has tested, where the job is tested by one. */
+function sampleBlock({ sample, site }: Handover): Block {
+  const tags = (ids: readonly string[]): string =>
+    ids.map((id) => site.detectors.find((one) => one.id === id)?.tag ?? id).join(", ");
+  const source = sample && sources[samplingRules[sample.rule].source];
+  return {
+    heading: source
+      ? `Sample by ${source.title.split(",")[0]}, ${source.clause}${source.verify ? " (verify)" : ""}`
+      : "Sample",
+    columns: [
+      column("Equal detectors", 70),
+      column("Asked for", 54),
+      column("Tested", 24, "end"),
+      column("Failed", 24, "end"),
+    ],
+    rows: (sample?.groups ?? []).map(({ combination, devices, asked, escalated, tested, failed }) => [
+      combination,
+      `${tags(asked)}${escalated ? ", all of the group" : ""}`,
+      `${tested} of ${devices.length}`,
+      String(failed),
+    ]),
+  };
 }
 
 /** Detectors that were exchanged; their steps above are those of the device that hangs there now. */

@@ -10,6 +10,7 @@ import { t } from "../texts/test.ts";
 import { Caution } from "../wire/index.ts";
 import { Instruments } from "./instruments.tsx";
 import { OpenPoints } from "./open-points.tsx";
+import { SamplingSection } from "./sampling-section.tsx";
 import { placeName } from "./step-words.ts";
 import { setTester, useTester } from "./tester.ts";
 import { useWalks } from "./use-walks.ts";
@@ -118,6 +119,7 @@ export function TestPanel({ job, store, actions }: TestPanelProps) {
       </section>
       {rooms.length > 0 ? (
         <>
+          <SamplingSection job={job} state={state} settings={settings} />
           <OpenPoints job={job} />
           <Instruments job={job} />
           <Signatures job={job} purpose="test" />
