@@ -1,5 +1,5 @@
 import type { Input } from "./tools/state.ts";
-import { type Pixel, type View, zoomed } from "./view.ts";
+import { type Pixel, panned, type View, zoomed } from "./view.ts";
 
 interface PointerPorts {
   readonly view: () => View;
@@ -14,6 +14,15 @@ interface PointerPorts {
 
 const restMilliseconds = 450;
 
+/** What the wheel did since the last frame. */
+interface Turned {
+  /** Where the pointer was. */
+  readonly at: WheelEvent;
+  readonly factor: number;
+  readonly right: number;
+  readonly down: number;
+}
+
 /** Turns pointer, pinch and wheel events of the plan into inputs of its tools. @returns The way to stop listening. */
 export function listenOn(host: HTMLElement, ports: PointerPorts): () => void {
   const fingers = new Map<number, Pixel>();
@@ -21,6 +30,8 @@ export function listenOn(host: HTMLElement, ports: PointerPorts): () => void {
   let resting: ReturnType<typeof setTimeout> | undefined;
   let moves: PointerEvent | undefined;
   let frame = 0;
+  let turned: Turned | undefined;
+  let turning = 0;
 
   const pixelOf = (event: MouseEvent): Pixel => {
     const box = host.getBoundingClientRect();
@@ -32,6 +43,7 @@ export function listenOn(host: HTMLElement, ports: PointerPorts): () => void {
   };
   const down = (event: PointerEvent): void => {
     if (event.button > 1) return;
+    takeTurns();
     host.setPointerCapture(event.pointerId);
     const pixel = pixelOf(event);
     fingers.set(event.pointerId, pixel);
@@ -98,22 +110,32 @@ export function listenOn(host: HTMLElement, ports: PointerPorts): () => void {
     if (!had) return;
     ports.input(event.type === "pointercancel" ? { do: "cancel" } : { do: "up", pixel: pixelOf(event) });
   };
+  /** Turns of a wheel add up until the next frame, as moves do. */
   const wheel = (event: WheelEvent): void => {
     event.preventDefault();
     const lines = event.deltaMode === 1 ? 16 : 1;
     // A touch pad pans with two fingers and pinches as ctrl + wheel; a mouse wheel zooms.
     const mouse = event.deltaX === 0 && Math.abs(event.deltaY * lines) >= 50;
+    const before = turned ?? { at: event, factor: 1, right: 0, down: 0 };
     if (event.ctrlKey || mouse) {
       const speed = event.ctrlKey && !mouse ? 0.01 : 0.0018;
-      ports.setView(zoomed(ports.view(), pixelOf(event), Math.exp(-event.deltaY * lines * speed)));
-    } else {
-      const view = ports.view();
-      ports.setView({
-        ...view,
-        x: view.x + (event.deltaX * lines) / view.scale,
-        y: view.y - (event.deltaY * lines) / view.scale,
-      });
-    }
+      turned = { ...before, at: event, factor: before.factor * Math.exp(-event.deltaY * lines * speed) };
+    } else
+      turned = {
+        ...before,
+        right: before.right - event.deltaX * lines,
+        down: before.down - event.deltaY * lines,
+      };
+    turning ||= requestAnimationFrame(takeTurns);
+  };
+  const takeTurns = (): void => {
+    cancelAnimationFrame(turning);
+    turning = 0;
+    if (!turned) return;
+    const { at, factor, right, down } = turned;
+    turned = undefined;
+    const view = panned(ports.view(), right, down);
+    ports.setView(factor === 1 ? view : zoomed(view, pixelOf(at), factor));
   };
   const double = (event: MouseEvent): void => ports.input({ do: "double", pixel: pixelOf(event) });
   const leave = (): void => ports.hover(undefined, false);
@@ -128,6 +150,7 @@ export function listenOn(host: HTMLElement, ports: PointerPorts): () => void {
   return () => {
     stopResting();
     cancelAnimationFrame(frame);
+    cancelAnimationFrame(turning);
     host.removeEventListener("pointerdown", down);
     host.removeEventListener("pointermove", move);
     host.removeEventListener("pointerup", up);

@@ -12,16 +12,28 @@ interface ClipboardPorts {
  * pasted lands where the pointer is, or in the middle of what one sees. @returns The way to stop.
  */
 export function clipboardOn(host: HTMLElement, { view, actions }: ClipboardPorts): () => void {
-  let pointer: { readonly px: number; readonly py: number } | undefined;
+  let last: PointerEvent | undefined;
+  /** Some systems paste what is selected anywhere with the middle button; here that button moves the plan. */
+  let middle = false;
   const moved = (event: PointerEvent): void => {
-    const box = host.getBoundingClientRect();
-    pointer =
-      event.pointerType === "touch"
-        ? undefined
-        : { px: event.clientX - box.left, py: event.clientY - box.top };
+    last = event.pointerType === "touch" ? undefined : event;
+  };
+  const pressed = (event: PointerEvent): void => {
+    if (event.button === 1) middle = true;
+  };
+  const released = (): void => {
+    setTimeout(() => {
+      middle = false;
+    });
   };
   const left = (): void => {
-    pointer = undefined;
+    last = undefined;
+  };
+  /** Asked for where it is needed alone: to know where the plan lies makes the browser lay out the page. */
+  const pointer = (): { readonly px: number; readonly py: number } | undefined => {
+    if (!last) return undefined;
+    const box = host.getBoundingClientRect();
+    return { px: last.clientX - box.left, py: last.clientY - box.top };
   };
   const ours = (): boolean => document.activeElement === host;
   const copy = (event: ClipboardEvent): void => {
@@ -34,15 +46,22 @@ export function clipboardOn(host: HTMLElement, { view, actions }: ClipboardPorts
   const paste = (event: ClipboardEvent): void => {
     if (!ours()) return;
     event.preventDefault();
-    actions.paste(event.clipboardData?.getData("text/plain") ?? "", placeFor(view(), pointer));
+    if (middle) return;
+    actions.paste(event.clipboardData?.getData("text/plain") ?? "", placeFor(view(), pointer()));
   };
   host.addEventListener("pointermove", moved);
+  host.addEventListener("pointerdown", pressed);
+  host.addEventListener("pointerup", released);
+  host.addEventListener("pointercancel", released);
   host.addEventListener("pointerleave", left);
   document.addEventListener("copy", copy);
   document.addEventListener("cut", copy);
   document.addEventListener("paste", paste);
   return () => {
     host.removeEventListener("pointermove", moved);
+    host.removeEventListener("pointerdown", pressed);
+    host.removeEventListener("pointerup", released);
+    host.removeEventListener("pointercancel", released);
     host.removeEventListener("pointerleave", left);
     document.removeEventListener("copy", copy);
     document.removeEventListener("cut", copy);
