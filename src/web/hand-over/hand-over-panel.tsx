@@ -7,6 +7,7 @@ import { saveFile } from "../fields/save-file.ts";
 import type { Store, Workbench } from "../shell/workbench.ts";
 import { Signatures } from "../sign/index.ts";
 import { type TextKey, t } from "../texts/hand-over.ts";
+import { sizeText } from "../texts/index.ts";
 import { type Language, languageNames, languages, spokenLanguage } from "../texts/language.ts";
 import { type GivenFile, makePapers, type PaperProgress, type PapersUnderWay } from "./make-papers.ts";
 import { ModelChoice } from "./model-choice.tsx";
@@ -206,6 +207,3 @@ function Progress({ making, onStop }: { readonly making: Making; readonly onStop
     </>
   );
 }
-
-const sizeText = (bytes: number): string =>
-  bytes < 1e6 ? `${Math.max(1, Math.round(bytes / 1e3))} kB` : `${(bytes / 1e6).toFixed(1)} MB`;

@@ -5,10 +5,10 @@ import type { FileJob, MergedCopy } from "../contract.ts";
 import type { JobShelf } from "../storage/index.ts";
 import { shelfOf } from "../storage/shelf.ts";
 import { shelfNotes } from "../storage/shelf-notes.ts";
+import { sizeText } from "../texts/index.ts";
 import { homeShelf, jobOfSite } from "./home-shelf.ts";
 import { planPicture } from "./plan-picture.ts";
 import { siteBySizes } from "./room-by-sizes.ts";
-import { sizeText } from "./storage-told.tsx";
 
 const office = siteBySizes(
   { shape: "rectangle", length: 8, width: 6, leg: 2, height: 2.5, use: "sitting" },
@@ -191,8 +191,8 @@ describe("copies of jobs", () => {
 
 test("a size is told in few figures", () => {
   expect([0, 40_000, 3_240_000, 812_000_000, 2_140_000_000].map(sizeText)).toEqual([
-    "0 MB",
-    "0 MB",
+    "0 kB",
+    "40 kB",
     "3.2 MB",
     "812 MB",
     "2.1 GB",

@@ -1,4 +1,5 @@
 import { useEffect, useState } from "react";
+import { sizeText } from "../texts/index.ts";
 import { t } from "../texts/shelf.ts";
 
 interface Told {
@@ -36,10 +37,4 @@ async function storage(): Promise<Told | undefined> {
   const { usage, quota } = await navigator.storage.estimate();
   if (usage === undefined || quota === undefined || quota === 0) return undefined;
   return { used: sizeText(usage), most: sizeText(quota), kept: await navigator.storage.persisted() };
-}
-
-/** A size in the unit that gives few figures. @example sizeText(3_200_000) is 3.2 MB */
-export function sizeText(bytes: number): string {
-  const [value, unit] = bytes >= 1e9 ? [bytes / 1e9, "GB"] : [bytes / 1e6, "MB"];
-  return `${value >= 10 ? Math.round(value) : Math.round(value * 10) / 10} ${unit}`;
 }

@@ -2,8 +2,7 @@ import { useState } from "react";
 import { Button, FileTrigger } from "react-aria-components";
 import type { PackStanding, Problem } from "#engine";
 import type { OpenJob } from "../contract.ts";
-import { Say } from "../fields/index.ts";
-import { remedyOf, sentenceOf } from "../texts/problems.ts";
+import { Problems, Say } from "../fields/index.ts";
 import { t } from "../texts/set.ts";
 
 /** The code that a pack says of itself, whatever else is wrong with it. */
@@ -48,11 +47,7 @@ export function OwnPack({ job, packs }: { readonly job: OpenJob; readonly packs:
       <p className="hint">{t("set.rules.own.hint")}</p>
       {problems.length > 0 ? (
         <Say severity="must" live>
-          {problems.slice(0, 5).map((problem) => (
-            <p key={sentenceOf(problem)}>
-              {sentenceOf(problem)} <span className="hint">{remedyOf(problem)}</span>
-            </p>
-          ))}
+          <Problems of={problems.slice(0, 5)} />
         </Say>
       ) : null}
     </div>

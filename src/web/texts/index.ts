@@ -10,6 +10,7 @@ export {
   moneyText,
   numberText,
   percentText,
+  sizeText,
   smallLengthFigure,
   smallLengthText,
   type Units,

@@ -105,3 +105,10 @@ export function moneyText(amount: number, currency: string): string {
   const written = figure(amount, "money");
   return currency === "" ? written : `${written} ${currency}`;
 }
+
+/** Size of a file or a store, in the unit that gives few figures: 64 kB, 3.2 MB, 1.5 GB. */
+export function sizeText(bytes: number): string {
+  const [value, unit] =
+    bytes >= 1e9 ? [bytes / 1e9, "GB"] : bytes >= 1e6 ? [bytes / 1e6, "MB"] : [Math.ceil(bytes / 1e3), "kB"];
+  return `${unit === "kB" || value >= 10 ? figure(value, "noDecimals") : numberText(Math.round(value * 10) / 10)} ${unit}`;
+}

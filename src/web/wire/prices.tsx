@@ -3,8 +3,7 @@ import { Button, FileTrigger } from "react-aria-components";
 import type { Problem } from "#engine";
 import type { JobDetails } from "#job";
 import type { OpenJob } from "../contract.ts";
-import { Say } from "../fields/index.ts";
-import { remedyOf, sentenceOf } from "../texts/problems.ts";
+import { Problems, Say } from "../fields/index.ts";
 import { t } from "../texts/wire.ts";
 import { Amount, without } from "./amount.tsx";
 import { rememberedPrices, rememberPrices } from "./remembered-prices.ts";
@@ -107,11 +106,7 @@ function KeptFile({
       )}
       {problems.length > 0 ? (
         <Say severity="must" live>
-          {problems.slice(0, 5).map((problem) => (
-            <p key={sentenceOf(problem)}>
-              {sentenceOf(problem)} <span className="hint">{remedyOf(problem)}</span>
-            </p>
-          ))}
+          <Problems of={problems.slice(0, 5)} />
         </Say>
       ) : null}
     </div>
