@@ -32,10 +32,15 @@ export function wiringPart(input: {
       .map(({ context }) => context.device),
   );
   const all = wiringPlan(site, wiring.found, wiring.built, { derived, paired });
-  const here = new Set(handover.site.detectors.map(({ id }) => id));
+  const here = new Set([...handover.site.detectors, ...handover.site.luminaires].map(({ id }) => id));
   const plan = {
     ...all,
-    groups: all.groups.filter(({ detectors }) => detectors.some(({ wired }) => here.has(wired.id))),
+    groups: all.groups.filter(({ detectors, loads }) =>
+      detectors.length > 0
+        ? detectors.some(({ wired }) => here.has(wired.id))
+        : // What main contacts feed has no detector of its own: it belongs where its luminaires hang.
+          loads.length === 0 || loads.some(({ ids }) => ids.some((id) => here.has(id))),
+    ),
   };
   const papers = {
     site: handover.site,
