@@ -1,6 +1,6 @@
 import type { Seconds } from "../quantity/index.ts";
 import type { StationCandidate } from "./candidate.ts";
-import type { StationKind } from "./station.ts";
+import type { Station, StationKind } from "./station.ts";
 
 /** Order in which kinds are served while the allowance lasts. */
 const KINDS: readonly StationKind[] = [
@@ -91,7 +91,9 @@ const sorted = (candidates: readonly StationCandidate[]): readonly StationCandid
  * @param chosen - Stations. @returns Ids.
  * @example A corner that two devices see names neither
  */
-export const namedBy = (chosen: readonly StationCandidate[]): ReadonlySet<string> =>
+export const namedBy = (
+  chosen: readonly { readonly station: Pick<Station, "expected" | "devices"> }[],
+): ReadonlySet<string> =>
   new Set(
     chosen.flatMap(({ station }) =>
       station.expected.kind !== "not-seen" && station.devices.length === 1 ? station.devices : [],

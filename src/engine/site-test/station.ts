@@ -80,8 +80,12 @@ export interface WalkTest {
   /** Way between the stations, from the door. [m] */
   readonly way: Metres;
   readonly seconds: { readonly attended: Seconds; readonly waiting: Seconds };
-  /** Of a short test: how many stations a full one has, and which devices no station names. */
-  readonly left: { readonly stations: number; readonly devices: readonly string[] };
+  /** Of a short test: how many stations a full one has, and which devices no station names, and the tags of those. */
+  readonly left: {
+    readonly stations: number;
+    readonly devices: readonly string[];
+    readonly tags: Readonly<Record<string, string>>;
+  };
   /** The plan leaves gaps open that no station can prove closed. */
   readonly openGaps: number;
 }

@@ -36,7 +36,7 @@ const test1 = (stations: readonly Station[], given: Partial<WalkTest> = {}): Wal
   stations,
   way: 0,
   seconds: { attended: 0, waiting: 0 },
-  left: { stations: 0, devices: [] },
+  left: { stations: 0, devices: [], tags: {} },
   others: [],
   openGaps: 0,
   ...given,
@@ -134,6 +134,17 @@ describe("rooms", () => {
 
   test("[VE-4] a gap that the plan leaves open is never passed over", () => {
     expect(roomVerdict(test1([first, second], { openGaps: 1 }), good).check.verdict).toBe("not-proven");
+  });
+
+  test("[VE-4] a detector that no walked station tests leaves the room not proven, named; once a station of the full test has seen it, it is tested", () => {
+    const left = { stations: 1, devices: ["d2"], tags: { d2: "B2" } };
+    const beside = station({ id: "towards:d2:0", devices: ["d2"] });
+    const short = test1([first, second], { left, others: [beside] });
+    const { check } = roomVerdict(short, good);
+    expect(check).toMatchObject({ verdict: "not-proven", actual: 2, limit: 2 });
+    expect(check.assumptions).toEqual(["Take the full test: no station of the short one tests B2"]);
+    const more = reading({ id: "r4", station: "towards:d2:0", distance: 4 });
+    expect(roomVerdict(short, [...good, more]).check).toMatchObject({ verdict: "pass", assumptions: [] });
   });
 
   test("[VE-4] a room without stations is not proven", () => {

@@ -1,5 +1,6 @@
 import type { Check, Verdict } from "../check/index.ts";
 import type { Metres } from "../quantity/index.ts";
+import { namedBy } from "./choose-stations.ts";
 import { momentOf } from "./site-entry.ts";
 import type { Station, WalkTest } from "./station.ts";
 
@@ -38,7 +39,8 @@ export interface RoomVerdict {
 /**
  * A room's walk test held against its plan.
  *
- * One failed station fails the room; a station without a reading that counts, or a gap that the plan itself leaves open, leaves it not proven.
+ * One failed station fails the room; a station without a reading that counts, a gap that the plan itself leaves open, or a detector that
+ * no walked station tests for certain leaves it not proven.
  *
  * @param test - The planned test. @param readings - All readings of the room, in any order.
  * @returns A verdict for the room and for each station, in the order of the tour; then stations of a fuller test that were read before.
@@ -56,14 +58,19 @@ export function roomVerdict(test: WalkTest, readings: readonly StationReading[])
   );
   const count = (verdict: Verdict): number =>
     stations.filter(({ check }) => check.verdict === verdict).length;
+  const named = namedBy(walked.map((station) => ({ station })));
+  const untested = test.left.devices.filter((id) => !named.has(id)).map((id) => test.left.tags[id] ?? id);
   const known = new Set(walked.map((station) => station.id));
   const assumptions = [
     ...(count("not-proven") > 0 ? [`Stations not proven: ${count("not-proven")}`] : []),
     ...(test.openGaps > 0 ? [`The plan itself leaves gaps open: ${test.openGaps}`] : []),
-    ...(test.left.devices.length > 0 ? [`Detectors that no station names: ${test.left.devices.length}`] : []),
+    ...(untested.length > 0
+      ? [`Take the full test: no station of the short one tests ${untested.join(", ")}`]
+      : []),
     ...(stations.length === 0 ? ["Nothing is seen in the plan, so there is nothing to test"] : []),
   ];
-  const isProven = stations.length > 0 && count("not-proven") === 0 && test.openGaps === 0;
+  const isProven =
+    stations.length > 0 && count("not-proven") === 0 && test.openGaps === 0 && untested.length === 0;
   return {
     room: test.room,
     check: {

@@ -292,7 +292,11 @@ describe("short tests", () => {
       ),
     );
     expect([...tested, ...few.left.devices].toSorted()).toEqual(["d1", "d3", "d5"]);
-    expect(walkTest(crowd, "office", { extent: "full" }).left).toEqual({ stations: 0, devices: [] });
+    expect(walkTest(crowd, "office", { extent: "full" }).left).toEqual({
+      stations: 0,
+      devices: [],
+      tags: {},
+    });
   });
 
   test("[WT-11] a corner or a door that several devices answer for proves none of them", () => {

@@ -46,6 +46,7 @@ export function walkTest(site: Site, roomId: string, options: WalkTestOptions = 
         });
   const tour = tourOf(chosen, { start, ways });
   const named = namedBy(chosen);
+  const unnamed = context.devices.filter(({ id }) => !named.has(id));
   return {
     room: roomId,
     stations: tour.order.map((index) => (chosen[index] as StationCandidate).station),
@@ -60,7 +61,10 @@ export function walkTest(site: Site, roomId: string, options: WalkTestOptions = 
     },
     left: {
       stations: candidates.length - chosen.length,
-      devices: context.devices.map((device) => device.id).filter((id) => !named.has(id)),
+      devices: unnamed.map(({ id }) => id),
+      tags: Object.fromEntries(
+        unnamed.map(({ id }) => [id, site.detectors.find((one) => one.id === id)?.tag || id]),
+      ),
     },
     openGaps: context.coverage.gaps.filter((gap) => !gap.tolerated).length,
   };
