@@ -55,6 +55,7 @@ export {
   checkStepReading,
   mayEnter,
   mayPowerUp,
+  needsJudgement,
   type Permission,
   type StepState,
   type StepStatus,

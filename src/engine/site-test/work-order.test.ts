@@ -16,6 +16,8 @@ import {
   isolationGroups,
   mayEnter,
   mayPowerUp,
+  needsJudgement,
+  readingRows,
   type SiteEntry,
   stagesOf,
   UNASSIGNED,
@@ -61,12 +63,17 @@ const entry = (step: WorkStep, given: Partial<SiteEntry> = {}): SiteEntry => ({
   ...given,
 });
 
-/** What a good day enters for a step: every part, a reading in the middle of its limits. */
+/** What a good day enters for a step: every part, a reading in the middle of its limits, an ordinary one where there are none. */
 function goodEntries(step: WorkStep, time: string): readonly SiteEntry[] {
   const { result } = step;
   if (result.kind === "reading") {
     const limit = result.limit;
-    const value = limit?.least !== undefined ? limit.least + 0.05 : (limit?.most ?? 1) * 0.5;
+    const value =
+      limit?.least !== undefined
+        ? limit.least + 0.05
+        : limit?.most !== undefined
+          ? limit.most * 0.5
+          : readingRows[result.reading].usual[0] + 1;
     return [entry(step, { time, outcome: "read", value })];
   }
   const outcome = result.kind === "done" ? "done" : "passed";
@@ -326,6 +333,28 @@ describe("state", () => {
     ]);
     const without = entries.filter((one) => one.step !== "insulation");
     expect(codes(mayPowerUp(workState(order, without), "circuit", site))).toContain("power-refused-test");
+  });
+
+  test("[WO-4] continuity has no limit: an unusual figure lets no power on until the tester judges it passed", () => {
+    const entries = doneBefore(order, "power-up:circuit:circuit");
+    const continuity = named(order, "continuity:circuit:circuit");
+    const power = (given: Partial<SiteEntry>): string[] =>
+      codes(
+        mayPowerUp(
+          workState(order, [...entries, entry(continuity, { time: at(50), ...given })]),
+          "circuit",
+          site,
+        ),
+      );
+    expect(power({ outcome: "read", value: 4000 })).toEqual(["power-refused-test"]);
+    expect(power({ outcome: "passed", value: 4000 })).toEqual([]);
+    expect(power({ outcome: "failed", value: 4000 })).toEqual(["power-refused-failed"]);
+    expect(power({ outcome: "read", value: 0.8 })).toEqual([]);
+    expect([4000, 0.8, undefined].map((value) => needsJudgement(continuity, value))).toEqual([
+      true,
+      false,
+      false,
+    ]);
   });
 
   test("[WO-2] whichever entry of a complete job is left out, the power is refused or the entry was no condition of it", () => {

@@ -149,6 +149,19 @@ export function checkStepReading(
   return checkReading(step.result.reading, { value, limit: step.result.limit, instrument });
 }
 
+/**
+ * Whether a reading says nothing until the tester has judged it "passed" or "failed": no limit is known, and it is unusual (WO-4).
+ *
+ * @param step - Any step. @param value - In the reading's unit.
+ * @returns True until somebody judges it.
+ * @source COMMON-PRACTICE
+ * @example Continuity 4000 Ω: yes; 0.8 Ω: no
+ */
+export const needsJudgement = (step: WorkStep, value: number | undefined): boolean =>
+  step.result.kind === "reading" &&
+  step.result.limit === undefined &&
+  checkStepReading(step, value).problems.some(({ code }) => code === "reading-unusual");
+
 const keyOf = ({ step, about, part }: Pick<SiteEntry, "step" | "about" | "part">): string =>
   `${step}:${about.kind}:${about.id}:${part ?? ""}`;
 
@@ -207,6 +220,7 @@ function verdictOf(step: WorkStep, entry: SiteEntry): "done" | "failed" | undefi
   if (step.result.kind === "reading") {
     if (entry.outcome === "passed") return step.result.limit ? undefined : "done";
     if (entry.outcome !== "read") return undefined;
+    if (needsJudgement(step, entry.value)) return undefined;
     const { check, problems } = checkStepReading(step, entry.value);
     if (check.actual === undefined || problems.some(({ code }) => code === "reading-impossible"))
       return undefined;

@@ -42,7 +42,7 @@ export function FoundSection({ job, store, planned }: FoundSectionProps) {
     const heights = new Map(
       countedEntries(standingEntries({ testEntries, swaps, detectors })).flatMap(
         ({ step, about, outcome, value }) =>
-          step === "height" && about.kind === "detector" && outcome === "read" && value !== undefined
+          step === "height" && about.kind === "detector" && outcome !== "failed" && value !== undefined
             ? [[about.id, value] as const]
             : [],
       ),

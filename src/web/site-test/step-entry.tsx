@@ -1,8 +1,8 @@
 import { useState } from "react";
 import { Button } from "react-aria-components";
-import { checkStepReading, readingRows, type StepState, type WorkStep } from "#engine";
+import { checkStepReading, needsJudgement, readingRows, type StepState, type WorkStep } from "#engine";
 import type { OpenJob } from "../contract.ts";
-import { FigureField, More, Say, TextBox } from "../fields/index.ts";
+import { FigureField, More, Say, TextBox, Tick } from "../fields/index.ts";
 import { numberText } from "../texts/index.ts";
 import { remedyOf, sentenceOf } from "../texts/problems.ts";
 import { t } from "../texts/test.ts";
@@ -120,6 +120,8 @@ interface ReadingEntryProps {
 /** A figure with its unit and limit; what is unlikely is asked about, and may be kept. */
 function ReadingEntry({ step, allowed, onEnter }: ReadingEntryProps) {
   const [value, setValue] = useState<number | undefined>();
+  // The very figure that the tester judged: another one is another question.
+  const [judged, setJudged] = useState<number | undefined>();
   if (step.result.kind !== "reading") return null;
   const { unit } = readingRows[step.result.reading];
   const { check, problems } = checkStepReading(step, value);
@@ -132,6 +134,8 @@ function ReadingEntry({ step, allowed, onEnter }: ReadingEntryProps) {
         : most !== undefined && Number.isFinite(most)
           ? t("test.limit.most", { most: numberText(most), unit })
           : t("test.limit.none");
+  const isJudged = value !== undefined && judged === value;
+  const asked = needsJudgement(step, value);
   const refused = problems.some(({ code }) => code === "reading-impossible");
   return (
     <>
@@ -159,11 +163,16 @@ function ReadingEntry({ step, allowed, onEnter }: ReadingEntryProps) {
           <p className="hint">{remedyOf(problem)}</p>
         </Say>
       ))}
+      {asked ? (
+        <Tick on={isJudged} onChange={(on) => setJudged(on ? value : undefined)}>
+          {t("test.reading.judged")}
+        </Tick>
+      ) : null}
       <div className="test-answers">
         <Button
           className="button button-first test-answer"
-          isDisabled={!allowed || value === undefined || refused}
-          onPress={() => onEnter({ outcome: "read", value, unit })}
+          isDisabled={!allowed || value === undefined || refused || (asked && !isJudged)}
+          onPress={() => onEnter({ outcome: asked ? "passed" : "read", value, unit })}
         >
           {t("test.answer.enter")}
         </Button>
