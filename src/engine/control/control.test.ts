@@ -270,6 +270,27 @@ describe("power, faults and codes", () => {
       "The light of D1 goes off at 10:05 on day 2 while somebody is there, and stays dark for 20 s.",
     ]);
   });
+  test("a fault that begins before the days watched is told with its length within them", () => {
+    const day = 86_400;
+    const run = (people: readonly (readonly [number, number])[], offDelay: number, movements: number[]) =>
+      simulate({
+        devices: [device({ offDelay })],
+        loads: [{ ...lamps, title: "The light" }],
+        events: at("movement", movements),
+        people: { lamps: people },
+        watchFrom: day,
+        until: 2 * day,
+      }).faults.map(({ problem }) => sentenceOf(problem));
+    // Dark from an hour before midnight to an hour after: one hour of it is watched.
+    expect(run([[day - 2 * 3600, day + 3600]], 3600, [day - 2 * 3600])).toEqual([
+      "The light goes off at 0:00 while somebody is there, and stays dark for 60 min.",
+    ]);
+    // Lit for thirty hours, six of them before.
+    const often = Array.from({ length: 30 * 6 }, (_, i) => day - 6 * 3600 + i * 600);
+    expect(run([[day - 6 * 3600, 2 * day]], 900, often)).toEqual([
+      "The light stays lit for 24 h without a break from 0:00 on.",
+    ]);
+  });
   test("switching off by hand or by daylight while somebody is there is no fault", () => {
     const run = simulate({
       devices: [device({})],

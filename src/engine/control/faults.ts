@@ -70,9 +70,12 @@ export function simulate(task: ControlTask, limits: FaultLimits = usualLimits): 
   return { ...run, holds, faults: faults.filter(({ from, to }) => from >= watchFrom || to > watchFrom) };
 }
 
-/** A time of the task for a sentence: what leads in is not told. */
+/** The first moment of a stretch that is watched: what leads in is not told, nor counted. */
+const watched = (task: ControlTask, time: Seconds): Seconds => Math.max(time, task.watchFrom ?? 0);
+
+/** A time of the task for a sentence. */
 const told = (task: ControlTask, time: Seconds): string =>
-  clockTime(Math.max(0, time - (task.watchFrom ?? 0)));
+  clockTime(watched(task, time) - (task.watchFrom ?? 0));
 
 const titleOf = (task: ControlTask, id: string): string =>
   task.loads.find((load) => load.id === id)?.title ?? id;
@@ -106,7 +109,7 @@ function offWhileOccupied(task: ControlTask, { id, track, people }: LitLoad): Co
     faults.push({
       problem: {
         code: "switched-off-while-occupied",
-        values: { load: titleOf(task, id), at: told(task, at), dark: lengthOfTime(to - at) },
+        values: { load: titleOf(task, id), at: told(task, at), dark: lengthOfTime(to - watched(task, at)) },
         records: device === undefined ? [] : [device],
       },
       load: id,
@@ -148,7 +151,7 @@ function emptyFault(
   const values = {
     load: titleOf(task, id),
     from: told(task, stretch.from),
-    long: lengthOfTime(stretch.to - stretch.from),
+    long: lengthOfTime(stretch.to - watched(task, stretch.from)),
     allowed: lengthOfTime(stretch.allowed),
   };
   return {
@@ -222,7 +225,11 @@ function neverOff(task: ControlTask, { id, track, limits }: LimitedLoad): Contro
     faults.push({
       problem: {
         code: "never-off",
-        values: { load: titleOf(task, id), hours: Math.round(lit / 3600), at: told(task, track.on[i]!) },
+        values: {
+          load: titleOf(task, id),
+          hours: Math.round((track.off[i]! - watched(task, track.on[i]!)) / 3600),
+          at: told(task, track.on[i]!),
+        },
       },
       load: id,
       from: track.on[i]!,
