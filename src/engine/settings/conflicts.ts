@@ -2,7 +2,7 @@ import type { Problem } from "../check/index.ts";
 import { unknownFacts } from "./derive.ts";
 import type { SetDevice } from "./device-settings.ts";
 import { groupConflicts, inMinutes } from "./group-conflicts.ts";
-import { backgroundLevels, outputChoice, outputKindOf } from "./output.ts";
+import { asksForBackground, backgroundLevels, outputKindOf } from "./output.ts";
 
 /**
  * Settings that contradict the room, the group, a rule, or each other; and what was chosen where nobody knows whether it fits.
@@ -92,8 +92,5 @@ function outputConflicts(
     const { least, most } = backgroundLevels;
     if (value.background < least - 1e-9 || value.background > most + 1e-9)
       report("background-level-unusual", { percent: Math.round(value.background * 100) });
-  } else if (settings.output.kind === "chosen") {
-    const { value: wished } = outputChoice(context);
-    if (typeof wished === "object") report("way-goes-dark");
-  }
+  } else if (settings.output.kind === "chosen" && asksForBackground(context)) report("way-goes-dark");
 }

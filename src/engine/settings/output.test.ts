@@ -51,6 +51,21 @@ describe("kind of output", () => {
     expect(output({ use: "passing", escapeRoute: false, daylight: false }).value).toBe("switch");
     expect(output({ use: "sitting" }).value).toBe("switch");
   });
+  test("a data sheet that does not know plain switching is taken at its word where no background is asked for", () => {
+    const sitting = { use: "sitting" } as const;
+    expect(output({ ...sitting, outputKinds: ["dimming-broadcast"] })).toMatchObject({
+      kind: "derived",
+      value: "dimming-broadcast",
+    });
+    expect(output({ ...sitting, outputKinds: ["two-level"] }).value).toEqual({ background: 0.1 });
+    for (const only of ["dimming-broadcast", "two-level", "switch"] as const)
+      expect(codes({ ...sitting, outputKinds: [only] })).toEqual([]);
+    expect(codes({ ...sitting, outputKinds: ["two-level"] }, { output: "switch" })).toEqual([
+      "output-not-declared",
+    ]);
+    // A stair still asks for a background level that such a sheet does not declare.
+    expect(codes({ outputKinds: ["dimming-broadcast"] })).toEqual(["output-not-declared"]);
+  });
   test("a data sheet that knows an addressed bus alone is named as not covered", () => {
     expect(output({ outputKinds: ["addressed-bus"] })).toMatchObject({
       kind: "derived",

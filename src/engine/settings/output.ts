@@ -16,7 +16,8 @@ export interface OutputChoice {
  *
  * A stair, or an escape route without daylight, is not left dark by one device that fails: it falls to a background level, unless each
  * point is seen by two devices. Elsewhere the light is switched. What the place asks for is derived even where the data sheet does not
- * declare it, and is then a finding; only a sheet that knows nothing but an addressed bus is taken at its word.
+ * declare it, and is then a finding. Elsewhere a sheet that does not know plain switching is taken at its word, and one that knows
+ * nothing but an addressed bus everywhere.
  *
  * @param context - Use, escape route, daylight, sight of two devices, kinds of output of the data sheet.
  * @returns Value with its reason, and what it takes for granted.
@@ -24,27 +25,24 @@ export interface OutputChoice {
  * @example A stair with one device: two-level, 10 %
  */
 export function outputChoice(context: SettingContext): OutputChoice {
-  const { use, escapeRoute, daylight, seenByTwo, outputKinds } = context;
+  const { use, escapeRoute, daylight, outputKinds } = context;
   if (outputKinds?.length === 1 && outputKinds[0] === "addressed-bus")
     return {
       value: "addressed-bus",
       reason:
         "Its data sheet knows an addressed bus alone: addresses, groups and levels are not covered here.",
     };
-  const way = use === "stair" || (escapeRoute === true && daylight !== true);
-  if (!way)
-    return {
-      value: "switch",
+  if (!isWay(context))
+    return withoutBackground(outputKinds, {
       reason: "It lights no stair, and no escape route without daylight.",
       ...(escapeRoute === undefined
         ? { assumption: "Nobody said whether an escape route leads through here." }
         : {}),
-    };
-  if (seenByTwo === true)
-    return {
-      value: "switch",
+    });
+  if (!asksForBackground(context))
+    return withoutBackground(outputKinds, {
       reason: "Each point is seen by two devices: one that fails leaves nobody in the dark.",
-    };
+    });
   const where = use === "stair" ? "A stair" : "An escape route without daylight";
   return {
     value: { background: backgroundLevels.least },
@@ -54,6 +52,27 @@ export function outputChoice(context: SettingContext): OutputChoice {
       : {}),
   };
 }
+
+/** The light is switched; by what a data sheet declares, where that is something else. */
+function withoutBackground(
+  declared: SettingContext["outputKinds"],
+  why: Pick<OutputChoice, "reason" | "assumption">,
+): OutputChoice {
+  const other = declared?.find((kind) => kind !== "addressed-bus");
+  if (other === undefined || declared?.includes("switch")) return { value: "switch", ...why };
+  return {
+    ...why,
+    value: other === "two-level" ? { background: backgroundLevels.least } : other,
+    reason: `${why.reason} Its data sheet declares no plain switching, so that what it does declare is taken.`,
+  };
+}
+
+const isWay = ({ use, escapeRoute, daylight }: SettingContext): boolean =>
+  use === "stair" || (escapeRoute === true && daylight !== true);
+
+/** Whether the place asks for a background level: a way that one failing device would leave dark. @param context - Use, escape route, daylight, sight of two devices. @returns True where it does. @source SETTING-CHOICE @example A stair with one device: true */
+export const asksForBackground = (context: SettingContext): boolean =>
+  isWay(context) && context.seenByTwo !== true;
 
 /** The kind of output of a setting, as a data sheet names it. @param output - Value of the setting. @returns Kind. @example { background: 0.1 }: "two-level" */
 export const outputKindOf = (
