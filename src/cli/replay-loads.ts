@@ -1,18 +1,21 @@
 import {
   type DelayWish,
+  type DeviceSettings,
   type LoadDevice,
   type ReplayedLoad,
   roomTitle,
   type Site,
-  usualParameters,
   usualWish,
 } from "#engine";
 
+/** Settings of each detector, with how they came to be. */
+export type SettingsById = ReadonlyMap<string, DeviceSettings>;
+
 /** What had to be assumed of a load, and of the log that was run through it. */
-export const assumptionsOf = (replayed: ReplayedLoad, still: number): readonly string[] => [
-  ...ofLoad(replayed),
-  ...ofPeople(replayed, still),
-];
+export const assumptionsOf = (
+  replayed: ReplayedLoad,
+  { settings, still }: { readonly settings: SettingsById; readonly still: number },
+): readonly string[] => [...ofLoad(replayed, settings), ...ofPeople(replayed, still)];
 
 interface Assumption {
   /** Of the detector it is about. */
@@ -20,16 +23,16 @@ interface Assumption {
   readonly what: string;
 }
 
-function ofLoad({ load }: ReplayedLoad): readonly string[] {
+function ofLoad({ load }: ReplayedLoad, settings: SettingsById): readonly string[] {
   const { count, withoutPower } = load.luminaires;
   const switching = load.devices.filter(({ role }) => role === "switches");
   const assumptions: Assumption[] = [
     ...load.devices.flatMap((device) => ofSlave(device)),
-    ...switching.flatMap((device) => ofDevice(device)),
+    ...switching.flatMap((device) => ofDevice(device, settings.get(device.id))),
   ];
   if (load.background > 0)
     assumptions.push({
-      what: `while it is off it draws ${Math.round(load.background * 100)} % of its power, the background level that is set`,
+      what: `while it is off it draws ${Math.round(load.background * 100)} % of its power, the background level that is set or derived`,
     });
   if (count === 0) assumptions.push({ what: "load not known: no luminaires are entered" });
   else if (withoutPower > 0)
@@ -47,13 +50,13 @@ function ofSlave({ tag, role, chosen }: LoadDevice): readonly Assumption[] {
     : [];
 }
 
-/** What nobody chose, and what was chosen and a log cannot show. */
-function ofDevice({ tag, chosen }: LoadDevice): readonly Assumption[] {
+/** What nobody chose and is derived, and what is set and a log cannot show. */
+function ofDevice({ tag, chosen }: LoadDevice, settings: DeviceSettings | undefined): readonly Assumption[] {
   const said: string[] = [];
-  if (chosen.mode === undefined) said.push(`mode not entered, taken as ${usualParameters.mode}`);
-  if (chosen.offDelay === undefined)
+  if (settings?.mode.kind === "derived") said.push(`mode not entered, derived as ${settings.mode.value}`);
+  if (settings?.offDelay.kind === "derived")
     said.push(
-      `off delay not entered; our usual one, ${usualParameters.offDelay / 60} min, is among those tried`,
+      `off delay not entered; ${Number((settings.offDelay.value / 60).toFixed(2))} min, as derived, is among those tried`,
     );
   if (chosen.mode === "semi-automatic")
     said.push("whoever comes into the dark is taken to press the button; the log does not show it");

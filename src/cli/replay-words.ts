@@ -8,13 +8,14 @@ import {
   sentenceOf,
 } from "#engine";
 import type { PresenceLog } from "#exchange";
-import { assumptionsOf, roomNames } from "./replay-loads.ts";
+import { assumptionsOf, roomNames, type SettingsById } from "./replay-loads.ts";
 import { aligned, findingJson, findingLines, rounded } from "./words.ts";
 
 export interface ReplayAbout {
   readonly file: string;
   readonly log: PresenceLog;
   readonly site: Site;
+  readonly settings: SettingsById;
   readonly notes: readonly Finding[];
   /** [s] */
   readonly still: number;
@@ -38,10 +39,8 @@ const referenceOf = (
 });
 
 /** The answer as data. */
-export function jsonOf(
-  loads: readonly ReplayedLoad[],
-  { file, log, site, notes, still }: ReplayAbout,
-): unknown {
+export function jsonOf(loads: readonly ReplayedLoad[], about: ReplayAbout): unknown {
+  const { file, log, notes } = about;
   const [first] = loads;
   return {
     log: {
@@ -52,22 +51,23 @@ export function jsonOf(
       hours: rounded(hours(first!.run.span), 3),
       recordedHours: rounded(hours(first!.run.recorded), 3),
     },
-    loads: loads.map((load) => loadJson(load, site, still)),
+    loads: loads.map((load) => loadJson(load, about)),
     findings: notes.map(findingJson),
   };
 }
 
-function loadJson(load: ReplayedLoad, site: Site, still: number): unknown {
+function loadJson(load: ReplayedLoad, { site, settings, still }: ReplayAbout): unknown {
   const reference = referenceOf(load);
   const { delay, reason } = load.recommended;
   return {
     rooms: load.load.rooms,
     name: roomNames(site, load.load.rooms),
-    devices: switching(load).map(({ id, tag, chosen: { mode, offDelay } }) => ({
+    devices: switching(load).map(({ id, tag, parameters: { mode, offDelay } }) => ({
       id,
       tag,
-      mode: mode ?? null,
-      offMinutes: offDelay === undefined ? null : rounded(offDelay / 60),
+      mode,
+      offMinutes: rounded(offDelay / 60),
+      derived: derivedOf(id, settings),
     })),
     power: load.load.power === undefined ? null : rounded(load.load.power),
     reference: {
@@ -92,36 +92,40 @@ function loadJson(load: ReplayedLoad, site: Site, still: number): unknown {
       message: sentenceOf(reason),
       remedy: remedyOf(reason),
     },
-    assumptions: assumptionsOf(load, still),
+    assumptions: assumptionsOf(load, { settings, still }),
   };
 }
+
+/** Which of the two nobody chose. */
+const derivedOf = (id: string, settings: SettingsById): readonly ("mode" | "offDelay")[] =>
+  (["mode", "offDelay"] as const).filter((name) => settings.get(id)?.[name].kind === "derived");
 
 const energyJson = (energy: number | undefined): number | null =>
   energy === undefined ? null : rounded(energy, 3);
 
 /** The answer for a person. */
-export function textOf(
-  loads: readonly ReplayedLoad[],
-  { file, log, site, notes, still }: ReplayAbout,
-): string {
+export function textOf(loads: readonly ReplayedLoad[], about: ReplayAbout): string {
+  const { file, log, notes } = about;
   const { span, recorded } = loads[0]!.run;
   const gap = span - recorded > log.step ? `, ${hours(recorded).toFixed(1)} h of them recorded` : "";
   return [
     `${file}: ${log.times.length} rows from ${log.begins} on, ${hours(span).toFixed(1)} h${gap}`,
-    ...loads.flatMap((load) => ["", ...loadLines(load, site, still)]),
+    ...loads.flatMap((load) => ["", ...loadLines(load, about)]),
     ...(notes.length > 0 ? ["", findingLines(notes)] : []),
   ].join("\n");
 }
 
-function loadLines(load: ReplayedLoad, site: Site, still: number): string[] {
+function loadLines(load: ReplayedLoad, about: ReplayAbout): string[] {
   const reference = referenceOf(load);
-  const settings = switching(load).map(
-    ({ tag, chosen: { mode, offDelay } }) =>
-      `${tag} (${mode ?? "mode not entered"}, ${offDelay === undefined ? "delay not entered" : `delay ${minutes(offDelay)}`})`,
-  );
+  const { site, settings, still } = about;
+  const set = switching(load).map(({ id, tag, parameters: { mode, offDelay } }) => {
+    const derived = new Set(derivedOf(id, settings));
+    const how = (name: "mode" | "offDelay"): string => (derived.has(name) ? ", derived" : "");
+    return `${tag} (${mode}${how("mode")}; delay ${minutes(offDelay)}${how("offDelay")})`;
+  });
   const reason = load.recommended.reason;
   return [
-    `${roomNames(site, load.load.rooms)}: ${settings.join(", ")}`,
+    `${roomNames(site, load.load.rooms)}: ${set.join(", ")}`,
     aligned(
       ["Off delay", "Lit", "Switch-offs", "While somebody is there", "Cycles a year", "Energy", "Spared"],
       [
@@ -139,7 +143,7 @@ function loadLines(load: ReplayedLoad, site: Site, still: number): string[] {
       new Set([1, 2, 3, 4, 5, 6]),
     ),
     `Recommended: ${load.recommended.delay === undefined ? "none" : minutes(load.recommended.delay)}. ${sentenceOf(reason)} ${remedyOf(reason)}`,
-    ...assumptionsOf(load, still).map((assumption) => `Assumed: ${assumption}`),
+    ...assumptionsOf(load, { settings, still }).map((assumption) => `Assumed: ${assumption}`),
   ];
 }
 

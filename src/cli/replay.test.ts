@@ -44,8 +44,9 @@ interface LoadJson {
   readonly rooms: readonly string[];
   readonly devices: readonly {
     readonly tag: string;
-    readonly mode: string | null;
-    readonly offMinutes: number | null;
+    readonly mode: string;
+    readonly offMinutes: number;
+    readonly derived: readonly string[];
   }[];
   readonly power: number | null;
   readonly reference: { readonly litHours: number; readonly energy: number | null };
@@ -182,18 +183,28 @@ describe("what a morning in one room says", () => {
 });
 
 describe("the settings of the job", () => {
-  test("what nobody entered is printed as assumed, what was entered is not", async () => {
+  test("what nobody entered is derived and printed so, what was entered is not", async () => {
     const [plain] = await loads("annex.job.json", "--log", "log.csv");
-    expect(plain!.devices).toEqual([{ id: "d1", tag: "B1.01", mode: null, offMinutes: null }]);
+    const both = ["mode", "offDelay"];
+    expect(plain!.devices).toEqual([
+      { id: "d1", tag: "B1.01", mode: "automatic", offMinutes: 5, derived: both },
+    ]);
+    const { out } = await told("annex.job.json", "--log", "log.csv");
+    expect(out).toContain("B1.01 (automatic, derived; delay 5 min, derived)");
+    expect(out).toMatch(/^5 min \(set\) /m);
+    // A plant room's derived delay is another: 20 min.
+    const rooms = handWritten.rooms.map((room) => ({ ...room, use: "plant" }));
+    const [plant] = await loads(await annex({ rooms }), "--log", "log.csv");
+    expect(plant!.devices).toMatchObject([{ offMinutes: 20, derived: both }]);
     expect(plain!.assumptions).toEqual(
       expect.arrayContaining([
-        "B1.01: mode not entered, taken as automatic",
-        "B1.01: off delay not entered; our usual one, 10 min, is among those tried",
+        "B1.01: mode not entered, derived as automatic",
+        "B1.01: off delay not entered; 5 min, as derived, is among those tried",
       ]),
     );
     const set = await annex({ detectors: [detector("x", { mode: "automatic", offDelay: 150 })] });
     const [load] = await loads(set, "--log", "log.csv");
-    expect(load!.devices).toEqual([{ id: "x", tag: "X", mode: "automatic", offMinutes: 2.5 }]);
+    expect(load!.devices).toEqual([{ id: "x", tag: "X", mode: "automatic", offMinutes: 2.5, derived: [] }]);
     expect(load!.assumptions.filter((one) => /not entered/.test(one))).toEqual([]);
     expect(load!.delays.map((one) => one.minutes)).toEqual([0, 1, 2.5, 5, 10, 15, 20, 30]);
     // Two and a half rows are no number of rows; the simulation lights 16 + 2 · 2.5 minutes.

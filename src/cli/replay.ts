@@ -1,5 +1,12 @@
-import { findingsOf, replayLoads, switchedLoads, usualStill } from "#engine";
-import { chosenOfJob } from "#job";
+import {
+  findingsOf,
+  replayLoads,
+  settingsOfSite,
+  switchedLoads,
+  usualStill,
+  valuesOfSettings,
+} from "#engine";
+import { settingsOfJob } from "#job";
 import { type Call, type Command, exitOf, refused, textValue } from "./command.ts";
 import { readBytes } from "./files.ts";
 import { findDetector } from "./find-records.ts";
@@ -36,10 +43,14 @@ export const replay: Command = {
     const { readLog } = await import("#exchange");
     const read = readLog(new TextDecoder().decode(bytes.bytes));
     if ("problems" in read) return refused(...read.problems);
-    const loads = replayLoads(switchedLoads(site, chosenOfJob(job), only?.id), read.log, wish.still);
+    // As the detectors are set: chosen, and derived where nobody chose.
+    const { devices } = settingsOfSite(site, settingsOfJob(job).choices);
+    const settings = new Map(devices.map((device) => [device.context.device, device.settings]));
+    const values = new Map([...settings].map(([id, one]) => [id, valuesOfSettings(one)]));
+    const loads = replayLoads(switchedLoads(site, values, only?.id), read.log, wish.still);
     const notes = findingsOf([...opened.notes, ...read.log.notes]);
     const findings = [...notes, ...findingsOf([...new Set(loads.map((load) => load.recommended.reason))])];
-    const about = { file: wish.file, log: read.log, site, notes, still: wish.still };
+    const about = { file: wish.file, log: read.log, site, settings, notes, still: wish.still };
     return { exit: exitOf(findings), json: jsonOf(loads, about), text: textOf(loads, about) };
   },
 };

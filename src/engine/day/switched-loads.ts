@@ -37,7 +37,7 @@ export interface LoadDevice {
  * them only report, they are taken to switch.
  *
  * @param site - Detectors, luminaires, models
- * @param chosen - What a person set, by detector
+ * @param chosen - What is set, chosen or derived, by detector
  * @param only - Id of a detector to look at alone
  * @returns Loads in the order of their first detector
  */

@@ -38,6 +38,12 @@ export interface SettingValues {
 
 export type SettingName = keyof SettingValues;
 export type DeviceSettings = { readonly [Name in SettingName]: Setting<SettingValues[Name]> };
+
+/** What is set on a device, without how it came to be. @param settings - Chosen and derived. @returns Values alone. @example Off delay derived as 900 s: 900 */
+export const valuesOfSettings = (settings: DeviceSettings): SettingValues =>
+  Object.fromEntries(
+    Object.entries(settings).map(([name, setting]) => [name, setting.value]),
+  ) as unknown as SettingValues;
 export type ChosenSettings = Readonly<Partial<SettingValues>>;
 
 /** What is known of the device and of the place it lights. Absent: nobody knows, and nothing that hangs on it counts as shown. */

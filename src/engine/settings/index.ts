@@ -10,6 +10,7 @@ export type {
   SettingName,
   SettingValues,
 } from "./device-settings.ts";
+export { valuesOfSettings } from "./device-settings.ts";
 export { backgroundLevels, outputKindOf } from "./output.ts";
 export {
   type DimmingLoop,

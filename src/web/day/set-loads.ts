@@ -1,12 +1,11 @@
 import {
-  type ChosenSettings,
   type DeviceSettings,
   type PlannedDevice,
   type Seconds,
-  type SettingValues,
   type Site,
   type SwitchedLoad,
   switchedLoads,
+  valuesOfSettings,
 } from "#engine";
 
 /** A load as its detectors are set, chosen or derived. */
@@ -22,7 +21,7 @@ export interface SetLoad {
 export function loadsOf(site: Site, devices: readonly PlannedDevice[]): readonly SetLoad[] {
   const settings = new Map(devices.map((device) => [device.context.device, device.settings]));
   const longest = new Map(devices.map(({ context }) => [context.device, context.longestDelay?.delay]));
-  const values = new Map([...settings].map(([id, one]) => [id, valuesOf(one)]));
+  const values = new Map([...settings].map(([id, one]) => [id, valuesOfSettings(one)]));
   return switchedLoads(site, values).map((load) => {
     const limits = load.devices.flatMap(({ id }) => longest.get(id) ?? []);
     return { load, settings, longest: limits.length > 0 ? Math.min(...limits) : undefined };
@@ -36,8 +35,3 @@ export const switching = (load: SwitchedLoad) => load.devices.filter(({ role }) 
 export const setDelays = (load: SwitchedLoad): readonly Seconds[] => [
   ...new Set(switching(load).map(({ parameters }) => parameters.offDelay)),
 ];
-
-const valuesOf = (settings: DeviceSettings): ChosenSettings =>
-  Object.fromEntries(
-    Object.entries(settings).map(([name, setting]) => [name, setting.value]),
-  ) as unknown as SettingValues;
