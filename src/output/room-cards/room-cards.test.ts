@@ -139,4 +139,15 @@ describe("Room cards", () => {
     expect(textsOf(ferryWing, "Ext. 212")).toContain("Ext. 212");
     expect(textsOf(ferryWing)).not.toContain("Ext. 212");
   });
+
+  test("name whom to call whole, however long: half a telephone number is none", () => {
+    for (const call of [
+      "Caretaker, 0100 200",
+      "Harbour office, weekdays 7 to 17, 0100 200 300, at night 0100 200 999",
+    ]) {
+      const texts = textsOf(ferryWing, call);
+      expect(texts.join(" ")).toContain(call);
+      expect(texts.filter((text) => text.endsWith("…") && text.startsWith(call.slice(0, 4)))).toEqual([]);
+    }
+  });
 });

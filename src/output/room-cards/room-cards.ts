@@ -83,7 +83,7 @@ function cardMarks(
     words([left, foot - 15], wording.call, { size: 3.5, colour: muted }),
     ...(call === ""
       ? [line([left + 60, foot - 14.6], [right, foot - 14.6], { width: 0.25, colour: ink })]
-      : [words([right, foot - 15], fitted(call, inner - 60, { size: 5 }), { size: 5, anchor: "end" })]),
+      : callMarks(call, [right, foot - 15])),
     words([left, foot - 5.5], fitted(wording.never, inner, { size: 2.5 }), {
       colour: muted,
     }),
@@ -113,4 +113,12 @@ function sentencesOf(
     ];
   });
   return { marks, end: y - 1 };
+}
+
+/** Whom to call, whole: half a telephone number is none. Smaller where it is long, on two lines where it is longer. */
+function callMarks(call: string, [right, y]: PaperPoint): readonly Mark[] {
+  const width = inner - 60;
+  const size = ([5, 3.5] as const).find((one) => broken(call, width, one).length === 1);
+  if (size !== undefined) return [words([right, y], call, { size, anchor: "end" })];
+  return broken(call, width, 2.5).map((row, i) => words([right, y - 3 + i * 4], row, { anchor: "end" }));
 }
