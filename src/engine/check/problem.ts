@@ -1,5 +1,6 @@
 import { type CatalogueEntry, catalogue, type ProblemCode } from "./catalogue/index.ts";
 import type { Check } from "./check.ts";
+import { filled } from "./filled.ts";
 
 export type { CatalogueEntry, Severity } from "./catalogue/entry.ts";
 
@@ -16,10 +17,6 @@ export interface Problem {
   readonly at?: readonly [number, number];
   readonly evidence?: readonly Check[];
 }
-
-/** A sentence with its {gaps} filled; a gap without a value stays. @example "{count} rooms" with 3: "3 rooms" */
-export const filled = (text: string, values: Problem["values"]): string =>
-  text.replace(/\{(\w+)\}/g, (whole, name: string) => (name in values ? String(values[name]) : whole));
 
 /** The catalogue's entry of a problem. */
 export const entryOf = (problem: Problem): CatalogueEntry => catalogue[problem.code];
