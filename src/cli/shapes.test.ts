@@ -172,6 +172,7 @@ test("replay: the log, loads with devices, delays, what is recommended and what 
     "tag",
     "mode",
     "offMinutes",
+    "derived",
   ]);
   expect(keysOf(loads.map((load) => load.reference))).toEqual(["what", "litHours", "energy"]);
   expect(keysOf(loads.flatMap((load) => load.delays as readonly Json[]))).toEqual([

@@ -91,7 +91,7 @@ test("a room is tested on a phone without signal, the tab is killed in the middl
   await first.reload();
   await first.getByRole("button", { name: "Test", exact: true }).click();
   await first.getByLabel("Who tests").fill("A. Fitter");
-  await first.getByLabel("Role").fill("electrician");
+  await first.getByRole("textbox", { name: "Role" }).fill("electrician");
   await first.keyboard.press("Tab");
   await first.getByRole("button", { name: /^G\.11 Meeting room.*stations/ }).waitFor();
 
