@@ -59,6 +59,40 @@ describe("Differences between two states that were handed over", () => {
     ]);
   });
 
+  test.each([
+    ["the floor of a room", "floor", { rooms: [{ ...site.rooms[0]!, floor: 0.3 }, site.rooms[1]!] }],
+    ["a room said to be wet", "wet", { rooms: [{ ...site.rooms[0]!, wet: true }, site.rooms[1]!] }],
+    ["daylight in a room", "daylight", { rooms: [{ ...site.rooms[0]!, daylight: true }, site.rooms[1]!] }],
+    [
+      "a door that stands open now",
+      "state",
+      { openings: [{ ...site.openings[0]!, state: "open" as const }] },
+    ],
+    ["the side of its hinge", "hinge", { openings: [{ ...site.openings[0]!, hinge: "to" as const }] }],
+    ["a window's sill", "sill", { openings: [{ ...site.openings[0]!, sill: 0.9 }] }],
+    ["the wall about a door", "thickness", { openings: [{ ...site.openings[0]!, thickness: 0.31 }] }],
+    [
+      "how a detector is fixed",
+      "fixing",
+      { detectors: [{ ...site.detectors[0]!, fixing: "surface" as const }, site.detectors[1]!] },
+    ],
+    [
+      "a mask by half a degree",
+      "masks",
+      {
+        detectors: [
+          { ...site.detectors[0]!, masks: [{ from: 0, to: 0.0087, inner: 0, outer: 1 }] },
+          site.detectors[1]!,
+        ],
+      },
+    ],
+  ] as const)("%s is told", (_, fact, change: Partial<Site>) => {
+    const found = differencesOf(before, stateOf({ ...site, ...change }));
+    expect(
+      found.flatMap((one) => (one.what === "changed" ? one.changes : []).map((it) => it.fact)),
+    ).toContain(fact);
+  });
+
   test("a delay set otherwise: old and new value, in seconds", () => {
     const [one, ...more] = differencesOf(stateOf(site, 600), stateOf(site, 900));
     expect(more).toEqual([]);

@@ -70,6 +70,9 @@ export function handedState(
       ceiling: tidy(room.ceilingHeight, 3),
       temperature: room.highestTemperature,
       escape: room.escapeRoute,
+      floor: tidy(room.floor, 3),
+      daylight: room.daylight,
+      wet: room.wet,
     })),
     ...records("openings", site.openings, (opening) => ({
       between: opening.rooms.map(title).join(" – "),
@@ -77,6 +80,10 @@ export function handedState(
       at: middle([opening.from, opening.to]),
       width: tidy(Math.hypot(opening.to[0] - opening.from[0], opening.to[1] - opening.from[1]), 3),
       head: tidy(opening.head, 3),
+      sill: tidy(opening.sill, 3),
+      thickness: tidy(opening.thickness, 3),
+      hinge: opening.hinge === "from" ? "first end" : "second end",
+      state: opening.state,
       into: title(opening.opensInto),
     })),
     ...records("obstacles", site.obstacles, (obstacle) => ({
@@ -85,6 +92,7 @@ export function handedState(
       at: middle(obstacle.footprint),
       shape: shapeOf([obstacle.footprint]),
       top: tidy(obstacle.top, 3),
+      base: tidy(obstacle.base, 3),
       seeThrough: obstacle.seeThrough,
     })),
     ...records("dwellPlaces", site.dwellPlaces, (place) => ({
@@ -96,6 +104,8 @@ export function handedState(
       kind: source.kind,
       ...inRoom(source.room),
       at: placed(source.at),
+      above: tidy(source.height, 3),
+      clearance: source.clearance,
     })),
     ...records("luminaires", site.luminaires, (luminaire) => ({
       name: luminaire.name,
@@ -128,6 +138,8 @@ export function handedState(
       controls: controlsOf(detector, { title, look }),
       circuit: detector.circuit,
       fitted: detector.fitted,
+      fixing: detector.fixing,
+      wetZone: detector.wetZone,
       ...set.get(detector.id),
     })),
     ...records("circuits", beside.found.circuits, (circuit) => ({
@@ -194,7 +206,7 @@ const controlsOf = (
 const masksOf = (masks: Site["detectors"][number]["masks"]): string =>
   masks
     .map(({ from, to, inner, outer }) => {
-      const [a, b, c, d] = [from, to, inner, outer].map((angle) => Math.round(degreesOf(angle)));
+      const [a, b, c, d] = [from, to, inner, outer].map((angle) => tidy(degreesOf(angle), 1));
       return `${a}°…${b}°, ${c}°…${d}° from straight down`;
     })
     .toSorted()

@@ -60,6 +60,18 @@ const factWords: Readonly<Record<string, readonly [word: string, unit: string]>>
   rcd: ["Residual current", "A"],
   section: ["Section", "mm²"],
   length: ["Length of cable", "m"],
+  floor: ["Floor level", "m"],
+  daylight: ["Daylight", ""],
+  wet: ["Wet room", ""],
+  sill: ["Sill", "m"],
+  thickness: ["Thickness of the wall", "m"],
+  hinge: ["Side of the hinge", ""],
+  state: ["Stands", ""],
+  base: ["Height of its base", "m"],
+  above: ["Height above the floor", "m"],
+  clearance: ["Clearance", "m"],
+  fixing: ["How it is fixed", ""],
+  wetZone: ["Wet zone", ""],
 };
 
 /** Differences as a table: what, what of it, as it was, as it is. */

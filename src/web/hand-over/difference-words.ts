@@ -95,9 +95,12 @@ const facts: ReadonlySet<string> = new Set([
   ),
   ..."top seeThrough type power circuit planned reach model height turn masks controls".split(" "),
   ..."board breaker rcd section length".split(" "),
+  ..."floor daylight wet sill thickness hinge state base above clearance fixing wetZone".split(" "),
 ]);
 
-const lengths: ReadonlySet<string> = new Set(["ceiling", "width", "head", "top", "height", "length"]);
+const lengths: ReadonlySet<string> = new Set(
+  "ceiling width head top height length floor sill thickness base above clearance".split(" "),
+);
 const unitOf: Readonly<Record<string, string>> = {
   temperature: "°C",
   power: "W",
