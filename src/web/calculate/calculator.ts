@@ -1,6 +1,7 @@
 import type { Detector, PlacementResult, Site } from "#engine";
 import type { Calculated, Calculations, DeviceZones, EditStep, ModelRead, OpenJob } from "../contract.ts";
 import { difference } from "../jobs/apply.ts";
+import { t } from "../texts/index.ts";
 import { oneLine } from "../texts/told.ts";
 import { nothingCalculated } from "./calculated.ts";
 import type {
@@ -275,7 +276,7 @@ const readModel: Calculations["readModel"] = async (file, { progress, signal, ch
     };
     const hung = setTimeout(() => {
       end();
-      reject(new Error("Reading the file took longer than three minutes and was stopped."));
+      reject(new Error(t("home.model.hung")));
     }, readLimit);
     const end = (): void => {
       clearTimeout(hung);

@@ -9,4 +9,6 @@ export interface ScanQuestion {
 export type ScanAnswer =
   | { readonly tell: "scanned"; readonly picture: Blob }
   | { readonly tell: "refused"; readonly problems: readonly Told[] }
+  /** The browser paints nothing beside the screen. */
+  | { readonly tell: "unable" }
   | { readonly tell: "failed"; readonly sentence: string };

@@ -21,7 +21,7 @@ addEventListener("message", async ({ data }: MessageEvent<ScanQuestion>) => {
     const { width, height, pixels } = result.scan;
     const canvas = new OffscreenCanvas(width, height);
     const brush = canvas.getContext("2d");
-    if (!brush) throw new Error("This browser paints no pictures beside the screen.");
+    if (!brush) return tell({ tell: "unable" });
     const painted = brush.createImageData(width, height);
     painted.data.set(pixels);
     brush.putImageData(painted, 0, 0);

@@ -1,3 +1,4 @@
+import { t } from "../texts/scan.ts";
 import { oneLine } from "../texts/told.ts";
 import { RefusedFile } from "./refused-file.ts";
 import type { ScanAnswer, ScanQuestion } from "./scan-protocol.ts";
@@ -28,7 +29,7 @@ export async function scannedPage(
     };
     const hung = setTimeout(() => {
       end();
-      reject(new RefusedFile(["Making a picture of the page took longer than two minutes and was stopped."]));
+      reject(new RefusedFile([t("scan.hung")]));
     }, longest);
     if (signal.aborted) return stop();
     signal.addEventListener("abort", stop, { once: true });
@@ -37,7 +38,8 @@ export async function scannedPage(
       if (data.tell === undefined) return;
       end();
       if (data.tell === "scanned") resolve(new File([data.picture], file.name, { type: "image/png" }));
-      else reject(new RefusedFile(data.tell === "failed" ? [data.sentence] : data.problems.map(oneLine)));
+      else if (data.tell === "refused") reject(new RefusedFile(data.problems.map(oneLine)));
+      else reject(new RefusedFile([data.tell === "unable" ? t("scan.unable") : data.sentence]));
     };
     worker.onerror = (event) => {
       event.preventDefault();
