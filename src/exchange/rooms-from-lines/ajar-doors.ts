@@ -1,4 +1,4 @@
-import type { Metres, Point } from "#engine";
+import { distanceBetween, type Metres, type Point } from "#engine";
 import type { LineArc, Linework } from "../linework/linework.ts";
 import { boxSearch } from "./box-index.ts";
 import { type DoorLeaf, leafWidths, sweeps } from "./door-arcs.ts";
@@ -56,7 +56,7 @@ export function ajarDoors(
       ...doorsAt(arc.ends, straight[place]!),
       ...doorsAt([arc.ends[1], arc.ends[0]], straight[place]!),
     ]
-      .map((one) => ({ ...one, off: apart(one.leaf.hinge, arc.centre) }))
+      .map((one) => ({ ...one, off: distanceBetween(one.leaf.hinge, arc.centre) }))
       .reduce<(Door & { off: Metres }) | undefined>(
         (best, one) => (best && best.off <= one.off ? best : one),
         undefined,
@@ -130,10 +130,10 @@ function linesAbout(
 /** Leaves at the first end of an arc whose second lies on the wall. */
 function doorsAt([edge, shut]: readonly [Point, Point], around: readonly Straight[]): readonly Door[] {
   return around.flatMap(({ line, a, b }): Door[] => {
-    const length = apart(a, b);
+    const length = distanceBetween(a, b);
     if (length < leafWidths[0] || length > leafWidths[1]) return [];
-    const [open, hinge] = apart(a, edge) < apart(b, edge) ? [a, b] : [b, a];
-    if (apart(open, edge) > PAST_LEAF) return [];
+    const [open, hinge] = distanceBetween(a, edge) < distanceBetween(b, edge) ? [a, b] : [b, a];
+    if (distanceBetween(open, edge) > PAST_LEAF) return [];
     return around.flatMap((wall): Door[] => {
       const latch = wall.line === line ? undefined : latchOn(wall, { hinge, open, shut, length });
       return latch ? [{ leaf: { hinge, latch, open }, line }] : [];
@@ -146,7 +146,7 @@ function latchOn(
   { a, b }: Straight,
   leaf: { readonly hinge: Point; readonly open: Point; readonly shut: Point; readonly length: Metres },
 ): Point | undefined {
-  const size = apart(a, b);
+  const size = distanceBetween(a, b);
   if (size < leaf.length) return undefined;
   const [ux, uy] = [(b[0] - a[0]) / size, (b[1] - a[1]) / size];
   const along = ([x, y]: Point): Metres => (x - a[0]) * ux + (y - a[1]) * uy;
@@ -159,5 +159,3 @@ function latchOn(
   if (Math.min(from, to) < -ON_WALL || Math.max(from, to) > size + ON_WALL) return undefined;
   return [a[0] + to * ux, a[1] + to * uy];
 }
-
-const apart = (p: Point, q: Point): Metres => Math.hypot(p[0] - q[0], p[1] - q[1]);

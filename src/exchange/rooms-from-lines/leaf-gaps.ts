@@ -1,4 +1,4 @@
-import type { Metres, Point } from "#engine";
+import { distanceBetween, type Metres, type Point } from "#engine";
 import { boxSearch, type LineSearch } from "./box-index.ts";
 import type { DoorLeaf, Surroundings } from "./door-arcs.ts";
 import type { WallGap } from "./wall-ends.ts";
@@ -145,7 +145,7 @@ export function likelyGaps(
 function barredBy(lines: Float64Array, search: LineSearch): (gap: WallGap) => boolean {
   return ({ shut, thickness, middle: [x, y], width }) => {
     const [[from, to]] = shut as readonly [readonly [Point, Point]];
-    const length = apart(from, to);
+    const length = distanceBetween(from, to);
     const [ux, uy] = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
     const clear = thickness / 2 + CLEAR;
     // Near both ends stand frames and leaves.
@@ -175,8 +175,6 @@ const FURNITURE: Metres = 1.6;
 /** A threshold or frame stays within the wall by this much. [m] */
 const CLEAR: Metres = 0.05;
 
-const apart = (p: Point, q: Point): Metres => Math.hypot(p[0] - q[0], p[1] - q[1]);
-
 /** The gap of a wall that a leaf hangs in. */
 export function gapFinder(gaps: readonly WallGap[]): (leaf: DoorLeaf) => WallGap | undefined {
   const reach = (gap: WallGap): Metres => gap.thickness / 2 + Math.max(0.25, gap.width / 2);
@@ -195,8 +193,8 @@ export function gapFinder(gaps: readonly WallGap[]): (leaf: DoorLeaf) => WallGap
     const index = near([x, y, x, y]).find((i) => {
       const { middle, shut, width } = gaps[i]!;
       const [a, b] = shut[0]!;
-      const along = Math.abs((b[0] - a[0]) * dx + (b[1] - a[1]) * dy) / (apart(a, b) * length);
-      return apart(middle, [x, y]) < reach(gaps[i]!) && along > 0.9 && length < width + 0.2;
+      const along = Math.abs((b[0] - a[0]) * dx + (b[1] - a[1]) * dy) / (distanceBetween(a, b) * length);
+      return distanceBetween(middle, [x, y]) < reach(gaps[i]!) && along > 0.9 && length < width + 0.2;
     });
     return index === undefined ? undefined : gaps[index];
   };

@@ -1,4 +1,4 @@
-import type { Metres, Point } from "#engine";
+import { distanceBetween, type Metres, type Point } from "#engine";
 import { boxOf } from "../region.ts";
 import { boxSearch, type LineSearch } from "./box-index.ts";
 import type { WallGap } from "./wall-ends.ts";
@@ -72,7 +72,7 @@ export function slidingLeaves(lines: Float64Array, search: LineSearch): SlidingL
     readonly stubs: readonly number[];
     readonly end: readonly [Point, Point];
   }[] {
-    const length = apart(from, to);
+    const length = distanceBetween(from, to);
     const [ux, uy] = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
     const [x1, y1, x2, y2] = boxOf([from, to]);
     const across = search([x1 - SLOT, y1 - SLOT, x2 + SLOT, y2 + SLOT]).flatMap((line) => {
@@ -122,7 +122,10 @@ function thinLeaves(lines: Float64Array, search: LineSearch): readonly ThinLeaf[
       Math.max(a[1], b[1]) + EVEN,
     ]).find((i) => {
       const [p, q] = [end(i, 0), end(i, 2)];
-      return (apart(p, a) < EVEN && apart(q, b) < EVEN) || (apart(q, a) < EVEN && apart(p, b) < EVEN);
+      return (
+        (distanceBetween(p, a) < EVEN && distanceBetween(q, b) < EVEN) ||
+        (distanceBetween(q, a) < EVEN && distanceBetween(p, b) < EVEN)
+      );
     }) ?? -1;
   for (let i = 0; i < lines.length / 4; i++) {
     const length = lengthOf(lines, i);
@@ -132,9 +135,9 @@ function thinLeaves(lines: Float64Array, search: LineSearch): readonly ThinLeaf[
     const [x1, y1, x2, y2] = boxOf([a, b]);
     for (const j of search([x1 - most, y1 - most, x2 + most, y2 + most])) {
       if (j <= i || Math.abs(lengthOf(lines, j) - length) > EVEN) continue;
-      const straight = apart(a, end(j, 0)) < apart(a, end(j, 2));
+      const straight = distanceBetween(a, end(j, 0)) < distanceBetween(a, end(j, 2));
       const [c, d] = straight ? [end(j, 0), end(j, 2)] : [end(j, 2), end(j, 0)];
-      const [thick, other] = [apart(a, c), apart(b, d)];
+      const [thick, other] = [distanceBetween(a, c), distanceBetween(b, d)];
       if (thick < thicknesses[0] || thick > most || Math.abs(thick - other) > EVEN) continue;
       const closed = [closing(a, c), closing(b, d)];
       if (closed.includes(-1)) continue;
@@ -147,5 +150,3 @@ function thinLeaves(lines: Float64Array, search: LineSearch): readonly ThinLeaf[
   }
   return leaves;
 }
-
-const apart = (p: Point, q: Point): Metres => Math.hypot(p[0] - q[0], p[1] - q[1]);

@@ -1,5 +1,5 @@
 import Flatbush from "flatbush";
-import type { Metres, Point } from "#engine";
+import { distanceBetween, type Metres, type Point } from "#engine";
 import type { Arrangement } from "./arrangement.ts";
 
 /** A gap in a wall between two wall ends, or between the ends of two single lines: two lines shut it, or one. */
@@ -135,7 +135,9 @@ function blocksIn({ xy, from, to }: Arrangement, star: Star): ReadonlyMap<number
     let fits = true;
     for (let next = 0; next < piece.length; next++) {
       const vertex = piece[next]!;
-      fits &&= apart([xy[2 * vertex]!, xy[2 * vertex + 1]!], [xy[2 * start]!, xy[2 * start + 1]!]) <= reach;
+      fits &&=
+        distanceBetween([xy[2 * vertex]!, xy[2 * vertex + 1]!], [xy[2 * start]!, xy[2 * start + 1]!]) <=
+        reach;
       for (let k = star.first[vertex]!; k < star.first[vertex + 1]!; k++) {
         const edge = star.edges[k]!;
         const other = from[edge] === vertex ? to[edge]! : from[edge]!;
@@ -210,8 +212,8 @@ function facing(ends: readonly WallEnd[], [least, most]: readonly [Metres, Metre
 }
 
 function gapBetween({ one, other, width }: Pair): WallGap {
-  const straight = apart(one.a, other.a) + apart(one.b, other.b);
-  const crossed = apart(one.a, other.b) + apart(one.b, other.a);
+  const straight = distanceBetween(one.a, other.a) + distanceBetween(one.b, other.b);
+  const crossed = distanceBetween(one.a, other.b) + distanceBetween(one.b, other.a);
   const [p, q] = straight <= crossed ? [other.a, other.b] : [other.b, other.a];
   const thickness = Math.max(one.thickness, other.thickness);
   const between = straightAcross(one, other);
@@ -275,5 +277,3 @@ function wallsAmong(pairs: readonly Pair[]): (block: number | undefined) => bool
   }
   return (block) => block === undefined || walls.has(block);
 }
-
-const apart = (p: Point, q: Point): Metres => Math.hypot(p[0] - q[0], p[1] - q[1]);
