@@ -1,16 +1,5 @@
-import type {
-  CeilingThing,
-  CeilingThingKind,
-  DwellKind,
-  DwellPlace,
-  FloorPiece,
-  Interference,
-  InterferenceKind,
-  Obstacle,
-  ObstacleKind,
-  Switch,
-  SwitchKind,
-} from "#engine";
+import type { CeilingThing, DwellPlace, FloorPiece, Interference, Obstacle, Switch } from "#engine";
+import { ceilingThingKinds, dwellKinds, interferenceKinds, obstacleKinds, switchKinds } from "#job";
 import type { OpenJob } from "../contract.ts";
 import { Choice, LengthField, More, Pick, TextBox, Tick } from "../fields/index.ts";
 import { moveSteps } from "../plan/change.ts";
@@ -26,18 +15,6 @@ interface Of<T> {
   readonly job: OpenJob;
   readonly record: T;
 }
-
-const obstacleKinds: readonly ObstacleKind[] = [
-  "rack",
-  "partition",
-  "glass",
-  "cubicle",
-  "column",
-  "duct",
-  "beam",
-  "furniture",
-  "other",
-];
 
 export function ObstacleCard({ job, record }: Of<Obstacle>) {
   const units = useUnits();
@@ -94,18 +71,6 @@ function hiding({ base, top, kind, seeThrough }: Obstacle) {
   return top <= 0.9 ? "card.obstacle.hides.low" : "card.obstacle.hides.behind";
 }
 
-const dwellKinds: readonly DwellKind[] = [
-  "desk",
-  "seat",
-  "wc",
-  "bench",
-  "basin",
-  "shower",
-  "bath",
-  "panel",
-  "machine",
-];
-
 export function DwellCard({ job, record }: Of<DwellPlace>) {
   const units = useUnits();
   const set = (fields: Partial<DwellPlace>): void =>
@@ -135,14 +100,6 @@ export function DwellCard({ job, record }: Of<DwellPlace>) {
   );
 }
 
-const sourceKinds: readonly InterferenceKind[] = [
-  "heater",
-  "air-outlet",
-  "machine",
-  "sunlit-window",
-  "door-curtain",
-];
-
 export function SourceCard({ job, record }: Of<Interference>) {
   const units = useUnits();
   const set = (fields: FieldsOf<"interference">): void =>
@@ -154,7 +111,7 @@ export function SourceCard({ job, record }: Of<Interference>) {
       <Pick
         label={t("card.kind")}
         value={record.kind}
-        options={sourceKinds.map((kind) => ({ value: kind, word: t(`interference.${kind}`) }))}
+        options={interferenceKinds.map((kind) => ({ value: kind, word: t(`interference.${kind}`) }))}
         onChange={(kind) => set({ kind })}
       />
       <div className="fields">
@@ -190,15 +147,6 @@ export function SourceCard({ job, record }: Of<Interference>) {
   );
 }
 
-const ceilingKinds: readonly CeilingThingKind[] = [
-  "smoke-head",
-  "sprinkler",
-  "speaker",
-  "hatch",
-  "luminaire-emergency",
-  "other",
-];
-
 export function CeilingThingCard({ job, record }: Of<CeilingThing>) {
   const set = (fields: Partial<CeilingThing>): void =>
     setFields(job, { kind: "ceilingThings", id: record.id }, fields);
@@ -207,15 +155,13 @@ export function CeilingThingCard({ job, record }: Of<CeilingThing>) {
       <Pick
         label={t("card.kind")}
         value={record.kind}
-        options={ceilingKinds.map((kind) => ({ value: kind, word: t(`ceiling.${kind}`) }))}
+        options={ceilingThingKinds.map((kind) => ({ value: kind, word: t(`ceiling.${kind}`) }))}
         onChange={(kind) => set({ kind })}
       />
       <PlaceFields at={record.at} onChange={(at) => set({ at })} />
     </div>
   );
 }
-
-const switchKinds: readonly SwitchKind[] = ["switch", "two-way", "intermediate", "push-button", "dimmer"];
 
 export function SwitchCard({ job, record }: Of<Switch>) {
   const set = (fields: Partial<Switch>): void => setFields(job, { kind: "switches", id: record.id }, fields);
