@@ -1,4 +1,4 @@
-import { type Check, type CircuitReview, reviewWiring, type Site, type WiringReview } from "#engine";
+import { type Check, type CircuitReview, english, reviewWiring, type Site, type WiringReview } from "#engine";
 import type { JobFile } from "#job";
 import { aligned, rounded } from "./words.ts";
 
@@ -91,7 +91,7 @@ const deviceOf = (breaker: CircuitReview["breaker"], rating: number | undefined)
 
 /** A figure of a check; none where nothing is known of it, so that a drop of what little is known is not read as one. */
 function figure(checks: readonly Check[], what: RegExp, digits: number): string {
-  const check = checks.find((one) => what.test(one.what));
+  const check = checks.find((one) => what.test(english(one.what)));
   return check?.actual === undefined || check.verdict === "not-proven"
     ? "–"
     : `${check.actual.toFixed(digits)} ${check.unit}`;

@@ -2,7 +2,7 @@ import { join } from "node:path";
 import { handoverOf, type Problem } from "#engine";
 import type { Offer, OfferFile } from "#exchange";
 import type { JobFile } from "#job";
-import { type CardLanguage, cardLanguages, type LabelGridName, labelGrids, packFiles } from "#output";
+import { type LabelGridName, labelGrids, type PaperLanguage, packFiles, paperLanguages } from "#output";
 import { summaryOf } from "./check.ts";
 import { type Command, exitCodes, exitOf, refused, textValue, textValues, type World } from "./command.ts";
 import { occupied, readBytes, writeWhole } from "./files.ts";
@@ -26,7 +26,7 @@ export const pack: Command = {
     ["--only NAME,...", "only files whose names begin so: handover, plan, labels, building"],
     ["--storey NAME", "the pack of one storey; materials and quote are of the whole job only"],
     ["--model FILE", "building model (IFC) that the job was read from: the devices are added to it"],
-    ["--cards LANGUAGE", `what the room cards speak: ${cardLanguages.join(", ")}`],
+    ["--cards LANGUAGE", `what the room cards speak: ${paperLanguages.join(", ")}`],
     ["--black-and-white", "no colours; the patterns are the same"],
   ],
   options: {
@@ -58,7 +58,7 @@ export const pack: Command = {
     if (cards !== undefined && !speaks(cards))
       return refused({
         code: "command-wrong",
-        values: { reason: `--cards is one of ${cardLanguages.join(", ")}`, command: "pack" },
+        values: { reason: `--cards is one of ${paperLanguages.join(", ")}`, command: "pack" },
       });
     const opened = await openJob(world, file);
     if ("problems" in opened) return opened;
@@ -148,7 +148,7 @@ export const pack: Command = {
   },
 };
 
-const speaks = (text: string): text is CardLanguage => cardLanguages.some((known) => known === text);
+const speaks = (text: string): text is PaperLanguage => paperLanguages.some((known) => known === text);
 const isGrid = (name: string): name is LabelGridName => Object.hasOwn(labelGrids, name);
 
 /** What the job is priced by, or what is wrong with it: a file that the command names comes before what the job keeps. */

@@ -1,5 +1,6 @@
 import {
   type Detector,
+  english,
   type Obstacle,
   type Opening,
   type Point,
@@ -336,6 +337,7 @@ export const ferryWingTitle: SheetTitle = {
   revision: "A",
   drawnBy: "J. Marlow",
   checkedBy: "",
+  speak: english,
   page: 1,
   pages: 2,
 };

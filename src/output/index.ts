@@ -28,7 +28,6 @@ export { packFiles } from "./pack/pack-files.ts";
 export type { JobSheetDetails, PackFile, PackInput } from "./pack/pack-input.ts";
 export { slugOf } from "./pack/slugs.ts";
 export { type Bookmark, type PdfDetails, type PdfFonts, pdfOf } from "./pdf/pdf.ts";
-export { type CardLanguage, cardLanguages } from "./room-cards/wordings.ts";
 export type { AsbestosKnown } from "./setting-out/asbestos-band.ts";
 export { type Measure, measuresOf } from "./setting-out/measures.ts";
 export {
@@ -37,3 +36,8 @@ export {
   type UnnumberedSheet,
 } from "./setting-out/setting-out-sheets.ts";
 export { svgOf } from "./svg/svg.ts";
+export { german } from "./words/de.ts";
+export { spanish } from "./words/es.ts";
+export { french } from "./words/fr.ts";
+export { type PaperLanguage, type PaperWords, paperLanguages } from "./words/paper-words.ts";
+export { type Speak, speakIn } from "./words/speak.ts";

@@ -1,4 +1,4 @@
-import type { Check, Problem } from "../check/index.ts";
+import { type Check, english, type Problem } from "../check/index.ts";
 import { seenReliably } from "../detector/index.ts";
 import { poleOf } from "../geometry/index.ts";
 import { insideSentence, nameOfOpening, roomTitle, rounded, withArticle } from "../site/index.ts";
@@ -93,7 +93,9 @@ function gapProblems({
       const common = {
         room: room.id,
         at: plainPoint(gap.at),
-        evidence: checks.filter((check) => check.what.startsWith(gap.demand === "walk" ? "Floor" : "Places")),
+        evidence: checks.filter((check) =>
+          english(check.what).startsWith(gap.demand === "walk" ? "Floor" : "Places"),
+        ),
       };
       if (gap.demand === "walk")
         return { code: "walk-gap", values, records: deviceOfCause(gap.cause), ...common };
@@ -156,7 +158,7 @@ function walkProblems({
         records: [walk.opening],
         at: plainPoint(walk.litAt ?? walk.toward.at),
         evidence: checks.filter(
-          (check) => check.what.startsWith("Walk in the dark") && check.actual === walk.metres,
+          (check) => english(check.what).startsWith("Walk in the dark") && check.actual === walk.metres,
         ),
       };
       const values = { opening, room: roomTitle(room), metres: rounded(walk.metres, 1) };
@@ -189,7 +191,7 @@ function stairProblems({
       records: [stair.opening, stair.flight],
       evidence: checks.filter(
         (check) =>
-          check.what.startsWith("Light before the first step") &&
+          english(check.what).startsWith("Light before the first step") &&
           (check.actual === stair.lead || check.actual === undefined),
       ),
     }));

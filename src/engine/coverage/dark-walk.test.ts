@@ -9,6 +9,7 @@ import {
   roundModel,
   siteLike,
 } from "../../../test/engine/records.ts";
+import { english } from "../check/index.ts";
 import { onsetOfPass } from "../detector/index.ts";
 import type { Point, Way } from "../geometry/index.ts";
 import { lookUp, planningDefaults, type Site } from "../site/index.ts";
@@ -225,7 +226,9 @@ describe("walks in the dark of a room", () => {
         "stair",
       );
     // First step 4 m from the door; light after 1.9 m.
-    const good = withDetector(1).checks.find((check) => check.what.startsWith("Light before the first step"));
+    const good = withDetector(1).checks.find((check) =>
+      english(check.what).startsWith("Light before the first step"),
+    );
     expect(good).toMatchObject({ verdict: "pass", limit: 1, unit: "m" });
     expect(good?.actual).toBeCloseTo(2.1, 1);
     const bad = withDetector(5.9);

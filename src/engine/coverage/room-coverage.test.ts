@@ -12,6 +12,7 @@ import {
   siteLike,
   sourceLike,
 } from "../../../test/engine/records.ts";
+import { english } from "../check/index.ts";
 import { areaOf, contains, intersection, type Point } from "../geometry/index.ts";
 import { type Detector, lookUp, planningDefaults, type Site } from "../site/index.ts";
 import { coverageOf, gapsOf, prepareRoom, roomCoverage, takenByLeaf } from "./index.ts";
@@ -45,7 +46,7 @@ describe("walk", () => {
     const { gaps, checks, demanded, covered } = roomCoverage(office(), "office");
     expect(gaps).toEqual([]);
     expect(covered.walk).toBe(demanded.walk);
-    expect(checks.find((check) => check.what.startsWith("Floor"))).toMatchObject({
+    expect(checks.find((check) => english(check.what).startsWith("Floor"))).toMatchObject({
       verdict: "pass",
       actual: 0,
       limit: 0,
@@ -215,7 +216,7 @@ describe("what a check tolerates", () => {
     const { gaps, checks, problems } = roomCoverage(withColumn([5, 2]), "office");
     expect(gaps.length).toBeGreaterThan(0);
     expect(gaps.every((gap) => gap.tolerated)).toBe(true);
-    expect(checks.find((check) => check.what.startsWith("Floor"))?.verdict).toBe("pass");
+    expect(checks.find((check) => english(check.what).startsWith("Floor"))?.verdict).toBe("pass");
     expect(problems.map((problem) => problem.code)).toContain("gaps-tolerated");
   });
 
@@ -304,7 +305,7 @@ describe("spill and sources", () => {
     expect(problems.map((problem) => problem.code)).toEqual(
       expect.arrayContaining(["source-in-view", "source-too-near"]),
     );
-    expect(checks.find((check) => check.what.includes("source of false triggering"))).toMatchObject({
+    expect(checks.find((check) => english(check.what).includes("source of false triggering"))).toMatchObject({
       verdict: "fail",
       actual: 1,
       limit: 2,
@@ -324,7 +325,7 @@ describe("doubt", () => {
       seeThrough: true,
     });
     const verdict = (site: Site) =>
-      roomCoverage(site, "office").checks.find((check) => check.what.startsWith("Floor"))?.verdict;
+      roomCoverage(site, "office").checks.find((check) => english(check.what).startsWith("Floor"))?.verdict;
     expect(verdict(office({ obstacles: [mesh] }))).toBe("not-proven");
     expect(
       verdict(office({ models: [roundModel({ zones: { towards: [{ height: 2.5, radius: 5 }] } })] })),

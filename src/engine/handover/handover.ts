@@ -1,4 +1,4 @@
-import type { Check } from "../check/index.ts";
+import type { Check, Words } from "../check/index.ts";
 import type { RoomCoverage } from "../coverage/index.ts";
 import type { ZoneKind } from "../detector/index.ts";
 import type { Region } from "../geometry/index.ts";
@@ -93,6 +93,6 @@ export interface Handover {
   /** What was changed since the last of them; undefined: nothing was handed over yet, or nobody kept what. */
   readonly since: readonly Difference[] | undefined;
   /** What was taken for granted, each sentence once, with how often. */
-  readonly assumptions: readonly { readonly text: string; readonly times: number }[];
+  readonly assumptions: readonly { readonly text: Words; readonly times: number }[];
   readonly sources: readonly SourceUse[];
 }

@@ -1,4 +1,4 @@
-import type { Check } from "../check/index.ts";
+import { type Check, english, type Words } from "../check/index.ts";
 import type { SiteSettings } from "../review/index.ts";
 import type { WorkOrder } from "../site-test/index.ts";
 import { type SourceId, sources } from "../source/index.ts";
@@ -10,9 +10,10 @@ export function assumptionsOf(of: {
   readonly settings: SiteSettings;
   readonly wiring: WiringRecord;
 }): Handover["assumptions"] {
-  const times = new Map<string, number>();
-  const count = (text: string, by = 1): void => {
-    times.set(text, (times.get(text) ?? 0) + by);
+  const all = new Map<string, { readonly text: Words; readonly times: number }>();
+  const count = (text: Words, by = 1): void => {
+    const key = english(text);
+    all.set(key, { text, times: (all.get(key)?.times ?? 0) + by });
   };
   for (const { assumptions } of of.checks) for (const text of assumptions) count(text);
   for (const { settings } of of.settings.devices)
@@ -20,9 +21,9 @@ export function assumptionsOf(of: {
       if (setting.kind === "derived" && setting.assumption !== undefined) count(setting.assumption);
   if (of.wiring.kind === "built")
     for (const { text, records } of of.wiring.review.assumptions) count(text, records.length);
-  return [...times]
-    .map(([text, count]) => ({ text, times: count }))
-    .toSorted((a, b) => b.times - a.times || (a.text < b.text ? -1 : 1));
+  return [...all]
+    .toSorted(([a, { times }], [b, { times: others }]) => others - times || (a < b ? -1 : 1))
+    .map(([, counted]) => counted);
 }
 
 /** Sources that something in the papers was judged by, in the order of the register. */
@@ -35,7 +36,7 @@ export function sourcesOf(of: {
   const use = (id: SourceId, what: string): void => {
     used.set(id, (used.get(id) ?? new Set()).add(what));
   };
-  for (const { source, what } of of.checks) use(source, what);
+  for (const { source, what } of of.checks) use(source, english(what));
   for (const { settings } of of.settings.devices)
     for (const [name, setting] of Object.entries(settings))
       if (setting.kind === "derived") use(setting.source, `setting: ${name}`);

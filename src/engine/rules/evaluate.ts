@@ -1,4 +1,4 @@
-import type { Check, Problem, Verdict } from "../check/index.ts";
+import type { Check, Problem, Verdict, Words } from "../check/index.ts";
 import { sources } from "../source/index.ts";
 import {
   type Rule,
@@ -30,7 +30,7 @@ export interface RuleResult {
   readonly rule: string;
   readonly check: Check;
   /** What would have to be known, where it is not proven. */
-  readonly missing?: readonly string[];
+  readonly missing?: readonly Words[];
   /** Where the rule is broken or not proven. */
   readonly problem?: Problem;
 }

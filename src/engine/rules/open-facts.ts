@@ -1,4 +1,13 @@
-import type { Check, Problem } from "../check/index.ts";
+import {
+  type Check,
+  english,
+  first,
+  joined,
+  type Problem,
+  type Said,
+  say,
+  type Words,
+} from "../check/index.ts";
 import type { RuleResult } from "./evaluate.ts";
 
 /** Rooms that a sentence names before it only counts the rest. */
@@ -23,23 +32,23 @@ export interface RoomResults {
 export function openFacts(rooms: readonly RoomResults[]): readonly Problem[] {
   const facts = new Map<
     string,
-    { readonly rooms: Map<string, string>; readonly rules: Map<string, Check> }
+    { readonly missing: Words; readonly rooms: Map<string, string>; readonly rules: Map<string, Check> }
   >();
   for (const { room, title, results } of rooms)
     for (const { pack, rule, check, missing = [] } of results) {
       if (check.verdict !== "not-proven") continue;
       for (const name of missing) {
-        const fact = facts.get(name) ?? { rooms: new Map(), rules: new Map() };
+        const fact = facts.get(english(name)) ?? { missing: name, rooms: new Map(), rules: new Map() };
         fact.rooms.set(room, title);
         const key = `${pack} ${rule}`;
         if (!fact.rules.has(key)) fact.rules.set(key, check);
-        facts.set(name, fact);
+        facts.set(english(name), fact);
       }
     }
-  return [...facts].map(([missing, fact]) => ({
+  return [...facts.values()].map((fact) => ({
     code: "rule-facts-missing",
     values: {
-      missing: missing.charAt(0).toUpperCase() + missing.slice(1),
+      missing: first(fact.missing),
       rooms: named([...fact.rooms.values()]),
       count: fact.rules.size,
     },
@@ -49,9 +58,9 @@ export function openFacts(rooms: readonly RoomResults[]): readonly Problem[] {
   }));
 }
 
-function named(titles: readonly string[]): string {
+function named(titles: readonly string[]): Said {
   const shown = titles.length > MOST_ROOMS ? titles.slice(0, MOST_ROOMS - 1) : titles;
   const rest = titles.length - shown.length;
-  const all = rest > 0 ? [...shown, `${rest} more rooms`] : shown;
-  return all.length < 2 ? (all[0] ?? "") : `${all.slice(0, -1).join(", ")} and ${all.at(-1)}`;
+  if (rest > 0) return say`${shown.join(", ")} and ${rest} more rooms`;
+  return shown.length < 2 ? joined(shown, "") : say`${shown.slice(0, -1).join(", ")} and ${shown.at(-1)!}`;
 }

@@ -1,3 +1,4 @@
+import type { Words } from "../check/index.ts";
 import type { SourceId } from "../source/index.ts";
 import type {
   ChosenSettings,
@@ -15,7 +16,7 @@ type Derived<Value> = Extract<Setting<Value>, { readonly kind: "derived" }>;
 
 const because = <Value>(
   value: Value,
-  reason: string,
+  reason: Words,
   source: SourceId = "SETTING-CHOICE",
 ): Derived<Value> => ({
   kind: "derived",
@@ -25,7 +26,7 @@ const because = <Value>(
 });
 
 /** The same, resting on something that nobody entered. */
-const assuming = <Value>(derived: Derived<Value>, assumption: string | undefined): Derived<Value> =>
+const assuming = <Value>(derived: Derived<Value>, assumption: Words | undefined): Derived<Value> =>
   assumption === undefined ? derived : { ...derived, assumption };
 
 /** What is said where a fact of the place is missing. */

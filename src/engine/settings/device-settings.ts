@@ -1,3 +1,4 @@
+import type { Words } from "../check/index.ts";
 import type { OutputKind } from "../detector/index.ts";
 import type { Lux, Seconds, Share } from "../quantity/index.ts";
 import type { SourceId } from "../source/index.ts";
@@ -8,10 +9,10 @@ export type Setting<Value> =
   | {
       readonly kind: "derived";
       readonly value: Value;
-      readonly reason: string;
+      readonly reason: Words;
       readonly source: SourceId;
       /** What had to be taken for granted, because nobody entered it. */
-      readonly assumption?: string;
+      readonly assumption?: Words;
     };
 
 export type SettingGrade = "low" | "medium" | "high";
@@ -72,8 +73,8 @@ export interface SettingContext {
     /** As wired, and as others of the group were chosen. */
     readonly role: SettingValues["groupRole"];
     /** Why, where it is more than the role's own sentence. */
-    readonly reason?: string;
-    readonly assumption?: string;
+    readonly reason?: Words;
+    readonly assumption?: Words;
   };
   /** Cubicles stand in what it lights. */
   readonly cubicles?: boolean;
@@ -84,7 +85,7 @@ export interface SettingContext {
   /** The timer that its pulses start. */
   readonly stairTimer?: { readonly time: Seconds };
   /** The strictest rule on the delay. */
-  readonly longestDelay?: { readonly delay: Seconds; readonly rule: string; readonly source: SourceId };
+  readonly longestDelay?: { readonly delay: Seconds; readonly rule: Words; readonly source: SourceId };
   /** What delay against saving recommends. */
   readonly recommendedDelay?: { readonly delay: Seconds; readonly saving?: Share };
 }

@@ -1,3 +1,4 @@
+import type { Words } from "../check/index.ts";
 import type { Share } from "../quantity/index.ts";
 import type { SettingContext, SettingValues } from "./device-settings.ts";
 
@@ -7,8 +8,8 @@ export const backgroundLevels: { readonly least: Share; readonly most: Share } =
 /** A derived kind of output with its reason. */
 export interface OutputChoice {
   readonly value: SettingValues["output"];
-  readonly reason: string;
-  readonly assumption?: string;
+  readonly reason: Words;
+  readonly assumption?: Words;
 }
 
 /**

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { english } from "../check/index.ts";
 import {
   ambientFactor,
   ambientFactorByHeat,
@@ -196,7 +197,7 @@ describe("checks of a circuit", () => {
   const verdicts = (model: WiringModel) =>
     Object.fromEntries(
       circuitChecks(model, "circuit").map(({ what, verdict }) => [
-        what.split(" ").slice(0, 3).join(" "),
+        english(what).split(" ").slice(0, 3).join(" "),
         verdict,
       ]),
     );
@@ -284,7 +285,9 @@ describe("checks of a circuit", () => {
       }),
     );
     expect(
-      Object.entries(unknown).filter(([what, verdict]) => verdict === "pass" && !what.startsWith("Smallest")),
+      Object.entries(unknown).filter(
+        ([what, verdict]) => verdict === "pass" && !english(what).startsWith("Smallest"),
+      ),
     ).toEqual([]);
   });
   test("over the design current, the loop and the breaking capacity", () => {

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { english } from "../check/index.ts";
 import { breakerChecks } from "./breaker-checks.ts";
 import { contactChecks, requiredPeak } from "./contact-checks.ts";
 import type { Known, Load, WiringModel } from "./model.ts";
@@ -9,7 +10,7 @@ const inrush = { peak: 10, width: 0.00015 };
 const pulsing = (more: Partial<Load> = {}): readonly Load[] =>
   row().loads.map((one) => ({ ...one, inrush, ...more }));
 const find = (model: WiringModel, what: string) =>
-  contactChecks(model).filter((check) => check.what.startsWith(what));
+  contactChecks(model).filter((check) => english(check.what).startsWith(what));
 const led = detector("d").contact!;
 
 describe("duty of a contact", () => {

@@ -1,9 +1,17 @@
-import type { Check, Problem } from "../check/index.ts";
+import {
+  type Check,
+  distinct,
+  inside,
+  joined,
+  type Problem,
+  type Said,
+  say,
+  type Words,
+} from "../check/index.ts";
 import { breakerChecks } from "./breaker-checks.ts";
 import { circuitChecks } from "./circuit-checks.ts";
 import { coilCable } from "./coil-cable.ts";
 import { contactChecks } from "./contact-checks.ts";
-import { lowered } from "./lowered.ts";
 import type { WiringModel } from "./model.ts";
 import { packChecks } from "./relay-pack.ts";
 import type { RuleHit, WiringRule } from "./rules/rule.ts";
@@ -74,12 +82,12 @@ export function problemOf(check: WiringCheck): readonly Problem[] {
         code,
         values: {
           name,
-          what: lowered(what),
+          what: inside(what),
           unit,
           actual: read(check.actual),
           limit: read(check.limit),
-          amount: `${read(check.actual)} ${unit}`.trim(),
-          most: `${read(check.limit)} ${unit}`.trim(),
+          amount: withUnit(check.actual, unit),
+          most: withUnit(check.limit, unit),
         },
         ...shared,
       },
@@ -89,8 +97,8 @@ export function problemOf(check: WiringCheck): readonly Problem[] {
       code: "wiring-not-proven",
       values: {
         name,
-        what: lowered(what),
-        missing: listed(check.missing) || "the figures of the data sheet",
+        what: inside(what),
+        missing: listed(check.missing),
       },
       ...shared,
     },
@@ -98,8 +106,12 @@ export function problemOf(check: WiringCheck): readonly Problem[] {
 }
 
 /** Each thing once, with commas. */
-const listed = (things: readonly string[] = []): string => [...new Set(things)].join(", ");
+const listed = (things: readonly Words[] = []): Said =>
+  things.length === 0 ? say`the figures of the data sheet` : joined(distinct(things), ", ");
 
 /** Three digits, which is what a sentence needs; the evidence keeps the rest. */
-const read = (value: number | undefined): string | number =>
-  value === undefined ? "unknown" : Number(value.toPrecision(3));
+const read = (value: number | undefined): Said | number =>
+  value === undefined ? say`unknown` : Number(value.toPrecision(3));
+
+const withUnit = (value: number | undefined, unit: string): Said | number =>
+  unit === "" ? read(value) : joined([read(value), unit], " ");

@@ -1,3 +1,4 @@
+import type { Words } from "../check/index.ts";
 import { contactChecks } from "./contact-checks.ts";
 import type { WiringModel } from "./model.ts";
 
@@ -5,7 +6,7 @@ import type { WiringModel } from "./model.ts";
 export interface SwitchingChoice {
   readonly switchedLine: string;
   readonly choice: "one-contact" | "master-and-slaves" | "contactor";
-  readonly reason: string;
+  readonly reason: Words;
 }
 
 /**

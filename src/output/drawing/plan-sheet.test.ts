@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { english } from "#engine";
 import { ferryWing, ferryWingCoverage, ferryWingTitle, ferryWingZones } from "../ferry-wing.fixture.ts";
 import { lookOf } from "./ink.ts";
 import { boxOf } from "./lettering.ts";
@@ -83,7 +84,7 @@ test("The legend explains what is on the sheet and nothing else", () => {
 
 test("Title block, planning margins and the word that nothing was tested stand on every plan", () => {
   const words = wordsOf(planSheet(input));
-  for (const word of [plannedWords, "1 of 2", "1 : 50 (A3)", "J. Marlow", "2026-03-02"])
+  for (const word of [english(plannedWords), "1 of 2", "1 : 50 (A3)", "J. Marlow", "2026-03-02"])
     expect(words).toContain(word);
   expect(words.join(" ")).toContain("seated 20 %, towards 15 %, across 15 %");
   // "proven" is for the screen of the one who plans, not for papers that go to site.
@@ -151,7 +152,7 @@ test("Walls are drawn no thinner than 0.5 mm, and nothing but the four widths of
 
 test("An empty storey still gives a sheet", () => {
   const sheet = planSheet({ ...input, storey: "nowhere" });
-  expect(wordsOf(sheet)).toContain(plannedWords);
+  expect(wordsOf(sheet)).toContain(english(plannedWords));
 });
 
 test("Snapshot: lettering and number of marks of the plan of the fixture", () => {

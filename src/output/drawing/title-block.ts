@@ -1,3 +1,5 @@
+import { type Said, say, type Words } from "#engine";
+import type { Speak } from "../words/speak.ts";
 import { ink, muted, paper } from "./ink.ts";
 import { fitted } from "./lettering.ts";
 import type { Box, LetteringSize, Mark, Millimetres, PaperPoint, TextMark } from "./mark.ts";
@@ -9,13 +11,15 @@ export interface SheetTitle {
   readonly site: string;
   readonly storey: string;
   /** Name of the sheet: "Plan", "Setting out". */
-  readonly sheet: string;
+  readonly sheet: Words;
   readonly date: string;
   readonly revision: string;
   readonly drawnBy: string;
   readonly checkedBy: string;
   /** How far it has come on site; planned if absent. */
-  readonly status?: string;
+  readonly status?: Words;
+  /** What the sheet speaks. */
+  readonly speak: Speak;
   readonly page: number;
   readonly pages: number;
 }
@@ -23,7 +27,7 @@ export interface SheetTitle {
 export const titleBlockSize: readonly [Millimetres, Millimetres] = [180, 42];
 
 /** What every planned sheet says until somebody walked it. */
-export const plannedWords = "Planned, not yet tested on site";
+export const plannedWords = say`Planned, not yet tested on site`;
 
 const thin = { width: 0.25, colour: ink } as const;
 
@@ -32,17 +36,25 @@ export function titleBlock(
   corner: PaperPoint,
   title: SheetTitle & { readonly scale: string },
 ): readonly Mark[] {
+  const { speak } = title;
   const left = corner[0] - titleBlockSize[0];
   const top = corner[1] - titleBlockSize[1];
   const cell = (
     x: Millimetres,
     row: number,
     width: Millimetres,
-    caption: string,
+    caption: Said,
     value: string,
     size: "usual" | "large" = "usual",
   ): readonly Mark[] =>
-    cellMarks({ left: left + x, top: top + row, width, caption, value, size: size === "large" ? 3.5 : 2.5 });
+    cellMarks({
+      left: left + x,
+      top: top + row,
+      width,
+      caption: speak(caption),
+      value,
+      size: size === "large" ? 3.5 : 2.5,
+    });
   const rows = [11, 21, 31];
   const block: Box = { left, top, right: corner[0], bottom: corner[1] };
   return [
@@ -65,18 +77,18 @@ export function titleBlock(
         pen: thin,
       }),
     ),
-    ...cell(0, 0, 112, "Job", title.job, "large"),
-    ...cell(112, 0, 68, "Sheet", title.sheet, "large"),
-    ...cell(0, 11, 36, "Storey", title.storey),
-    ...cell(36, 11, 76, "Client", title.client),
-    ...cell(112, 11, 34, "Date", title.date),
-    ...cell(146, 11, 34, "Revision", title.revision),
-    ...cell(0, 21, 36, "Drawn by", title.drawnBy),
-    ...cell(36, 21, 76, "Site", title.site),
-    ...cell(112, 21, 34, "Scale", title.scale),
-    ...cell(146, 21, 34, "Page", `${title.page} of ${title.pages}`),
-    ...cell(112, 31, 68, "Checked by", title.checkedBy),
-    text([left + 2.5, corner[1] - 3.8], title.status ?? plannedWords, 3.5, "semibold"),
+    ...cell(0, 0, 112, say`Job`, title.job, "large"),
+    ...cell(112, 0, 68, say`Sheet`, speak(title.sheet), "large"),
+    ...cell(0, 11, 36, say`Storey`, title.storey),
+    ...cell(36, 11, 76, say`Client`, title.client),
+    ...cell(112, 11, 34, say`Date`, title.date),
+    ...cell(146, 11, 34, say`Revision`, title.revision),
+    ...cell(0, 21, 36, say`Drawn by`, title.drawnBy),
+    ...cell(36, 21, 76, say`Site`, title.site),
+    ...cell(112, 21, 34, say`Scale`, title.scale),
+    ...cell(146, 21, 34, say`Page`, speak(say`${title.page} of ${title.pages}`)),
+    ...cell(112, 31, 68, say`Checked by`, title.checkedBy),
+    text([left + 2.5, corner[1] - 3.8], speak(title.status ?? plannedWords), 3.5, "semibold"),
   ];
 }
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { handoverOf, type SiteEntry } from "#engine";
+import { english, handoverOf, type SiteEntry } from "#engine";
 import type { Sheet } from "../drawing/mark.ts";
 import type { UnnumberedSheet } from "../setting-out/setting-out-sheets.ts";
 import { wiredInstallation, wiredSite } from "../wiring/wired-wing.fixture.ts";
@@ -18,6 +18,7 @@ const title = {
   revision: "A",
   drawnBy: "",
   checkedBy: "",
+  speak: english,
   storey: "Ground floor",
   sheet: "Sheet",
 };

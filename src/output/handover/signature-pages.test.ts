@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { english } from "#engine";
 import type { Mark } from "../drawing/mark.ts";
 import { type SignatureLine, signaturePages } from "./signature-pages.ts";
 
@@ -12,6 +13,7 @@ const title = {
   revision: "",
   drawnBy: "",
   checkedBy: "",
+  speak: english,
 };
 const signed = (given: Partial<SignatureLine>): SignatureLine => ({
   name: "R. Okafor",

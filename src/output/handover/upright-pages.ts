@@ -1,4 +1,4 @@
-import type { Supply } from "#engine";
+import { type Supply, say, type Words } from "#engine";
 import { muted } from "../drawing/ink.ts";
 import { broken } from "../drawing/lettering.ts";
 import type { Mark, Millimetres, PaperPoint } from "../drawing/mark.ts";
@@ -8,27 +8,28 @@ import { type Column, goingOnHeight, headOf, rowHeight, tableMarks } from "../se
 import { cautionHeight } from "../wiring/caution-band.ts";
 import { words } from "../wiring/symbols.ts";
 import { brokenRow, uprightFrame, uprightFrameMarks, uprightSize } from "../wiring/table-sheets.ts";
+import type { Speak } from "../words/speak.ts";
 
 /** A table under a heading of its own; tables of a page follow each other. */
 export interface Block {
-  readonly heading: string;
+  readonly heading: Words;
   readonly columns: readonly Column[];
-  readonly rows: readonly (readonly string[])[];
+  readonly rows: readonly (readonly Words[])[];
   /** Said in place of a table without rows; such a block is left out where this is absent. */
-  readonly empty?: string;
+  readonly empty?: Words;
   /** Its cells are boxes, to be filled in by hand. */
   readonly boxes?: true;
 }
 
 export interface UprightPages {
   readonly name: string;
-  readonly heading: string;
+  readonly heading: Words;
   /** Under the heading of the first page. */
-  readonly intro?: readonly string[];
+  readonly intro?: readonly Words[];
   readonly blocks: readonly Block[];
   readonly title: Omit<SheetTitle, "page" | "pages">;
   /** Said once on every page, above the title block. */
-  readonly notes: readonly string[];
+  readonly notes: readonly Words[];
   readonly supply?: Supply;
   /**
    * Something drawn under the heading of the first page.
@@ -68,15 +69,17 @@ interface Piece {
 
 /** Tables as upright A4 pages: each repeats its head where it goes on, and no row stands alone under it. */
 export function uprightPages(input: UprightPages): readonly UnnumberedSheet[] {
-  const { heading, supply, title } = input;
+  const { supply, title } = input;
+  const { speak } = title;
+  const heading = speak(input.heading);
   const frameTop = uprightFrame.top + (supply ? cautionHeight(supply, uprightFrame) : 0);
-  const notes = input.notes.flatMap((note) => broken(note, blockWidth, 2.5));
-  const intro = (input.intro ?? []).flatMap((line) => broken(line, blockWidth, 2.5));
+  const notes = input.notes.flatMap((note) => broken(speak(note), blockWidth, 2.5));
+  const intro = (input.intro ?? []).flatMap((line) => broken(speak(line), blockWidth, 2.5));
   const bottom = uprightFrame.bottom - titleBlockSize[1] - notes.length * noteHeight - 3;
   const drawnTop = frameTop + headingHeight + intro.length * introHeight + 2;
-  const drawn = input.drawn?.(bottom - drawnTop - heightOf(input.blocks));
+  const drawn = input.drawn?.(bottom - drawnTop - heightOf(input.blocks, speak));
   const first = drawnTop + (drawn?.height ?? 0);
-  const pages = paged(input.blocks, { first, next: frameTop + headingHeight + 2, bottom });
+  const pages = paged(input.blocks, { first, next: frameTop + headingHeight + 2, bottom }, speak);
   return pages.map(
     (pieces, i): UnnumberedSheet =>
       (page, of) => ({
@@ -88,7 +91,7 @@ export function uprightPages(input: UprightPages): readonly UnnumberedSheet[] {
         marks: [
           words(
             [uprightFrame.left + inset, frameTop + 8],
-            `${heading}${pages.length > 1 ? `, ${i + 1} of ${pages.length}` : ""}`,
+            pages.length > 1 ? speak(say`${heading}, ${i + 1} of ${pages.length}`) : heading,
             { size: 5, weight: "semibold" },
           ),
           ...(i === 0
@@ -99,7 +102,7 @@ export function uprightPages(input: UprightPages): readonly UnnumberedSheet[] {
                 ...(drawn?.marks(drawnTop) ?? []),
               ]
             : []),
-          ...pieces.flatMap(({ piece, top }) => pieceMarks(piece, top)),
+          ...pieces.flatMap(({ piece, top }) => pieceMarks(piece, top, speak)),
           ...notes.map((text, n) =>
             words(
               [
@@ -116,7 +119,7 @@ export function uprightPages(input: UprightPages): readonly UnnumberedSheet[] {
   );
 }
 
-function pieceMarks(piece: Piece, top: Millimetres): readonly Mark[] {
+function pieceMarks(piece: Piece, top: Millimetres, speak: Speak): readonly Mark[] {
   const left = uprightFrame.left + inset;
   const head = piece.heading === "" ? 0 : blockHead;
   return [
@@ -127,6 +130,7 @@ function pieceMarks(piece: Piece, top: Millimetres): readonly Mark[] {
             columns: piece.columns,
             rows: piece.rows,
             goingOn: piece.goingOn,
+            speak,
           }),
           ...(piece.boxes ? boxMarks([left, top + head], piece) : []),
         ]
@@ -145,10 +149,10 @@ function boxMarks([left, top]: PaperPoint, { columns, rows, goingOn }: Piece): r
 }
 
 /** Height that blocks take one under the other on a page without end. */
-function heightOf(blocks: readonly Block[]): Millimetres {
+function heightOf(blocks: readonly Block[], speak: Speak): Millimetres {
   return blocks.reduce((sum, { heading, columns, rows, empty }) => {
     if (rows.length === 0 && empty === undefined) return sum;
-    const lines = rows.reduce((height, row) => height + rowOf(brokenRow(row, columns).length), 0);
+    const lines = rows.reduce((height, row) => height + rowOf(brokenRow(row, columns, speak).length), 0);
     const table = rows.length === 0 ? rowHeight : headOf(columns) + lines;
     return sum + (heading === "" ? 0 : blockHead) + table + blockGap;
   }, 0);
@@ -159,6 +163,7 @@ type Placed = { readonly piece: Piece; readonly top: Millimetres };
 function paged(
   blocks: readonly Block[],
   room: { readonly first: Millimetres; readonly next: Millimetres; readonly bottom: Millimetres },
+  speak: Speak,
 ): readonly (readonly Placed[])[] {
   const pages: Placed[][] = [[]];
   let y = room.first;
@@ -170,18 +175,19 @@ function paged(
     pages.at(-1)!.push({ piece, top: y });
     y += height + blockGap;
   };
-  for (const { heading, columns, rows, empty, boxes = false } of blocks) {
+  for (const { heading: named, columns, rows, empty, boxes = false } of blocks) {
+    const heading = speak(named);
     const head = heading === "" ? 0 : blockHead;
     if (rows.length === 0) {
       if (empty === undefined) continue;
       if (y + head + rowHeight > room.bottom) turn();
-      put({ heading, columns, rows: [], goingOn: new Set(), said: empty, boxes }, head + rowHeight);
+      put({ heading, columns, rows: [], goingOn: new Set(), said: speak(empty), boxes }, head + rowHeight);
       continue;
     }
-    let left = rows.map((row) => brokenRow(row, columns));
+    let left = rows.map((row) => brokenRow(row, columns, speak));
     let part = 0;
     while (left.length > 0) {
-      const name = part === 0 ? heading : heading === "" ? "" : `${heading}, continued`;
+      const name = part === 0 ? heading : heading === "" ? "" : speak(say`${heading}, continued`);
       let count = whole(left, room.bottom - y - head - headOf(columns));
       // A last row alone on the next page takes the one before with it; a single row under a head waits for its next.
       if (count === left.length - 1 && count > 1) count -= 1;

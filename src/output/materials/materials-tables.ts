@@ -8,6 +8,7 @@ import {
   spareShares,
 } from "#engine";
 import { csvOf } from "../csv/csv.ts";
+import type { Speak } from "../words/speak.ts";
 import { type WorkbookSheet, xlsxOf } from "../xlsx/xlsx.ts";
 import type { PlanNeeds } from "./needs.ts";
 
@@ -40,7 +41,7 @@ export const materialsCsv = (needs: PlanNeeds, list: PriceList): string =>
   csvOf([head, ...rowsOf(needs, list).map((row) => row.map((cell) => cell ?? ""))]);
 
 /** Materials and minutes as a workbook. */
-export function materialsXlsx(needs: PlanNeeds, list: PriceList): Promise<Uint8Array> {
+export function materialsXlsx(needs: PlanNeeds, list: PriceList, speak: Speak): Promise<Uint8Array> {
   const minutes: WorkbookSheet = {
     name: "Labour",
     head: [
@@ -58,14 +59,17 @@ export function materialsXlsx(needs: PlanNeeds, list: PriceList): Promise<Uint8A
       list.minutes[kind] === undefined ? "estimate, replace with your own" : "from your price list",
     ]),
   };
-  return xlsxOf([
-    {
-      name: "Materials",
-      head: head.map((title, i) => ({ title, width: [46, 8, 10, 9, 9, 10, 12, 46][i]! })),
-      rows: rowsOf(needs, list),
-    },
-    minutes,
-  ]);
+  return xlsxOf(
+    [
+      {
+        name: "Materials",
+        head: head.map((title, i) => ({ title, width: [46, 8, 10, 9, 9, 10, 12, 46][i]! })),
+        rows: rowsOf(needs, list),
+      },
+      minutes,
+    ],
+    speak,
+  );
 }
 
 /** The price list to fill in: every item of the plan and every figure of the firm, with what is known of it. `pack --prices` takes it back. */

@@ -1,4 +1,4 @@
-import type { Handover } from "#engine";
+import { type Handover, say, type Words } from "#engine";
 import { carePages } from "../handover/care-pages.ts";
 import { cautionPages, methodPages, openPages, revisionPages } from "../handover/closing-pages.ts";
 import { type Section, withContents } from "../handover/contents.ts";
@@ -8,7 +8,8 @@ import { signaturePages } from "../handover/signature-pages.ts";
 import { testPages } from "../handover/test-pages.ts";
 import type { Bookmark } from "../pdf/pdf.ts";
 import type { UnnumberedSheet } from "../setting-out/setting-out-sheets.ts";
-import type { JobSheetDetails, PackInput } from "./pack-input.ts";
+import type { Speak } from "../words/speak.ts";
+import type { PackInput, PaperDetails } from "./pack-input.ts";
 
 /** A document that also comes as a file of its own. */
 export interface BoundDocument {
@@ -26,7 +27,7 @@ export interface BoundSection extends Section {
  * method with sources, revisions.
  */
 export function boundPack(
-  input: PackInput & { readonly whole: Handover },
+  input: PackInput & { readonly whole: Handover; readonly details: PaperDetails },
   documents: {
     readonly plans: readonly BoundDocument[];
     readonly settingOut: readonly BoundDocument[];
@@ -37,41 +38,41 @@ export function boundPack(
 ): readonly BoundSection[] {
   const { handover, variant = "colour" } = input;
   const only = input.storey === undefined ? "" : (handover.site.storeys[0]?.name ?? "");
-  const title = (sheet: string, storey = only): JobSheetDetails & { storey: string; sheet: string } => ({
+  const title = (sheet: Words, storey = only): SectionTitle => ({
     ...input.details,
     storey,
     sheet,
   });
   const rooms = handover.rooms.map((room) => ({
     heading: room.title,
-    sheets: roomPages({ handover: input.whole, room, title: title("Room", room.storey), variant }),
+    sheets: roomPages({ handover: input.whole, room, title: title(say`Room`, room.storey), variant }),
   }));
   const sections = withContents(
     [
-      { heading: "Cover", sheets: [cover({ handover, title: title("Cover") })] },
-      named("Plans", documents.plans),
-      joined("Rooms", rooms),
-      named("Setting out", documents.settingOut),
-      named("Wiring", documents.wiring),
-      { heading: "Setting sheets", sheets: documents.settings.sheets },
-      { heading: "Mask templates", sheets: documents.masks.sheets },
+      { heading: say`Cover`, sheets: [cover({ handover, title: title(say`Cover`) })] },
+      named(say`Plans`, documents.plans),
+      joined(say`Rooms`, rooms),
+      named(say`Setting out`, documents.settingOut),
+      named(say`Wiring`, documents.wiring),
+      { heading: say`Setting sheets`, sheets: documents.settings.sheets },
+      { heading: say`Mask templates`, sheets: documents.masks.sheets },
       {
-        heading: "Test certificate",
-        sheets: certificate(input, title("Test certificate")),
+        heading: say`Test certificate`,
+        sheets: certificate(input, title(say`Test certificate`)),
       },
       {
-        heading: "Open points",
-        sheets: openPages(handover, { title: title("Open points"), owed: input.owed ?? [] }),
+        heading: say`Open points`,
+        sheets: openPages(handover, { title: title(say`Open points`), owed: input.owed ?? [] }),
       },
       {
-        heading: "After hand-over",
-        sheets: carePages(handover, { title: title("After hand-over"), by: input.by ?? new Map() }),
+        heading: say`After hand-over`,
+        sheets: carePages(handover, { title: title(say`After hand-over`), by: input.by ?? new Map() }),
       },
-      { heading: "Cautions", sheets: cautionPages(handover, title("Cautions")) },
-      { heading: "Method, assumptions and sources", sheets: methodPages(handover, title("Method")) },
-      { heading: "Revisions", sheets: revisionPages(handover, title("Revisions")) },
+      { heading: say`Cautions`, sheets: cautionPages(handover, title(say`Cautions`)) },
+      { heading: say`Method, assumptions and sources`, sheets: methodPages(handover, title(say`Method`)) },
+      { heading: say`Revisions`, sheets: revisionPages(handover, title(say`Revisions`)) },
     ],
-    title("Contents"),
+    title(say`Contents`),
   );
   let start = 1;
   return sections.map((section) => {
@@ -81,10 +82,12 @@ export function boundPack(
   });
 }
 
+type SectionTitle = PaperDetails & { readonly storey: string; readonly sheet: Words };
+
 /** The tests, and who has signed them. A job without detectors has neither. */
 function certificate(
   { handover, by = new Map(), signatures = [] }: PackInput,
-  title: JobSheetDetails & { storey: string; sheet: string },
+  title: SectionTitle,
 ): readonly UnnumberedSheet[] {
   const tests = testPages({ handover, title, by });
   if (tests.length === 0 && signatures.length === 0) return [];
@@ -92,8 +95,8 @@ function certificate(
 }
 
 function joined(
-  heading: string,
-  parts: readonly { heading: string; sheets: readonly UnnumberedSheet[] }[],
+  heading: Words,
+  parts: readonly { heading: Words; sheets: readonly UnnumberedSheet[] }[],
 ): Section {
   let from = 0;
   const within = parts
@@ -107,7 +110,7 @@ function joined(
 }
 
 /** Documents named by what they are, without the part of the name that all of them share. */
-const named = (heading: string, documents: readonly BoundDocument[]): Section =>
+const named = (heading: Words, documents: readonly BoundDocument[]): Section =>
   joined(
     heading,
     documents.map(({ name, sheets }) => ({ heading: readable(name), sheets })),
@@ -120,9 +123,9 @@ const readable = (name: string): string => {
 };
 
 /** Marks beside the pages, for the sections and what is within them. */
-export const bookmarksOf = (sections: readonly BoundSection[]): readonly Bookmark[] =>
+export const bookmarksOf = (sections: readonly BoundSection[], speak: Speak): readonly Bookmark[] =>
   sections.map(({ heading, start, within = [] }) => ({
-    heading,
+    heading: speak(heading),
     sheet: start - 1,
-    within: within.map((part) => ({ heading: part.heading, sheet: start - 1 + part.from })),
+    within: within.map((part) => ({ heading: speak(part.heading), sheet: start - 1 + part.from })),
   }));

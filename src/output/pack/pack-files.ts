@@ -1,4 +1,4 @@
-import { type Handover, handoverOfStorey, type Storey } from "#engine";
+import { type Handover, handoverOfStorey, type Storey, say, type Words } from "#engine";
 import { deviceSchedule } from "../csv/device-schedule.ts";
 import type { Sheet } from "../drawing/mark.ts";
 import { planSheet } from "../drawing/plan-sheet.ts";
@@ -17,8 +17,9 @@ import { settingLines } from "../setting-sheets/setting-lines.ts";
 import { settingSheets } from "../setting-sheets/setting-sheets.ts";
 import { svgOf } from "../svg/svg.ts";
 import type { WiringPlan } from "../wiring/plan.ts";
+import { speakIn } from "../words/speak.ts";
 import { type BoundDocument, type BoundSection, bookmarksOf, boundPack } from "./bound-pack.ts";
-import type { PackFile, PackInput } from "./pack-input.ts";
+import type { PackFile, PackInput, PaperDetails } from "./pack-input.ts";
 import { scheduleWorkbook } from "./schedule-workbook.ts";
 import { slugsOf } from "./slugs.ts";
 import { wiringPart } from "./wiring-part.ts";
@@ -50,15 +51,23 @@ const isWanted = (name: string, only: readonly string[] | undefined): boolean =>
 /** The pack of one storey, or of the whole job; what is drawn of a plan needs the whole in either. */
 interface Parted extends PackInput {
   readonly whole: Handover;
+  readonly details: PaperDetails;
 }
 
 function partOf(given: PackInput): Parted {
-  const { handover: whole, storey, owed = [] } = given;
-  if (storey === undefined) return { ...given, whole };
+  const { handover: whole, storey, owed = [], language = "en" } = given;
+  const details = { ...given.details, speak: speakIn(language) };
+  if (storey === undefined) return { ...given, whole, details };
   const handover = handoverOfStorey(whole, storey);
   const rooms = new Set(handover.rooms.map(({ title }) => title));
   // What is owed of the job as a whole stands in every pack.
-  return { ...given, whole, handover, owed: owed.filter(({ room }) => room === "" || rooms.has(room)) };
+  return {
+    ...given,
+    whole,
+    details,
+    handover,
+    owed: owed.filter(({ room }) => room === "" || rooms.has(room)),
+  };
 }
 
 /** Title blocks say how far the tests have come. */
@@ -66,7 +75,7 @@ function withStatus(input: Parted): Parted {
   const standing = testStanding(input.handover);
   if (standing === "planned") return input;
   const status =
-    standing === "tested" ? "Tested on site, see certificate" : "Tested in part, see certificate";
+    standing === "tested" ? say`Tested on site, see certificate` : say`Tested in part, see certificate`;
   return { ...input, details: { ...input.details, status } };
 }
 
@@ -100,7 +109,7 @@ async function allFiles(input: Parted): Promise<readonly Wanted[]> {
       sheets: settingOutSheets({
         site: all.site,
         storey: storey.id,
-        title: titleOf(input, { storey, sheet: "Setting out" }),
+        title: titleOf(input, { storey, sheet: say`Setting out` }),
         asbestos: input.asbestos,
       }),
     }),
@@ -143,7 +152,9 @@ async function allFiles(input: Parted): Promise<readonly Wanted[]> {
     ...drawings,
     file("building.ifc", () => modelOf(input)),
     file("device-schedule.csv", () => deviceSchedule(site)),
-    file("schedules.xlsx", () => scheduleWorkbook(handover, { plan: wiring.plan, owed: input.owed ?? [] })),
+    file("schedules.xlsx", () =>
+      scheduleWorkbook(handover, { plan: wiring.plan, owed: input.owed ?? [], speak: input.details.speak }),
+    ),
     ...tables,
   ];
 }
@@ -194,7 +205,7 @@ function filesOf(
 }
 
 /** The whole pack as one file. */
-function boundFile(input: PackInput, sections: readonly BoundSection[]): Wanted {
+function boundFile(input: Parted, sections: readonly BoundSection[]): Wanted {
   const pages = sections.flatMap(({ sheets }) => sheets);
   return {
     name: "handover.pdf",
@@ -205,8 +216,8 @@ function boundFile(input: PackInput, sections: readonly BoundSection[]): Wanted 
         content: await pdfOf(
           numbered.map((one) => one.sheet),
           {
-            ...pdfDetails(input, `${input.details.job}: hand-over`),
-            bookmarks: bookmarksOf(sections),
+            ...pdfDetails(input, `${input.details.job}: ${input.details.speak(say`hand-over`)}`),
+            bookmarks: bookmarksOf(sections, input.details.speak),
           },
         ),
         sheets: numbered.map(sheetLine),
@@ -236,7 +247,8 @@ function forPeople({
   identity,
   labels,
   call = "",
-  cards,
+  language = "en",
+  cards = language,
 }: PackInput): readonly BoundDocument[] {
   const { site } = handover;
   const { devices } = handover.settings;
@@ -248,7 +260,7 @@ function forPeople({
     },
     {
       name: "room-cards",
-      sheets: roomCards({ site, devices, job, date, revision, call, ...(cards && { language: cards }) }),
+      sheets: roomCards({ site, devices, job, date, revision, call, language: cards }),
     },
   ];
 }
@@ -274,7 +286,7 @@ const masksOf = ({ handover, details: { job, date, revision } }: PackInput): Bou
 
 /** Materials and quote. A job without detectors has nothing to offer. */
 async function offerOf(
-  { handover, prices, accepted, details, storey }: PackInput,
+  { handover, prices, accepted, details, storey }: Parted,
   plan: WiringPlan | undefined,
 ): Promise<{
   readonly documents: readonly BoundDocument[];
@@ -310,12 +322,12 @@ function planOf(input: Parted, storey: Storey): UnnumberedSheet {
       storey: storey.id,
       coverage: handover.rooms.map(({ coverage }) => coverage),
       zones: handover.zones,
-      title: { ...titleOf(input, { storey, sheet: "Plan, detectors" }), page, pages },
+      title: { ...titleOf(input, { storey, sheet: say`Plan, detectors` }), page, pages },
       ...(variant ? { variant } : {}),
     });
 }
 
 const titleOf = (
-  input: PackInput,
-  of: { readonly storey: Storey; readonly sheet: string },
+  input: Parted,
+  of: { readonly storey: Storey; readonly sheet: Words },
 ): Omit<SheetTitle, "page" | "pages"> => ({ ...input.details, storey: of.storey.name, sheet: of.sheet });

@@ -6,8 +6,8 @@ import type { SignatureLine } from "../handover/signature-pages.ts";
 import type { ModelToFill } from "../ifc/into-model.ts";
 import type { LabelGridName } from "../labels/label-grids.ts";
 import type { PdfFonts } from "../pdf/pdf.ts";
-import type { CardLanguage } from "../room-cards/wordings.ts";
 import type { AsbestosKnown } from "../setting-out/asbestos-band.ts";
+import type { PaperLanguage } from "../words/paper-words.ts";
 
 /** What the title blocks say of the job as a whole. */
 export type JobSheetDetails = Pick<
@@ -15,14 +15,19 @@ export type JobSheetDetails = Pick<
   "job" | "client" | "site" | "date" | "revision" | "drawnBy" | "checkedBy" | "status"
 >;
 
+/** The same with what the papers speak. */
+export type PaperDetails = JobSheetDetails & Pick<SheetTitle, "speak">;
+
 export interface PackInput {
   /** Everything that is handed over. */
   readonly handover: Handover;
   readonly details: JobSheetDetails;
   /** Whom the people in the rooms call; a line to fill in where nobody is named. */
   readonly call?: string;
-  /** What the people in the rooms read: the language of the room cards; English if absent. */
-  readonly cards?: CardLanguage;
+  /** What the papers speak; English if absent. */
+  readonly language?: PaperLanguage;
+  /** What the people in the rooms read: the language of the room cards; that of the papers if absent. */
+  readonly cards?: PaperLanguage;
   readonly asbestos: AsbestosKnown;
   /** What the devices at hand call their positions, by detector and setting. */
   readonly deviceLabels: ReadonlyMap<string, Readonly<Record<string, string>>>;

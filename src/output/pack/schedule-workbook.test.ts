@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { handoverOf } from "#engine";
+import { english, handoverOf } from "#engine";
 import { wiredInstallation, wiredPlan, wiredSite } from "../wiring/wired-wing.fixture.ts";
 import { scheduleSheets } from "./schedule-workbook.ts";
 
@@ -27,7 +27,7 @@ test("Every row of the workbook has no more cells than its head, and every sched
     "Open points",
   ]);
   for (const { name, head, rows } of sheets)
-    for (const row of rows) expect(row.length, name).toBeLessThanOrEqual(head.length);
+    for (const row of rows) expect(row.length, english(name)).toBeLessThanOrEqual(head.length);
 });
 
 test("Open points are what people wrote down, then every finding", () => {

@@ -1,4 +1,4 @@
-import { type Handover, roomTitle } from "#engine";
+import { type Handover, joined, roomTitle, type Words } from "#engine";
 import { deviceHead, deviceRows } from "../csv/device-schedule.ts";
 import type { OwedPoint } from "../handover/closing-pages.ts";
 import { settingOrder, settingTitles, settingWords } from "../setting-sheets/setting-words.ts";
@@ -6,14 +6,16 @@ import { boxList, fittingList } from "../wiring/fitting-list.ts";
 import type { WiringPlan } from "../wiring/plan.ts";
 import { cableSchedule, terminalSchedule } from "../wiring/schedules.ts";
 import type { Table } from "../wiring/table-sheets.ts";
+import type { Speak } from "../words/speak.ts";
 import { type WorkbookSheet, xlsxOf } from "../xlsx/xlsx.ts";
 
 /** All schedules of a job in one workbook: rooms, devices, settings, checks, terminals, cables, boxes, fitting, open points. */
 export const scheduleWorkbook = (handover: Handover, of: ScheduledBeside): Promise<Uint8Array> =>
-  xlsxOf(scheduleSheets(handover, of));
+  xlsxOf(scheduleSheets(handover, of), of.speak);
 
 interface ScheduledBeside {
   readonly plan: WiringPlan | undefined;
+  readonly speak: Speak;
   /** What people wrote down as open. */
   readonly owed: readonly OwedPoint[];
 }
@@ -21,7 +23,7 @@ interface ScheduledBeside {
 /** The same as data. A table without rows is left out. */
 export function scheduleSheets(
   handover: Handover,
-  { plan, owed }: ScheduledBeside,
+  { plan, owed }: Omit<ScheduledBeside, "speak">,
 ): readonly WorkbookSheet[] {
   const wiring =
     plan === undefined || plan.groups.length === 0
@@ -43,7 +45,7 @@ export function scheduleSheets(
 }
 
 /** Columns of paper are millimetres; those of a workbook about as many letters as go into two of them. */
-const fromTable = (name: string, { columns, rows }: Table): WorkbookSheet => ({
+const fromTable = (name: Words, { columns, rows }: Table): WorkbookSheet => ({
   name,
   head: columns.map(({ head, width }) => ({ title: head, width: Math.max(10, Math.round(width / 1.8)) })),
   rows,
@@ -151,7 +153,7 @@ function checks({ rooms: records }: Handover): WorkbookSheet {
         unit,
         verdict,
         source,
-        assumptions.join(" "),
+        joined(assumptions, " "),
       ]),
     ),
   };

@@ -1,11 +1,11 @@
-import { deriveWiring, type Handover, outputKindOf } from "#engine";
+import { deriveWiring, type Handover, outputKindOf, type Words } from "#engine";
 import type { Variant } from "../drawing/ink.ts";
 import type { DrawnCable } from "../dxf/storey-dxf.ts";
 import type { WiringPlan } from "../wiring/plan.ts";
 import { wiringDrawings, wiringSchedules, wiringTables } from "../wiring/wiring-documents.ts";
 import { wiringPlan } from "../wiring/wiring-plan.ts";
 import type { BoundDocument } from "./bound-pack.ts";
-import type { PackInput } from "./pack-input.ts";
+import type { PaperDetails } from "./pack-input.ts";
 
 /** Drawings and schedules of the wiring. */
 export function wiringPart(input: {
@@ -13,7 +13,7 @@ export function wiringPart(input: {
   readonly whole: Handover;
   /** Of what the pack is about. */
   readonly handover: Handover;
-  readonly details: PackInput["details"];
+  readonly details: PaperDetails;
   readonly variant: Variant;
 }): {
   readonly documents: readonly BoundDocument[];
@@ -46,7 +46,7 @@ export function wiringPart(input: {
     site: handover.site,
     plan,
     variant,
-    title: (sheet: string, storey: string | undefined) => ({
+    title: (sheet: Words, storey: string | undefined) => ({
       ...details,
       storey: site.storeys.find(({ id }) => id === storey)?.name ?? "",
       sheet,

@@ -1,4 +1,4 @@
-import { emptyPriceList, type PriceList, type QuoteItem, type Site, variation } from "#engine";
+import { emptyPriceList, type PriceList, type QuoteItem, type Site, variation, type Words } from "#engine";
 import type { SheetTitle } from "../drawing/title-block.ts";
 import { materialsCsv, materialsXlsx, priceListCsv } from "../materials/materials-tables.ts";
 import { needsOf } from "../materials/needs.ts";
@@ -13,12 +13,13 @@ export async function offerFiles(input: {
   readonly plan: WiringPlan | undefined;
   readonly list: PriceList | undefined;
   readonly accepted: readonly QuoteItem[] | undefined;
-  readonly title: (sheet: string) => Omit<SheetTitle, "page" | "pages">;
+  readonly title: (sheet: Words) => Omit<SheetTitle, "page" | "pages">;
 }): Promise<{
   readonly documents: readonly { readonly name: string; readonly sheets: readonly UnnumberedSheet[] }[];
   readonly tables: readonly { readonly name: string; readonly content: string | Uint8Array }[];
 }> {
   const { title, accepted, list = emptyPriceList } = input;
+  const { speak } = title("");
   const needs = needsOf(input.site, input.plan);
   const items = quoteItems(needs, list);
   const changed = accepted && variation(accepted, items);
@@ -29,7 +30,7 @@ export async function offerFiles(input: {
     ],
     tables: [
       { name: "materials.csv", content: materialsCsv(needs, list) },
-      { name: "materials.xlsx", content: await materialsXlsx(needs, list) },
+      { name: "materials.xlsx", content: await materialsXlsx(needs, list, speak) },
       { name: "price-list.csv", content: priceListCsv(needs, list) },
       { name: "quote.csv", content: quoteCsv(items) },
       ...(changed ? [{ name: "variation.csv", content: variationCsv(changed) }] : []),

@@ -1,7 +1,16 @@
 import fc from "fast-check";
 import { strFromU8, unzipSync } from "fflate";
 import { expect, test } from "vitest";
-import { emptyPriceList, labourTime, type PriceList, type QuoteItem, spareShares, variation } from "#engine";
+import {
+  emptyPriceList,
+  english,
+  labourTime,
+  type PriceList,
+  type QuoteItem,
+  spareShares,
+  variation,
+  type Words,
+} from "#engine";
 import { crossedTexts } from "../drawing/crossings.fixture.ts";
 import type { Sheet, TextMark } from "../drawing/mark.ts";
 import { ferryWingTitle } from "../ferry-wing.fixture.ts";
@@ -33,7 +42,7 @@ const priced: PriceList = {
   extras: new Map([["blanking old switches", { price: 25 }]]),
 };
 
-const title = (sheet: string) => ({ ...ferryWingTitle, sheet });
+const title = (sheet: Words) => ({ ...ferryWingTitle, sheet });
 const numbered = (sheets: ReturnType<typeof quoteSheets>): readonly Sheet[] =>
   sheets.map((sheet, i) => sheet(i + 1, sheets.length));
 const texts = (sheets: readonly Sheet[]): readonly string[] =>
@@ -192,7 +201,7 @@ test("A workbook holds figures as figures, guards what looks like a formula, and
     head: [{ title: "Item", width: 10 }],
     rows: [["=1+1", 2.5, undefined], ["@x"], ["plain"]],
   };
-  const [first, second] = [await xlsxOf([sheet]), await xlsxOf([sheet])];
+  const [first, second] = [await xlsxOf([sheet], english), await xlsxOf([sheet], english)];
   expect(Buffer.compare(first, second)).toBe(0);
   const parts = unzipSync(first);
   const strings = strFromU8(parts["xl/sharedStrings.xml"]!);
@@ -200,7 +209,7 @@ test("A workbook holds figures as figures, guards what looks like a formula, and
   expect(strings.replaceAll("&apos;", "'").replaceAll("&#39;", "'")).toContain(">'=1+1<");
   expect(strings).not.toMatch(/>[=+@-]/);
   expect(strFromU8(parts["xl/worksheets/sheet1.xml"]!)).toContain("<v>2.5</v>");
-  expect((await materialsXlsx(needs, priced)).length).toBeGreaterThan(1000);
+  expect((await materialsXlsx(needs, priced, english)).length).toBeGreaterThan(1000);
 });
 
 test("The price list to fill in names every item and every figure of the firm; the quote names every line", () => {

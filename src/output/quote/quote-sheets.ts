@@ -1,4 +1,4 @@
-import { type PriceList, type QuoteItem, sources, type VariationLine } from "#engine";
+import { type PriceList, type QuoteItem, sources, type VariationLine, type Words } from "#engine";
 import { csvOf } from "../csv/csv.ts";
 import { ink, muted } from "../drawing/ink.ts";
 import { broken } from "../drawing/lettering.ts";
@@ -13,7 +13,7 @@ import { totalOf } from "./quote-items.ts";
 export interface QuoteInput {
   readonly items: readonly QuoteItem[];
   readonly list: PriceList;
-  readonly title: (sheet: string) => Omit<SheetTitle, "page" | "pages">;
+  readonly title: (sheet: Words) => Omit<SheetTitle, "page" | "pages">;
   /** Items that nobody can order. */
   readonly invented: ReadonlySet<string>;
 }
@@ -165,7 +165,7 @@ const signatures = (left: Millimetres, right: Millimetres, y: Millimetres): read
 export function variationSheets(input: {
   readonly lines: readonly VariationLine[];
   readonly list: PriceList;
-  readonly title: (sheet: string) => Omit<SheetTitle, "page" | "pages">;
+  readonly title: (sheet: Words) => Omit<SheetTitle, "page" | "pages">;
 }): readonly UnnumberedSheet[] {
   const { lines, list, title } = input;
   const open = lines.filter(({ amount }) => amount === undefined).length;

@@ -2,9 +2,10 @@ import { describe, expect, test } from "vitest";
 import { type Detector, type Site, settingsOfSite } from "#engine";
 import { lengthOf } from "../drawing/lettering.ts";
 import { ferryWing } from "../ferry-wing.fixture.ts";
+import { paperLanguages } from "../words/paper-words.ts";
 import { roomCards } from "./room-cards.ts";
 import { delayWords, devicesOf, roomWords } from "./room-words.ts";
-import { cardLanguages, cardWordings } from "./wordings.ts";
+import { cardWordings } from "./wordings.ts";
 
 const settled = settingsOfSite(ferryWing);
 const [detector] = ferryWing.detectors as readonly [Detector, ...Detector[]];
@@ -60,7 +61,7 @@ describe("What a card tells the people in a room", () => {
 });
 
 describe("A card in another language", () => {
-  test.each(cardLanguages)("says all that it says in English, in %s, with its figures", (language) => {
+  test.each(paperLanguages)("says all that it says in English, in %s, with its figures", (language) => {
     for (const mode of ["automatic", "semi-automatic"]) {
       const set = chosen({ mode, offDelay: 600, threshold: 300, button: "on-and-off" });
       const [english, own] = [roomWords(set, [], "en"), roomWords(set, [], language)];
@@ -73,14 +74,14 @@ describe("A card in another language", () => {
     }
   });
 
-  test.each(cardLanguages)("keeps in %s to the width of the card", (language) => {
+  test.each(paperLanguages)("keeps in %s to the width of the card", (language) => {
     const inner = 148.5 - 2 * 13;
     const { never, call } = cardWordings[language];
     expect(lengthOf(never, 2.5)).toBeLessThanOrEqual(inner);
     expect(lengthOf(call, 3.5)).toBeLessThanOrEqual(58);
   });
 
-  test.each(cardLanguages)(
+  test.each(paperLanguages)(
     "ends in %s above the line of whom to call, however much there is to say",
     (language) => {
       const devices = chosen({ mode: "semi-automatic", offDelay: 600, threshold: 300, button: "on-and-off" });

@@ -4,8 +4,9 @@ import { broken, emOf, fitted } from "../drawing/lettering.ts";
 import type { Mark, Millimetres, PaperPoint } from "../drawing/mark.ts";
 import type { UnnumberedSheet } from "../setting-out/setting-out-sheets.ts";
 import { line, words } from "../wiring/symbols.ts";
+import type { PaperLanguage } from "../words/paper-words.ts";
 import { type CardLine, devicesOf, roomWords } from "./room-words.ts";
-import { type CardLanguage, cardWordings } from "./wordings.ts";
+import { cardWordings } from "./wordings.ts";
 
 export interface RoomCardsInput {
   readonly site: Site;
@@ -16,7 +17,7 @@ export interface RoomCardsInput {
   /** Whom to call; a line to fill in where nobody is named. */
   readonly call?: string;
   /** What the people in the room read; English where nothing is said. */
-  readonly language?: CardLanguage;
+  readonly language?: PaperLanguage;
 }
 
 /** An upright A5, two on an A4. */

@@ -1,5 +1,6 @@
 import { controlledRooms, type Detector, type PlannedDevice, type Site, type Switch } from "#engine";
-import { type CardLanguage, type CardWording, cardWordings } from "./wordings.ts";
+import type { PaperLanguage } from "../words/paper-words.ts";
+import { type CardWording, cardWordings } from "./wordings.ts";
 
 /** A sentence on the card, with the heading it stands under. */
 export interface CardLine {
@@ -31,7 +32,7 @@ export function devicesOf(
 export function roomWords(
   devices: readonly PlannedDevice[],
   switches: readonly Switch[],
-  language: CardLanguage = "en",
+  language: PaperLanguage = "en",
 ): readonly CardLine[] {
   if (devices.length === 0) return [];
   const wording = cardWordings[language];

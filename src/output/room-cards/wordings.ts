@@ -1,7 +1,4 @@
-/** Languages that the cards speak. */
-export const cardLanguages = ["en", "de", "fr", "es"] as const;
-
-export type CardLanguage = (typeof cardLanguages)[number];
+import type { PaperLanguage } from "../words/paper-words.ts";
 
 /** All that a card may say. */
 export interface CardWording {
@@ -28,7 +25,7 @@ export interface CardWording {
   readonly minutes: string;
 }
 
-export const cardWordings: Readonly<Record<CardLanguage, CardWording>> = {
+export const cardWordings: Readonly<Record<PaperLanguage, CardWording>> = {
   en: {
     title: "Your light",
     on: "On",

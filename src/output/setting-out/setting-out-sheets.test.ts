@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { english } from "#engine";
 import { lengthOf } from "../drawing/lettering.ts";
 import type { Mark, TextMark } from "../drawing/mark.ts";
 import { plannedWords } from "../drawing/title-block.ts";
@@ -35,7 +36,7 @@ test("Sheets say their scale and page, and that nothing was tested yet", () => {
   const sheets = sheetsOf(ferryWing);
   sheets.forEach((sheet, i) => {
     const texts = textsOf(sheet.marks).map((mark) => mark.text);
-    expect(texts).toContain(plannedWords);
+    expect(texts).toContain(english(plannedWords));
     expect(texts).toContain(`${i + 1} of ${sheets.length}`);
     expect(texts).toContain(`1 : ${sheet.scale} (A3)`);
   });

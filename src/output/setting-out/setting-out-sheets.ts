@@ -165,7 +165,11 @@ function sheetsOf(input: SettingOutInput, group: Group, number: number): readonl
         pages,
         scale,
         strip: titleBlockSize[1],
-        marks: tableMarks([frame.left + 4, top + 4], { columns: deviceColumns, rows: part }),
+        marks: tableMarks([frame.left + 4, top + 4], {
+          columns: deviceColumns,
+          rows: part,
+          speak: input.title.speak,
+        }),
         rows: [],
         note: undefined,
       });
@@ -220,7 +224,11 @@ function sheetOf(
           ] as const)
         : []),
       ...(sheet.rows.length > 0
-        ? tableMarks([frame.left, stripTop], { columns: deviceColumns, rows: sheet.rows })
+        ? tableMarks([frame.left, stripTop], {
+            columns: deviceColumns,
+            rows: sheet.rows,
+            speak: input.title.speak,
+          })
         : []),
       ...frameMarks({
         paper: "A3",

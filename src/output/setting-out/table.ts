@@ -1,9 +1,11 @@
+import { figured, type Words } from "#engine";
 import { ink, muted } from "../drawing/ink.ts";
 import { fitted } from "../drawing/lettering.ts";
 import type { Mark, Millimetres, PaperPoint } from "../drawing/mark.ts";
+import type { Speak } from "../words/speak.ts";
 
 export interface Column {
-  readonly head: string;
+  readonly head: Words;
   readonly width: Millimetres;
   readonly align: "start" | "end";
 }
@@ -22,7 +24,8 @@ export function tableMarks(
   at: PaperPoint,
   table: {
     readonly columns: readonly Column[];
-    readonly rows: readonly (readonly string[])[];
+    readonly rows: readonly (readonly Words[])[];
+    readonly speak: Speak;
     /** Lines that go on with the one above, where an empty first cell does not say it. */
     readonly goingOn?: ReadonlySet<number>;
   },
@@ -32,13 +35,9 @@ export function tableMarks(
   const lefts = table.columns.map(
     (_, i) => at[0] + table.columns.slice(0, i).reduce((sum, one) => sum + one.width, 0),
   );
-  const cells = (
-    values: readonly string[],
-    y: Millimetres,
-    weight: "regular" | "semibold",
-  ): readonly Mark[] =>
+  const cells = (values: readonly Words[], y: Millimetres, weight: "regular" | "semibold"): readonly Mark[] =>
     table.columns.flatMap((column, i): readonly Mark[] => {
-      const value = values[i] ?? "";
+      const value = cellWords(values[i] ?? "", column.align, table.speak);
       if (value === "") return [];
       const text = fitted(value, column.width - 3, { size: 2.5, weight });
       return [
@@ -82,6 +81,13 @@ export function tableMarks(
     }),
   ];
 }
+
+/** A cell in the words of the paper; one of figures alone has the decimal sign of its language. */
+export const cellWords = (cell: Words, align: Column["align"], speak: Speak): string =>
+  speak(align === "end" && typeof cell === "string" && plainFigure.test(cell) ? figured(cell) : cell);
+
+/** A figure with at most a unit: no tag, no name. */
+const plainFigure = /^[-−±]?\d+\.\d+(?:\s\D*)?$/;
 
 /** Top of a line below the head: each that goes on with its row takes less. */
 function lineTop(line: number, goingOn: ReadonlySet<number> = new Set()): Millimetres {

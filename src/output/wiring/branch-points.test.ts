@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { deriveWiring, wiringOfSite } from "#engine";
+import { deriveWiring, english, wiringOfSite } from "#engine";
 import { needsOf } from "../materials/needs.ts";
 import { branchPoints } from "./branch-points.ts";
 import { boxList } from "./fitting-list.ts";
@@ -23,7 +23,7 @@ test("Where more than two cables meet a box is listed, bought and counted in min
   const { route } = deriveWiring(site, wiredInstallation).circuits[0]!;
   const onRoute = points.filter(({ id }) => route!.nodes.some((node) => node.id === id));
   expect(onRoute.map(({ id }) => id).toSorted()).toEqual(route!.boxes.toSorted());
-  const rows = boxList(site, plan).rows.filter(([, what]) => what?.startsWith("branch box"));
+  const rows = boxList(site, plan).rows.filter(([, what]) => english(what ?? "").startsWith("branch box"));
   expect(rows.map(([at, , , , , , cables]) => [at, cables])).toEqual(
     points.map(({ id, cables }) => [plan.names.of(id), String(cables)]),
   );

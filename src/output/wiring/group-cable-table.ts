@@ -1,12 +1,13 @@
 import { broken } from "../drawing/lettering.ts";
 import type { Mark, Millimetres } from "../drawing/mark.ts";
 import { rowHeight, tableMarks } from "../setting-out/table.ts";
+import type { Speak } from "../words/speak.ts";
 import { groupCableColumns, groupCableRows } from "./cable-rows.ts";
 import type { GroupPlan, WiringPlan } from "./plan.ts";
 
 /** The cables of a group under its drawing, as many as there is room for; the schedule has them all. */
 export function cableTable(
-  { plan, group }: { readonly plan: WiringPlan; readonly group: GroupPlan },
+  { plan, group, speak }: { readonly plan: WiringPlan; readonly group: GroupPlan; readonly speak: Speak },
   at: { readonly left: Millimetres; readonly top: Millimetres; readonly bottom: Millimetres },
 ): readonly Mark[] {
   const rows = groupCableRows(group, plan.names, group.supply.region).flatMap(overLines);
@@ -16,7 +17,7 @@ export function cableTable(
     rows.length > fits
       ? [...rows.slice(0, fits - 1), ["more", "", "see the cable schedule", "", "", ""]]
       : rows;
-  return tableMarks([at.left, at.top], { columns: groupCableColumns, rows: shown });
+  return tableMarks([at.left, at.top], { columns: groupCableColumns, rows: shown, speak });
 }
 
 /** A row whose names or conductors are longer than their column goes on in lines without a first cell. */

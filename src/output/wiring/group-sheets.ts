@@ -113,7 +113,10 @@ function partSheet(input: GroupSheetsInput, part: Part): Sheet {
       }),
       ...(part.part > 0
         ? []
-        : cableTable(input, { left: frame.left + 4, top: tableTop, bottom: stripTop - 2 })),
+        : cableTable(
+            { ...input, speak: input.title.speak },
+            { left: frame.left + 4, top: tableTop, bottom: stripTop - 2 },
+          )),
       ...wiringLegend(
         { symbols: shownSymbols, conductors: shownConductors },
         {

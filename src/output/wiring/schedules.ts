@@ -1,4 +1,4 @@
-import type { Site } from "#engine";
+import type { Site, Words } from "#engine";
 import type { Column } from "../setting-out/table.ts";
 import { conductorWords, lengthWords, nameOf, sizeWords } from "./cable-rows.ts";
 import { type ConductorKind, colourWords, markings } from "./conductors.ts";
@@ -7,7 +7,7 @@ import type { GroupPlan, PlannedDetector, Terminal, WiringPlan } from "./plan.ts
 import type { Table } from "./table-sheets.ts";
 
 /** A column of a schedule. */
-export const column = (head: string, width: number, align: Column["align"] = "start"): Column => ({
+export const column = (head: Words, width: number, align: Column["align"] = "start"): Column => ({
   head,
   width,
   align,

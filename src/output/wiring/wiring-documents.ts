@@ -1,4 +1,4 @@
-import { type Site, type SourceId, standbyOf } from "#engine";
+import { english, type Site, type SourceId, standbyOf, type Words } from "#engine";
 import { csvOf } from "../csv/csv.ts";
 import type { Variant } from "../drawing/ink.ts";
 import type { SheetTitle } from "../drawing/title-block.ts";
@@ -23,7 +23,7 @@ export interface WiringPapersInput {
   readonly site: Site;
   readonly plan: WiringPlan;
   /** Title of a sheet by its name, and of the storey where a sheet is of one. */
-  readonly title: (sheet: string, storey: string | undefined) => Omit<SheetTitle, "page" | "pages">;
+  readonly title: (sheet: Words, storey: string | undefined) => Omit<SheetTitle, "page" | "pages">;
   readonly variant: Variant;
 }
 
@@ -112,7 +112,7 @@ function assumptionsOf(site: Site, plan: WiringPlan): Table {
     rows: table.rows.map(([number = "", text = "", where = ""]) => [
       number,
       text,
-      ranges(where.split(", ").filter(Boolean)),
+      ranges(english(where).split(", ").filter(Boolean)),
     ]),
   };
 }

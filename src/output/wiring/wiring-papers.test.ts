@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { deriveWiring, type FoundInstallation, wiringOfSite } from "#engine";
+import { deriveWiring, english, type FoundInstallation, wiringOfSite } from "#engine";
 import { crossedTexts } from "../drawing/crossings.fixture.ts";
 import type { Mark, Sheet, TextMark } from "../drawing/mark.ts";
 import { ferryWingTitle } from "../ferry-wing.fixture.ts";
@@ -243,8 +243,8 @@ test("A section that nobody entered is at least the smallest that passes every c
     };
     const plan = wiringPlan(site, found, wiringOfSite(site, found));
     const { columns, rows } = cableSchedule(plan);
-    const at = columns.findIndex(({ head }) => head === "Section");
-    return [...new Set(plan.groups[0]!.cables.map((_, i) => rows[i]![at]))];
+    const at = columns.findIndex(({ head }) => english(head) === "Section");
+    return [...new Set(plan.groups[0]!.cables.map((_, i) => english(rows[i]![at] ?? "")))];
   };
   const laid = {
     cores: 3,
@@ -341,7 +341,10 @@ test("The fitting list says what its devices draw by being ready, and of which n
 test("A cable past many devices is written out over several lines, and none of them is cut", () => {
   const many = Array.from({ length: 40 }, (_, i) => `E${3 * i + 1}`);
   const plan = { ...wiredPlan, names: { ...wiredPlan.names, ofAll: () => many.join(", ") } };
-  const marks = cableTable({ plan, group: plan.groups[0]! }, { left: 20, top: 100, bottom: 250 });
+  const marks = cableTable(
+    { plan, group: plan.groups[0]!, speak: english },
+    { left: 20, top: 100, bottom: 250 },
+  );
   const texts = marks.filter((mark): mark is TextMark => mark.kind === "text").map(({ text }) => text);
   expect(texts.filter((text) => text.includes("…"))).toEqual([]);
   const written = texts.join(" ");

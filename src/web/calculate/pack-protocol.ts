@@ -1,6 +1,6 @@
 import type { Point, Site } from "#engine";
 import type { JobForHandOver } from "#job";
-import type { CardLanguage } from "#output";
+import type { PaperLanguage } from "#output";
 
 /** To the worker that makes papers. */
 export interface PackQuestion {
@@ -15,7 +15,7 @@ export interface PackQuestion {
   /** The building model that the job was read from, and what was taken off its x and y then. [m] */
   readonly model?: { readonly name: string; readonly bytes: Uint8Array; readonly shift: Point };
   /** Language of the room cards. */
-  readonly cards: CardLanguage;
+  readonly cards: PaperLanguage;
   /** Addresses of the two weights of the lettering. */
   readonly fonts: { readonly regular: string; readonly semibold: string };
 }

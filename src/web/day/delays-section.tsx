@@ -5,7 +5,7 @@ import type { OpenJob } from "../contract.ts";
 import { FigureField } from "../fields/index.ts";
 import { setStep } from "../plan/edit/steps.ts";
 import { t } from "../texts/day.ts";
-import { delayText } from "../texts/index.ts";
+import { delayText, spoken } from "../texts/index.ts";
 import type { DayDraft } from "./day-draft.ts";
 import { DelaysTable } from "./delays-table.tsx";
 import { type SetLoad, setDelays, switching } from "./set-loads.ts";
@@ -78,7 +78,7 @@ function setWords(load: SwitchedLoad, settings: SetLoad["settings"]): string {
   const setting = first && settings.get(first.id)?.offDelay;
   const delays = setDelays(load).map(delayText).join(", ");
   return setting?.kind === "derived"
-    ? t("day.delay.derived", { delays, reason: setting.reason })
+    ? t("day.delay.derived", { delays, reason: spoken(setting.reason) })
     : t("day.delay.chosen", { delays });
 }
 

@@ -1,8 +1,8 @@
 import type { Check } from "#engine";
-import { sources } from "#engine";
+import { english, sources } from "#engine";
 import { More } from "../fields/index.ts";
 import { useUnits } from "../settings/preferences.ts";
-import { areaText, lengthText, numberText, t, type Units } from "../texts/index.ts";
+import { areaText, lengthText, numberText, spoken, t, type Units } from "../texts/index.ts";
 import "./findings.css";
 
 /** Why a finding was made: what was found, the limit, where the limit comes from, and what was assumed. */
@@ -13,8 +13,8 @@ export function Evidence({ checks }: { readonly checks: readonly Check[] }) {
     <More word={t("findings.why")}>
       <div className="stack">
         {checks.map((check) => (
-          <dl key={`${check.what} ${check.source}`} className="evidence">
-            <dt>{check.what}</dt>
+          <dl key={`${english(check.what)} ${check.source}`} className="evidence">
+            <dt>{spoken(check.what)}</dt>
             <dd>
               {figureText(check.actual, check.unit, units)}{" "}
               <span className="hint">
@@ -32,7 +32,7 @@ export function Evidence({ checks }: { readonly checks: readonly Check[] }) {
               <>
                 <dt>{t("findings.assumed")}</dt>
                 {check.assumptions.map((assumption) => (
-                  <dd key={assumption}>{assumption}</dd>
+                  <dd key={english(assumption)}>{spoken(assumption)}</dd>
                 ))}
               </>
             ) : null}

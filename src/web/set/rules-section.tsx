@@ -4,6 +4,7 @@ import type { SettingsKnown } from "../calculate/set-protocol.ts";
 import type { OpenJob } from "../contract.ts";
 import { More, Tick } from "../fields/index.ts";
 import { Evidence } from "../findings/evidence.tsx";
+import { spoken } from "../texts/index.ts";
 import { t } from "../texts/set.ts";
 import { OwnPack, takeOut } from "./own-pack.tsx";
 import { RuleFacts } from "./rule-facts.tsx";
@@ -115,7 +116,7 @@ function ResultLine({
         <span className={`set-verdict set-verdict-${check.verdict}`}>
           {t(`findings.verdict.${check.verdict}`)}
         </span>{" "}
-        {check.what}
+        {spoken(check.what)}
       </span>
       <span className="hint">{packs.find((one) => one.pack.code === pack)?.pack.title}</span>
       <Evidence checks={[check]} />

@@ -3,6 +3,7 @@ import { type DeviceSettings, type SettingName, sources } from "#engine";
 import type { OpenJob } from "../contract.ts";
 import { TextBox } from "../fields/index.ts";
 import { VerifyMark } from "../findings/evidence.tsx";
+import { spoken } from "../texts/index.ts";
 import { t } from "../texts/set.ts";
 import { choose, inFile, label } from "./choose.ts";
 import { SettingFields } from "./setting-fields.tsx";
@@ -37,7 +38,7 @@ export function SettingRow({ job, device, name, settings, derived, open, onOpen 
             {word ? <span className="hint"> · {word}</span> : null}
           </span>
           <span className="set-setting-why hint">
-            {chosen ? (setting.reason ?? t("set.chosen.reason")) : setting.reason}
+            {chosen ? (setting.reason ?? t("set.chosen.reason")) : spoken(setting.reason)}
           </span>
           <span className={chosen ? "set-mark set-mark-chosen" : "set-mark"}>
             {t(chosen ? "set.chosen" : "set.derived")}
@@ -48,7 +49,7 @@ export function SettingRow({ job, device, name, settings, derived, open, onOpen 
         {open ? (
           <div className="stack">
             {setting.kind === "derived" && setting.assumption ? (
-              <p className="hint">{t("set.rests-on", { assumption: setting.assumption })}</p>
+              <p className="hint">{t("set.rests-on", { assumption: spoken(setting.assumption) })}</p>
             ) : null}
             {job.readOnly ? null : (
               <SettingFields job={job} device={device} name={name} settings={settings} />

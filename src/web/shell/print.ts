@@ -2,6 +2,7 @@ import regular from "@expo-google-fonts/inter/400Regular/Inter_400Regular.ttf?ur
 import semibold from "@expo-google-fonts/inter/600SemiBold/Inter_600SemiBold.ttf?url";
 import { planSheet, type Sheet, type SheetTitle, settingOutSheets, svgOf } from "#output";
 import type { Calculated, OpenJob } from "../contract.ts";
+import { spoken } from "../texts/index.ts";
 
 /** Prints the sheets of a storey to scale: the plan, and where the holes are drilled. The printer's own window also saves them as PDF. */
 export async function printStorey(of: {
@@ -76,6 +77,7 @@ export function sheetsOf({
     revision: details.revision,
     drawnBy: details.drawnBy,
     checkedBy: details.checkedBy,
+    speak: spoken,
     page: 1,
     pages: 1,
   });

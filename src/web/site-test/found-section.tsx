@@ -1,6 +1,6 @@
 import { useEffect, useState } from "react";
 import { Button } from "react-aria-components";
-import { type Advice, countedEntries, type FoundReach, type SettingGrade, type Site } from "#engine";
+import { type Advice, countedEntries, english, type FoundReach, type SettingGrade, type Site } from "#engine";
 import { standingEntries, stationReadings } from "#job";
 import { foundLine } from "../calculate/found-line.ts";
 import type { FoundAnswer } from "../calculate/found-protocol.ts";
@@ -11,7 +11,7 @@ import { FigureField, More } from "../fields/index.ts";
 import { recordOf } from "../plan/pick.ts";
 import { useUnits } from "../settings/preferences.ts";
 import { type Store, usePart, type Workbench } from "../shell/workbench.ts";
-import { areaText, lengthText, percentText, type Units } from "../texts/index.ts";
+import { areaText, lengthText, percentText, spoken, type Units } from "../texts/index.ts";
 import { t } from "../texts/test.ts";
 import { ambientIn, enterAmbient } from "./enter.ts";
 import { localDay } from "./local-time.ts";
@@ -130,7 +130,7 @@ export function FoundSection({ job, store, planned }: FoundSectionProps) {
                       ...advice.evidence.flatMap(({ what, assumptions }) => [what, ...assumptions]),
                       ...advice.assumptions,
                     ].map((one) => (
-                      <li key={one}>{one}</li>
+                      <li key={english(one)}>{spoken(one)}</li>
                     ))}
                   </ul>
                 </More>

@@ -1,6 +1,6 @@
 import { useEffect, useState } from "react";
 import { Button } from "react-aria-components";
-import type { RoomVerdict, Site, StationVerdict } from "#engine";
+import { english, type RoomVerdict, type Site, type StationVerdict } from "#engine";
 import type { OpenJob } from "../contract.ts";
 import { More, Say, TextBox } from "../fields/index.ts";
 import { nameOf } from "../plan/names.ts";
@@ -8,7 +8,7 @@ import { recordOf } from "../plan/pick.ts";
 import { useUnits } from "../settings/preferences.ts";
 import type { Actions } from "../shell/actions.ts";
 import { type Store, usePart, type Workbench } from "../shell/workbench.ts";
-import { lengthText } from "../texts/index.ts";
+import { lengthText, spoken } from "../texts/index.ts";
 import { t } from "../texts/test.ts";
 import { hum, tone, useAwake } from "./awake.ts";
 import { Countdown } from "./countdown.tsx";
@@ -261,8 +261,8 @@ function Summary({
         </span>
       </p>
       {verdict.check.assumptions.slice(open > 0 ? 1 : 0).map((one) => (
-        <p key={one} className="hint">
-          {one}.
+        <p key={english(one)} className="hint">
+          {spoken(one)}.
         </p>
       ))}
       <ol className="test-list">
@@ -275,7 +275,10 @@ function Summary({
             >
               <span className="test-number">{i + 1}</span>
               <span>{stationTitle(site, one.station)}</span>
-              <VerdictWord verdict={one.check.verdict} why={one.check.assumptions[0]} />
+              <VerdictWord
+                verdict={one.check.verdict}
+                why={one.check.assumptions[0] && spoken(one.check.assumptions[0])}
+              />
             </Button>
           </li>
         ))}

@@ -1,4 +1,4 @@
-import type { Wording } from "#engine";
+import type { Tongue, Wording } from "#engine";
 import type { Message } from "./plain.ts";
 
 /** Languages that the screens speak, English first: it is what the others are held against. */
@@ -17,9 +17,10 @@ export const languageNames: Readonly<Record<Language, string>> = {
 /** Sentences by their keys. */
 export type Catalogue = Readonly<Record<string, Message>>;
 
-/** A language as it is loaded: the sentences of all screens, and those of the problems. */
+/** A language as it is loaded: the sentences of all screens, what the engine and the papers say, and the problems. */
 export interface Spoken {
   readonly sentences: Catalogue;
+  readonly said?: Tongue;
   readonly problems: Wording;
 }
 
@@ -36,6 +37,9 @@ export const spokenLanguage = (): Language => now?.language ?? "en";
 
 /** The sentence of a key in the language that is spoken; undefined where that is English. */
 export const spokenSentence = (key: string): Message | undefined => now?.sentences[key];
+
+/** What the engine and the papers say in the language that is spoken; undefined where that is English. */
+export const spokenTongue = (): Tongue | undefined => now?.said;
 
 /** Sentences of the problems in the language that is spoken; undefined where that is English. */
 export const spokenProblems = (): Wording | undefined => now?.problems;

@@ -68,7 +68,7 @@ describe.each(others)("the catalogue in the language %s", (language) => {
 
   test("says every problem and its remedy, with the same gaps to fill", () => {
     const own = JSON.parse(
-      readFileSync(new URL(`${language}/problems.json`, import.meta.url), "utf8"),
+      readFileSync(new URL(`../../output/words/${language}/problems.json`, import.meta.url), "utf8"),
     ) as Readonly<Record<string, { readonly message: string; readonly remedy: string }>>;
     expect(Object.keys(own).sort()).toEqual(Object.keys(catalogue).sort());
     for (const [code, entry] of Object.entries(own)) {

@@ -1,5 +1,8 @@
-import { type Finding, filled } from "#engine";
-import { spokenProblems } from "./language.ts";
+import { type Finding, type Words, worded } from "#engine";
+import { spokenProblems, spokenTongue } from "./language.ts";
+
+/** What the engine says, in the language that is spoken. */
+export const spoken = (said: Words): string => worded(said, spokenTongue());
 
 /** A problem that was put into words, in English, where it was found. */
 export type Told = Pick<Finding, "code" | "values" | "message" | "remedy">;
@@ -9,9 +12,10 @@ export type Told = Pick<Finding, "code" | "values" | "message" | "remedy">;
  * so that a page that shows only such needs no catalogue of problems.
  */
 export function inWords(told: Told): { readonly message: string; readonly remedy: string } {
-  const spoken = spokenProblems()?.[told.code];
-  if (!spoken) return told;
-  return { message: filled(spoken.message, told.values), remedy: filled(spoken.remedy, told.values) };
+  const own = spokenProblems()?.[told.code];
+  if (!own) return told;
+  const { values } = told;
+  return { message: spoken({ text: own.message, values }), remedy: spoken({ text: own.remedy, values }) };
 }
 
 /** The same in one line. */

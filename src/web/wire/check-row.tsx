@@ -1,8 +1,9 @@
 import { Button, Disclosure, DisclosurePanel, Heading } from "react-aria-components";
 import type { Check } from "#engine";
-import { sources } from "#engine";
+import { distinct, english, sources } from "#engine";
 import { VerifyMark } from "../findings/evidence.tsx";
 import { useUnits } from "../settings/preferences.ts";
+import { spoken } from "../texts/index.ts";
 import { t } from "../texts/wire.ts";
 import { amountText } from "./wire-figures.ts";
 
@@ -14,7 +15,7 @@ export function CheckRow({ check }: { readonly check: Check }) {
     <Disclosure className="wire-check">
       <Heading level={5}>
         <Button slot="trigger" className="line-button wire-check-trigger">
-          <span className="wire-check-what">{check.what}</span>
+          <span className="wire-check-what">{spoken(check.what)}</span>
           <span className="wire-check-figure">
             {check.actual === undefined ? t("fields.unknown") : amountText(check.actual, check.unit, units)}
             {check.limit === undefined ? null : (
@@ -37,8 +38,8 @@ export function CheckRow({ check }: { readonly check: Check }) {
         </p>
         {check.assumptions.length > 0 ? (
           <ul className="wire-assumed hint">
-            {[...new Set(check.assumptions)].map((assumption) => (
-              <li key={assumption}>{assumption}</li>
+            {distinct(check.assumptions).map((assumption) => (
+              <li key={english(assumption)}>{spoken(assumption)}</li>
             ))}
           </ul>
         ) : null}

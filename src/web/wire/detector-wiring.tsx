@@ -3,6 +3,7 @@ import type { Detector, GroupChoice } from "#engine";
 import type { OpenJob } from "../contract.ts";
 import { Choice, More } from "../fields/index.ts";
 import { setStep } from "../plan/edit/steps.ts";
+import { spoken } from "../texts/index.ts";
 import { t } from "../texts/wire.ts";
 import { Amount, Known, Maybe } from "./amount.tsx";
 import { circuitOf, referenceTo } from "./assign.ts";
@@ -205,7 +206,7 @@ function BestSwitched({ job, group }: { readonly job: OpenJob; readonly group: G
   return (
     <div className="stack">
       <p>
-        {t(`wire.group.${group.choice}`)} <span className="hint">{group.reason}.</span>
+        {t(`wire.group.${group.choice}`)} <span className="hint">{spoken(group.reason)}.</span>
       </p>
       {group.shares.length > 0 && !job.readOnly ? (
         <Button className="button button-first" onPress={share}>

@@ -1,12 +1,12 @@
 import { Button } from "react-aria-components";
-import type { WiringReview } from "#engine";
+import { english, type WiringReview } from "#engine";
 import type { JobBoard, JobCircuit } from "#job";
 import type { WiringKnown } from "../calculate/wire-protocol.ts";
 import type { OpenJob } from "../contract.ts";
 import { More } from "../fields/index.ts";
 import type { Actions } from "../shell/actions.ts";
 import { type Store, usePart, type Workbench } from "../shell/workbench.ts";
-import { numberText } from "../texts/index.ts";
+import { numberText, spoken } from "../texts/index.ts";
 import { t } from "../texts/wire.ts";
 import { BoardEdit } from "./board-edit.tsx";
 import { Caution } from "./caution.tsx";
@@ -182,7 +182,7 @@ function TakenForGranted({ review: { supply, assumptions } }: { readonly review:
         <More word={t("wire.assumed", { count: assumptions.length })}>
           <ul className="wire-assumed hint">
             {assumptions.map(({ text, records }) => (
-              <li key={`${text} ${records.join(" ")}`}>{text}</li>
+              <li key={`${english(text)} ${records.join(" ")}`}>{spoken(text)}</li>
             ))}
           </ul>
         </More>

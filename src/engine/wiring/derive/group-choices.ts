@@ -1,3 +1,4 @@
+import type { Words } from "../../check/index.ts";
 import { currentOf } from "../circuit-tree.ts";
 import { contactChecks } from "../contact-checks.ts";
 import { type ShareableLoad, shareAmongContacts, switchingChoices } from "../groups.ts";
@@ -12,7 +13,7 @@ export interface GroupChoice {
   readonly luminaires: readonly string[];
   /** split: each detector switches its own share, none more than its contact bears. */
   readonly choice: "one-contact" | "master-and-slaves" | "split" | "contactor";
-  readonly reason: string;
+  readonly reason: Words;
   /** For a split: luminaires by detector. */
   readonly shares: readonly { readonly detector: string; readonly luminaires: readonly string[] }[];
 }

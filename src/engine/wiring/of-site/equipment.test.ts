@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { sentenceOf } from "../../check/index.ts";
+import { english, sentenceOf, type Words } from "../../check/index.ts";
 import type { Site } from "../../site/index.ts";
 import { deriveWiring } from "../derive/derive-wiring.ts";
 import type { FoundCircuit, FoundContactor, FoundInstallation } from "./found.ts";
@@ -108,7 +108,7 @@ test("contactors that one detector holds hang on its one output; their coils add
   );
   expect(wiring.switchedLines.map(({ name }) => name)).toContain("the coil line of K1, K2");
   const steady = reviewWiring(heavy, found)!.contacts[0]!.checks.find(({ what }) =>
-    what.startsWith("Steady"),
+    english(what).startsWith("Steady"),
   )!;
   expect(steady).toMatchObject({ verdict: "pass", actual: 0.04, unit: "A" });
 });
@@ -119,7 +119,7 @@ describe("the cable to a coil", () => {
     const contactors = [{ ...unsaid, coilPullIn: 0.2, coilLeast: 0.85, ...more }];
     const found = installation({ circuits: [{ ...circuit, contactors }] });
     return reviewWiring(site({ models: [inductive] }), found)!.circuits[0]!.checks.filter(({ what }) =>
-      what.includes("coil"),
+      english(what).includes("coil"),
     );
   };
   test("goes along the plan to the board in which the contactor stands, or has the length that somebody entered", () => {
@@ -210,7 +210,7 @@ describe("supplies of the United States", () => {
   const checks = (found: FoundInstallation) => reviewWiring(site(), found)!.circuits[0]!.checks;
   test("14 AWG bears 15 A and not 20 A; the load counts 125 % and the drop goes by the gauge", () => {
     const what = (found: FoundInstallation, pattern: RegExp) =>
-      checks(found).find((one) => pattern.test(one.what))!;
+      checks(found).find((one) => pattern.test(english(one.what)))!;
     expect(what(american(14), /weakest cable/).verdict).toBe("pass");
     expect(what(american(14, { rating: 20 }), /weakest cable/)).toMatchObject({ verdict: "fail", limit: 15 });
     expect(what(american(12, { rating: 20 }), /weakest cable/)).toMatchObject({ verdict: "pass", limit: 20 });
@@ -222,7 +222,9 @@ describe("supplies of the United States", () => {
     expect((thin - 1) / (thick - 1)).toBeCloseTo(3.14 / 1.98, 6);
   });
   test("loop and disconnection are not asked there", () => {
-    expect(checks(american(14)).filter(({ what }) => /Fault loop|Heat|Let-through/.test(what))).toEqual([]);
+    expect(
+      checks(american(14)).filter(({ what }) => /Fault loop|Heat|Let-through/.test(english(what))),
+    ).toEqual([]);
   });
 });
 
@@ -241,13 +243,14 @@ describe("several boards", () => {
       own,
       installation({ boards: [board, other(more)], circuits: [circuit, { ...second, ...fields }] }),
     )!;
-  const whats = (circuits: readonly { readonly checks: readonly { readonly what: string }[] }[]) =>
-    circuits.map(({ checks }) => checks.some(({ what }) => /^Fault loop/.test(what)));
+  const whats = (circuits: readonly { readonly checks: readonly { readonly what: Words }[] }[]) =>
+    circuits.map(({ checks }) => checks.some(({ what }) => /^Fault loop/.test(english(what))));
 
   test("each has its own supply, loop and fault current for its own circuits", () => {
     const { circuits, supply } = review({ loopImpedance: 2, faultCurrent: 200 });
     expect(supply.voltage).toBe(230);
-    const loop = (index: number) => circuits[index]!.checks.find(({ what }) => /^Fault loop/.test(what))!;
+    const loop = (index: number) =>
+      circuits[index]!.checks.find(({ what }) => /^Fault loop/.test(english(what)))!;
     expect([loop(0).verdict, loop(1).verdict]).toEqual(["pass", "fail"]);
     expect(loop(1).actual! - loop(0).actual!).toBeCloseTo(2 - 0.35, 9);
   });

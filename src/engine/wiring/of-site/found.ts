@@ -1,3 +1,4 @@
+import type { Words } from "../../check/index.ts";
 import type { Point } from "../../geometry/index.ts";
 import type {
   AmpereSquareSeconds,
@@ -140,6 +141,6 @@ export interface FoundInstallation {
 
 /** Something taken for granted, and the records that it speaks of. */
 export interface WiringAssumption {
-  readonly text: string;
+  readonly text: Words;
   readonly records: readonly string[];
 }

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { sentenceOf } from "../../check/index.ts";
+import { english, sentenceOf } from "../../check/index.ts";
 import type { FoundCircuit, FoundContactor, FoundInstallation } from "./found.ts";
 import { board, circuit, detector, installation, model, site } from "./of-site.fixture.ts";
 import { wiringOfSite } from "./of-site.ts";
@@ -61,7 +61,7 @@ describe("low-voltage detectors on a relay pack, 120 V", () => {
   });
   test("what they draw together is held against what the pack gives, and unknown draws leave it unproven", () => {
     const check = (found: FoundInstallation, of = own) =>
-      reviewWiring(of, found)!.circuits[0]!.checks.find(({ what }) => what.includes("relay pack"))!;
+      reviewWiring(of, found)!.circuits[0]!.checks.find(({ what }) => english(what).includes("relay pack"))!;
     expect(check(american())).toMatchObject({ verdict: "pass", actual: 0.06, limit: 0.15 });
     expect(told(american({ supplies: 0.05 }))).toEqual([
       "P1: its detectors draw 0.06 A; the relay pack gives 0.05 A.",
@@ -98,7 +98,7 @@ describe("equipment grounding conductor [M]", () => {
           cable: { ...cable, gauge, ...(protectiveGauge === undefined ? {} : { protectiveGauge }) },
         },
       ),
-    )!.circuits[0]!.checks.find(({ what }) => what.startsWith("Equipment grounding"))!;
+    )!.circuits[0]!.checks.find(({ what }) => english(what).startsWith("Equipment grounding"))!;
   test("14 AWG up to 15 A, 12 up to 20 A, 10 up to 60 A; as thick as the lines where nobody entered it", () => {
     expect(check(15, 14)).toMatchObject({ verdict: "pass", actual: 14, limit: 14 });
     expect(check(20, 12, 14)).toMatchObject({ verdict: "fail", actual: 14, limit: 12 });
@@ -111,6 +111,6 @@ describe("equipment grounding conductor [M]", () => {
   });
   test("elsewhere it is not asked", () => {
     const checks = reviewWiring(site(), installation())!.circuits[0]!.checks;
-    expect(checks.some(({ what }) => what.startsWith("Equipment grounding"))).toBe(false);
+    expect(checks.some(({ what }) => english(what).startsWith("Equipment grounding"))).toBe(false);
   });
 });

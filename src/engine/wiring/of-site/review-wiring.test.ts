@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { remedyOf, type Verdict } from "../../check/index.ts";
+import { english, remedyOf, type Verdict } from "../../check/index.ts";
 import type { Luminaire, Site } from "../../site/index.ts";
 import { wiringChecks } from "../findings.ts";
 import type { FoundCircuit, FoundInstallation } from "./found.ts";
@@ -18,7 +18,7 @@ const without = <Record extends object>(record: Record, field: PropertyKey): Rec
   Object.fromEntries(Object.entries(record).filter(([name]) => name !== field)) as Record;
 const figures = (own: Site, found: FoundInstallation = installation()) => {
   const checks = wiringChecks(wiringOfSite(own, found).model);
-  const actual = (what: RegExp) => checks.find((check) => what.test(check.what))?.actual ?? 0;
+  const actual = (what: RegExp) => checks.find((check) => what.test(english(check.what)))?.actual ?? 0;
   return {
     current: actual(/^Design current/),
     drop: actual(/^Voltage drop/),
@@ -174,7 +174,7 @@ describe("what nobody knows never passes", () => {
   const verdicts = (own: Site, found: FoundInstallation) =>
     new Map(
       wiringChecks(wiringOfSite(own, found).model).map((check) => [
-        `${check.name}: ${check.what.split(",")[0]}`,
+        `${check.name}: ${english(check.what).split(",")[0]}`,
         check,
       ]),
     );

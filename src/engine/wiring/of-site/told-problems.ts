@@ -1,4 +1,14 @@
-import type { Check, Problem } from "../../check/index.ts";
+import {
+  type Check,
+  distinct,
+  english,
+  joined,
+  type Problem,
+  type Said,
+  type SaidValue,
+  say,
+  type Words,
+} from "../../check/index.ts";
 import type { BuiltWiring } from "./of-site.ts";
 
 /** Names that a sentence lists before it only counts the rest. */
@@ -20,7 +30,7 @@ export function toldProblems(built: BuiltWiring, problems: readonly Problem[]): 
   const cables = new Map(
     built.model.segments.map(({ id, circuit }) => [
       id,
-      `the cable of ${built.model.circuits.find((one) => one.id === circuit)?.name}`,
+      say`the cable of ${built.model.circuits.find((one) => one.id === circuit)?.name ?? circuit}`,
     ]),
   );
   const own = problems
@@ -37,9 +47,9 @@ export function toldProblems(built: BuiltWiring, problems: readonly Problem[]): 
         evidence: (problem.evidence ?? []).map(saidOnce),
       };
     });
-  const whole = new Set(cables.values());
+  const whole = new Set([...cables.values()].map(english));
   return gathered(
-    gathered(own, "what", (whats) => [...new Set(whats)].join("; ")),
+    gathered(own, "what", (whats) => joined(distinct(whats), "; ")),
     "name",
     (names) => listed(names, whole),
   );
@@ -50,15 +60,15 @@ const isOpen = ({ code }: Problem): boolean =>
 
 const withoutRoom = ({ room: _, ...problem }: Problem): Problem => problem;
 
-const saidOnce = (check: Check): Check => ({ ...check, assumptions: [...new Set(check.assumptions)] });
+const saidOnce = (check: Check): Check => ({ ...check, assumptions: distinct(check.assumptions) });
 
 /** Problems that are the same but for one value, as one. "what" is gathered only where something is not proven. */
 function gathered(
   problems: readonly Problem[],
   field: "name" | "what",
-  join: (values: readonly string[]) => string,
+  join: (values: readonly Words[]) => Words,
 ): readonly Problem[] {
-  const groups = new Map<string, { readonly problem: Problem; readonly values: string[] }>();
+  const groups = new Map<string, { readonly problem: Problem; readonly values: Words[] }>();
   for (const [index, problem] of problems.entries()) {
     const value = problem.values[field];
     const { [field]: _, ...others } = problem.values;
@@ -67,7 +77,7 @@ function gathered(
     const group = groups.get(key);
     groups.set(key, {
       problem: group ? together(group.problem, problem) : problem,
-      values: [...(group?.values ?? []), ...(value === undefined ? [] : [String(value)])],
+      values: [...(group?.values ?? []), ...(value === undefined ? [] : [wordsOf(value)])],
     });
   }
   return [...groups.values()].map(({ problem, values }) =>
@@ -79,32 +89,46 @@ const together = (one: Problem, other: Problem): Problem => ({
   ...one,
   records: [...new Set([...(one.records ?? []), ...(other.records ?? [])])],
   evidence:
-    one.values.what === other.values.what
+    english(one.values.what ?? "") === english(other.values.what ?? "")
       ? (one.evidence ?? [])
       : [...(one.evidence ?? []), ...(other.evidence ?? [])],
 });
 
 /** "LED panel in G.14 Corridor (8) and 2 more": the same name is counted, cables are one thing however many lengths they have. */
-function listed(names: readonly string[], whole: ReadonlySet<string>): string {
+function listed(names: readonly Words[], whole: ReadonlySet<string>): Words {
   const counts = new Map<string, number>();
-  for (const name of names) counts.set(name, (counts.get(name) ?? 0) + 1);
-  const told = [...counts].map(([name, count]) =>
-    count === 1 || whole.has(name) ? name : `${name} (${count})`,
-  );
+  for (const name of names) counts.set(english(name), (counts.get(english(name)) ?? 0) + 1);
+  const told = distinct(names).map((name): Words => {
+    const count = counts.get(english(name))!;
+    if (count === 1 || whole.has(english(name))) return name;
+    return typeof name === "string" ? `${name} (${count})` : joined([name, ` (${count})`], "");
+  });
   const shown = told.length > MOST_NAMES ? told.slice(0, MOST_NAMES - 1) : told;
   const rest = told.length - shown.length;
-  return inWords(rest > 0 ? [...shown, `${rest} more`] : shown);
+  return inWords(rest > 0 ? [...shown, say`${rest} more`] : shown);
 }
 
 /** A common ending in brackets, the board of several circuits, is said once. */
-function inWords(names: readonly string[]): string {
-  const ending = / \([^()]*\)$/.exec(names[0] ?? "")?.[0];
-  const shared = names.length > 1 && ending !== undefined && names.every((name) => name.endsWith(ending));
-  const bare = shared ? names.map((name) => name.slice(0, -ending.length)) : names;
+function inWords(names: readonly Words[]): Words {
+  const plain = names.filter((name) => typeof name === "string");
+  const ending = / \([^()]*\)$/.exec(plain[0] ?? "")?.[0];
+  const shared =
+    names.length > 1 &&
+    plain.length === names.length &&
+    ending !== undefined &&
+    plain.every((name) => name.endsWith(ending));
+  const bare = shared ? plain.map((name) => name.slice(0, -ending.length)) : names;
   const last = bare.at(-1) ?? "";
-  const all = bare.length < 2 ? last : `${bare.slice(0, -1).join(", ")} and ${last}`;
-  return shared ? `${all}${ending}` : all;
+  const all = bare.length < 2 ? last : say`${joined(bare.slice(0, -1), ", ")} and ${last}`;
+  return shared ? (typeof all === "string" ? `${all}${ending}` : joined([all, ending], "")) : all;
 }
+
+const wordsOf = (value: SaidValue): Words =>
+  typeof value === "string"
+    ? value
+    : typeof value === "object" && "text" in value
+      ? value
+      : joined([value], "");
 
 /** Ids of the model that are no records of the job, with the records that they stand for. */
 const recordsOf = ({ model }: BuiltWiring): ReadonlyMap<string, readonly string[]> =>

@@ -1,7 +1,7 @@
+import { inside } from "../../check/index.ts";
 import { coilCable } from "../coil-cable.ts";
 import { contactChecks } from "../contact-checks.ts";
 import { behindRcd, standingLeakage } from "../leakage.ts";
-import { lowered } from "../lowered.ts";
 import type { WiringModel } from "../model.ts";
 import { supplyOfCircuit } from "../supply.ts";
 import { switchedGroups } from "../switched-group.ts";
@@ -27,7 +27,7 @@ export function fullLoadEach(model: WiringModel): readonly RuleHit[] {
       records,
       ...(room === undefined ? {} : { room }),
       verdict: verdict as "fail" | "not-proven",
-      detail: lowered(what),
+      detail: inside(what),
     }));
 }
 

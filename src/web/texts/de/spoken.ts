@@ -1,3 +1,4 @@
+import { german } from "#output";
 import type { Spoken } from "../language.ts";
 import after from "./after.json" with { type: "json" };
 import arrange from "./arrange.json" with { type: "json" };
@@ -12,7 +13,6 @@ import labelScan from "./label-scan.json" with { type: "json" };
 import models from "./models.json" with { type: "json" };
 import phone from "./phone.json" with { type: "json" };
 import place from "./place.json" with { type: "json" };
-import problems from "./problems.json" with { type: "json" };
 import rooms from "./rooms.json" with { type: "json" };
 import scan from "./scan.json" with { type: "json" };
 import set from "./set.json" with { type: "json" };
@@ -51,5 +51,6 @@ export const spoken: Spoken = {
     ...visit,
     ...wire,
   },
-  problems,
+  said: german,
+  problems: german.problems,
 };

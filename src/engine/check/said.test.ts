@@ -1,0 +1,56 @@
+import { expect, test } from "vitest";
+import { distinct, english, hasWords, inside, joined, say, type Tongue, worded } from "./said.ts";
+
+const german: Tongue = {
+  sentences: {
+    "{0} lies {1} beyond the reach": "{0} liegt {1} außerhalb der Reichweite",
+    "nothing of {0} is seen, {1}": "{1}: von {0} wird nichts gesehen",
+    "the door is shut": "die Tür ist zu",
+  },
+  decimal: ",",
+  nouns: "large",
+};
+
+test("what is said keeps its words and its values apart, and reads as it was written", () => {
+  const said = say`${"Store"} lies ${"0.75 m"} beyond the reach`;
+  expect(said).toEqual({ text: "{0} lies {1} beyond the reach", values: ["Store", "0.75 m"] });
+  expect(english(said)).toBe("Store lies 0.75 m beyond the reach");
+});
+
+test("another language fills its own sentence, in its own order, with its own decimal sign", () => {
+  expect(worded(say`${"Store"} lies ${"0.75 m"} beyond the reach`, german)).toBe(
+    "Store liegt 0,75 m außerhalb der Reichweite",
+  );
+  expect(worded(say`nothing of ${"Store"} is seen, ${say`the door is shut`}`, german)).toBe(
+    "die Tür ist zu: von Store wird nichts gesehen",
+  );
+});
+
+test("a name keeps its points: B1.04, 1.04 Store, EN 12464-1", () => {
+  for (const name of ["B1.04", "1.04 Store", "EN 60364-4-41", "1.04", "2.5 m wide store"])
+    expect(worded(say`${name} lies ${1.5} beyond the reach`, german)).toBe(
+      `${name} liegt 1,5 außerhalb der Reichweite`,
+    );
+});
+
+test("a sentence that the language lacks is said in English, its parts in the language", () => {
+  expect(worded(say`because ${say`the door is shut`}`, german)).toBe("because die Tür ist zu");
+});
+
+test("several things are said one after the other, each once where that is asked", () => {
+  const twice = [say`the door is shut`, say`${1.5} m`, say`the door is shut`];
+  expect(worded(joined(distinct(twice), "; "), german)).toBe("die Tür ist zu; 1,5 m");
+});
+
+test("a title stands inside a sentence with a small letter, where the language has its nouns small", () => {
+  const title = say`the check ${inside(say`Voltage drop`)} fails; ${inside(say`RCD`)}`;
+  expect(english(title)).toBe("the check voltage drop fails; RCD");
+  expect(worded(title, { ...german, sentences: { "Voltage drop": "Spannungsfall" } })).toBe(
+    "the check Spannungsfall fails; RCD",
+  );
+});
+
+test("gaps and signs alone have no words", () => {
+  expect(hasWords("{0}; {1}, ± {2}")).toBe(false);
+  expect(hasWords("{0} m")).toBe(true);
+});
