@@ -4,7 +4,6 @@ import {
   english,
   joined,
   type Problem,
-  type Said,
   type SaidValue,
   say,
   type Words,
