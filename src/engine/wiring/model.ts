@@ -1,3 +1,4 @@
+import type { Words } from "../check/index.ts";
 import type { Contact, DetectorInputs, LoadKind } from "../detector/index.ts";
 import type {
   AmpereSquareSeconds,
@@ -58,14 +59,14 @@ export type PulseCurve = readonly (readonly [width: Seconds, factor: number])[];
 export interface ProtectiveDevice {
   readonly id: string;
   readonly board: string;
-  readonly name: string;
+  readonly name: Words;
   readonly type: BreakerType | "fuse-gG" | "unknown";
   readonly rating?: Amperes;
   readonly breakingCapacity?: Amperes;
   /** Let-through at the prospective fault current. [A²s] */
   readonly letThrough?: AmpereSquareSeconds;
   readonly pulseCurve?: PulseCurve;
-  readonly rcd?: { readonly id: string; readonly name?: string; readonly residual: Amperes } | "none";
+  readonly rcd?: { readonly id: string; readonly name?: Words; readonly residual: Amperes } | "none";
   readonly poles?: "one" | "one-and-neutral" | "three" | "three-and-neutral";
 }
 
@@ -140,7 +141,7 @@ export interface DriversPerBreaker {
 /** Equal luminaires or other loads at one point of the wiring. Figures are of one of them. */
 export interface Load {
   readonly id: string;
-  readonly name: string;
+  readonly name: Words;
   readonly room?: string;
   readonly kind: LoadKind;
   readonly circuit: string;
@@ -203,7 +204,7 @@ export interface WiredDetector {
 /** The conductor that one or several contacts feed, and what hangs on it beside the loads. */
 export interface SwitchedLine {
   readonly id: string;
-  readonly name: string;
+  readonly name: Words;
   readonly suppressors: readonly { readonly across: "contact" | "load"; readonly capacitance: Farads }[];
   /** Length in which line and switched line run side by side. [m] */
   readonly besideLine?: Metres;

@@ -1,10 +1,11 @@
+import type { Words } from "../check/index.ts";
 import { pulseIntegral } from "./inrush.ts";
 import type { Inrush, Load, WiredDetector, WiringModel } from "./model.ts";
 
 /** Luminaires and coils that one switched line feeds, and the contacts that feed it. */
 export interface SwitchedGroup {
   readonly id: string;
-  readonly name: string;
+  readonly name: Words;
   readonly detectors: readonly WiredDetector[];
   readonly loads: readonly Load[];
   readonly contactorsFed: WiringModel["contactors"];

@@ -3,7 +3,7 @@ import type { Check, ProblemCode, Verdict, Words } from "../check/index.ts";
 /** A check of the wiring with the problem that it becomes when it fails, and the records that it speaks of. */
 export interface WiringCheck extends Check {
   readonly code: ProblemCode;
-  readonly name: string;
+  readonly name: Words;
   readonly room?: string;
   readonly records: readonly string[];
   /** What a person would have to enter, where the check is not proven. */

@@ -2,6 +2,7 @@ import {
   type BuiltWiring,
   type DerivedWiring,
   deriveWiring,
+  english,
   type FoundInstallation,
   type Load,
   roomTitle,
@@ -96,7 +97,7 @@ export function wiringPlan(
       name:
         own.detectors.map(({ tag }) => tag).join(" + ") ||
         mains.map(({ id }) => names.of(id)).join(" + ") ||
-        own.line.name,
+        english(own.line.name),
       feed,
       supply: feed ? supplyOfCircuit(model, feed.circuit.id) : model.supply,
       detectors: own.detectors.map((wired) => {

@@ -9,7 +9,7 @@ export type RuleId = `W-${number}`;
 export interface RuleHit {
   readonly verdict: Exclude<Verdict, "pass">;
   /** Name of the thing it speaks of, as it stands on the plan. */
-  readonly name: string;
+  readonly name: Words;
   /** What is wrong, or what is not known, in a few words. */
   readonly detail: Words;
   readonly room?: string;
@@ -33,7 +33,7 @@ export interface WiringRule {
 export function mustBe(
   known: "yes" | "no" | "unknown" | undefined,
   about: {
-    readonly name: string;
+    readonly name: Words;
     readonly room?: string;
     readonly records: readonly string[];
     readonly code?: ProblemCode;
