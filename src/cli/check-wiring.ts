@@ -58,7 +58,7 @@ export function wiringText(review: WiringReview | undefined): string {
       ? []
       : [
           "Taken for granted:",
-          ...review.assumptions.map(({ text, records }) => `  ${text} (${records.length})`),
+          ...review.assumptions.map(({ text, records }) => `  ${english(text)} (${records.length})`),
         ]),
   ].join("\n");
 }

@@ -16,7 +16,7 @@ import { aligned, findingJson } from "./words.ts";
 export const pack: Command = {
   name: "pack",
   usage:
-    "pack JOB -o DIR [--prices FILE] [--accepted FILE] [--labels GRID] [--only NAME,...] [--storey NAME] [--model FILE] [--cards LANGUAGE]",
+    "pack JOB -o DIR [--prices FILE] [--accepted FILE] [--labels GRID] [--only NAME,...] [--storey NAME] [--model FILE] [--language LANGUAGE] [--cards LANGUAGE]",
   summary: "The whole hand-over as one PDF, its parts, schedules, drawings, model, labels, cards, quote.",
   help: [
     ["-o, --output DIR", "folder for the files; made if it is not there"],
@@ -26,7 +26,8 @@ export const pack: Command = {
     ["--only NAME,...", "only files whose names begin so: handover, plan, labels, building"],
     ["--storey NAME", "the pack of one storey; materials and quote are of the whole job only"],
     ["--model FILE", "building model (IFC) that the job was read from: the devices are added to it"],
-    ["--cards LANGUAGE", `what the room cards speak: ${paperLanguages.join(", ")}`],
+    ["--language LANGUAGE", `what the papers speak: ${paperLanguages.join(", ")}`],
+    ["--cards LANGUAGE", "what the room cards speak; what the papers do if absent"],
     ["--black-and-white", "no colours; the patterns are the same"],
   ],
   options: {
@@ -37,6 +38,7 @@ export const pack: Command = {
     only: { type: "string", multiple: true },
     storey: { type: "string" },
     model: { type: "string" },
+    language: { type: "string" },
     cards: { type: "string" },
     "black-and-white": { type: "boolean" },
   },
@@ -54,12 +56,10 @@ export const pack: Command = {
         code: "command-wrong",
         values: { reason: `--labels is one of ${Object.keys(labelGrids).join(", ")}`, command: "pack" },
       });
-    const cards = textValue(values, "cards");
-    if (cards !== undefined && !speaks(cards))
-      return refused({
-        code: "command-wrong",
-        values: { reason: `--cards is one of ${paperLanguages.join(", ")}`, command: "pack" },
-      });
+    const language = languageIn("language", textValue(values, "language"));
+    if (typeof language === "object") return refused(language);
+    const cards = languageIn("cards", textValue(values, "cards"));
+    if (typeof cards === "object") return refused(cards);
     const opened = await openJob(world, file);
     if ("problems" in opened) return opened;
     const named = textValue(values, "storey");
@@ -96,7 +96,8 @@ export const pack: Command = {
       ...(storey && { storey: storey.id }),
       ...(model && { model }),
       ...(labels === undefined ? {} : { labels }),
-      ...(cards === undefined ? {} : { cards }),
+      ...(language && { language }),
+      ...(cards && { cards }),
       ...(only.length === 0 ? {} : { only }),
       fonts: await readFonts(),
       variant: values["black-and-white"] ? "black-and-white" : "colour",
@@ -148,7 +149,17 @@ export const pack: Command = {
   },
 };
 
-const speaks = (text: string): text is PaperLanguage => paperLanguages.some((known) => known === text);
+/** The language that an option names; a problem where papers do not speak it. */
+function languageIn(option: string, text: string | undefined): PaperLanguage | Problem | undefined {
+  if (text === undefined) return undefined;
+  return (
+    paperLanguages.find((known) => known === text) ?? {
+      code: "command-wrong",
+      values: { reason: `--${option} is one of ${paperLanguages.join(", ")}`, command: "pack" },
+    }
+  );
+}
+
 const isGrid = (name: string): name is LabelGridName => Object.hasOwn(labelGrids, name);
 
 /** What the job is priced by, or what is wrong with it: a file that the command names comes before what the job keeps. */

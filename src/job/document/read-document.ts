@@ -46,7 +46,7 @@ export function documentReader(shape: Shape): DocumentReader {
         record: undefined,
         problems: read.problems.map((problem) => ({
           code: "job-record-broken",
-          values: { place: placeOf(kind, raw.fields), reason: String(problem.values.reason ?? problem.code) },
+          values: { place: placeOf(kind, raw.fields), reason: problem.values.reason ?? problem.code },
           records: [id],
         })),
       };

@@ -1,4 +1,4 @@
-import type { Point, Site } from "#engine";
+import type { Point, Problem, Site } from "#engine";
 import type { JobForHandOver } from "#job";
 import type { PaperLanguage } from "#output";
 
@@ -14,7 +14,8 @@ export interface PackQuestion {
   readonly storey?: string;
   /** The building model that the job was read from, and what was taken off its x and y then. [m] */
   readonly model?: { readonly name: string; readonly bytes: Uint8Array; readonly shift: Point };
-  /** Language of the room cards. */
+  /** What the papers speak, and what the room cards do. */
+  readonly language: PaperLanguage;
   readonly cards: PaperLanguage;
   /** Addresses of the two weights of the lettering. */
   readonly fonts: { readonly regular: string; readonly semibold: string };
@@ -27,4 +28,6 @@ export type PackAnswer =
   /** The job has nothing of what was asked for. */
   | { readonly tell: "nothing" }
   | { readonly tell: "made"; readonly name: string; readonly type: string; readonly bytes: Uint8Array }
+  /** What the job keeps cannot be used: a price list, an accepted quote, a model. */
+  | { readonly tell: "refused"; readonly problems: readonly Problem[] }
   | { readonly tell: "trouble"; readonly sentence: string };

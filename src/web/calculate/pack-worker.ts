@@ -1,6 +1,6 @@
 import { zipSync } from "fflate";
 import { type PackFile, slugOf } from "#output";
-import { packPapers } from "./pack-papers.ts";
+import { PapersRefused, packPapers } from "./pack-papers.ts";
 import type { PackAnswer, PackQuestion } from "./pack-protocol.ts";
 
 const tell = (answer: PackAnswer): void => postMessage(answer);
@@ -26,6 +26,7 @@ addEventListener("message", async ({ data: question }: MessageEvent<PackQuestion
     const made = files.length === 1 ? alone(first) : together(files, created);
     tell({ tell: "made", name: archiveName(question), ...made });
   } catch (trouble) {
+    if (trouble instanceof PapersRefused) return tell({ tell: "refused", problems: trouble.problems });
     tell({ tell: "trouble", sentence: trouble instanceof Error ? trouble.message : String(trouble) });
   }
 });

@@ -52,7 +52,9 @@ export function HandOverPanel({ job, store, calculations }: HandOverPanelProps) 
   const storeys = job.site.storeys.filter(({ id }) => job.site.rooms.some((room) => room.storey === id));
   // A storey may be deleted while it is chosen.
   const chosen = storeys.find(({ id }) => id === storey);
-  const [cards, setCards] = useState<Language>(spokenLanguage);
+  const [language, setLanguage] = useState<Language>(spokenLanguage);
+  // The people in the rooms may read another language than the owner; until somebody says so they do not.
+  const [cards, setCards] = useState<Language | undefined>();
   const [given, setGiven] = useState<GivenFile | undefined>();
   const underWay = useRef<PapersUnderWay | undefined>(undefined);
   useEffect(() => () => underWay.current?.stop(), []);
@@ -69,7 +71,8 @@ export function HandOverPanel({ job, store, calculations }: HandOverPanelProps) 
       only,
       storey: chosen?.id,
       model: given,
-      cards,
+      language,
+      cards: cards ?? language,
       progress: (step) => setMaking({ what, step }),
     });
     underWay.current = now;
@@ -112,6 +115,12 @@ export function HandOverPanel({ job, store, calculations }: HandOverPanelProps) 
             />
           ) : null}
           {chosen ? <p className="hint">{t("hand-over.of.storey")}</p> : null}
+          <Pick
+            label={t("hand-over.language")}
+            value={language}
+            options={languages.map((value) => ({ value, word: languageNames[value] }))}
+            onChange={setLanguage}
+          />
           <Button className="button button-first wide-button" onPress={() => make("hand-over.make")}>
             {t("hand-over.make")}
           </Button>
@@ -143,7 +152,7 @@ export function HandOverPanel({ job, store, calculations }: HandOverPanelProps) 
           </ul>
           <Pick
             label={t("hand-over.cards")}
-            value={cards}
+            value={cards ?? language}
             options={languages.map((value) => ({ value, word: languageNames[value] }))}
             onChange={setCards}
           />

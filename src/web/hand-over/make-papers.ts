@@ -5,6 +5,7 @@ import type { PackAnswer, PackQuestion } from "../calculate/pack-protocol.ts";
 import type { OpenJob } from "../contract.ts";
 import { t } from "../texts/hand-over.ts";
 import { type Language, spokenLanguage } from "../texts/language.ts";
+import { remedyOf, sentenceOf } from "../texts/problems.ts";
 
 export type PaperProgress = Extract<PackAnswer, { tell: "checking" | "drawing" }>;
 export type PaperMade = Extract<PackAnswer, { tell: "made" }>;
@@ -28,7 +29,9 @@ export interface PapersWanted {
   readonly storey?: string | undefined;
   /** The model that the devices are added to. */
   readonly model?: GivenFile | undefined;
-  /** Language of the room cards; that of the screens if absent. */
+  /** What the papers speak; what the screens do if absent. */
+  readonly language?: Language | undefined;
+  /** What the room cards speak; what the papers do if absent. */
   readonly cards?: Language | undefined;
 }
 
@@ -50,7 +53,7 @@ export function makePapers(
       }
       stop();
       if (data.tell === "made") resolve(data);
-      else reject(new Error(data.tell === "nothing" ? t("hand-over.nothing") : data.sentence));
+      else reject(new Error(whyNot(data)));
     };
     worker.onerror = ({ message }) => {
       stop();
@@ -61,8 +64,21 @@ export function makePapers(
   return { made, stop };
 }
 
-function questionOf(job: OpenJob, { only, device, storey, model, cards }: PapersWanted): PackQuestion {
+/** Why there are no papers, in the language of the screens. */
+const whyNot = (answer: Extract<PackAnswer, { tell: "nothing" | "refused" | "trouble" }>): string => {
+  switch (answer.tell) {
+    case "nothing":
+      return t("hand-over.nothing");
+    case "refused":
+      return answer.problems.map((problem) => `${sentenceOf(problem)} ${remedyOf(problem)}`).join(" ");
+    case "trouble":
+      return answer.sentence;
+  }
+};
+
+function questionOf(job: OpenJob, { only, device, storey, model, ...asked }: PapersWanted): PackQuestion {
   const { site, kept, file, id } = job;
+  const { language = spokenLanguage(), cards = language } = asked;
   return {
     site,
     job: {
@@ -85,7 +101,8 @@ function questionOf(job: OpenJob, { only, device, storey, model, cards }: Papers
     ...(device === undefined ? {} : { device }),
     ...(storey === undefined ? {} : { storey }),
     ...(model ? { model } : {}),
-    cards: cards ?? spokenLanguage(),
+    language,
+    cards,
     // A worker's own address is not that of the page.
     fonts: { regular: absolute(regular), semibold: absolute(semibold) },
   };

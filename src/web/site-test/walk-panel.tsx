@@ -1,6 +1,6 @@
 import { useEffect, useState } from "react";
 import { Button } from "react-aria-components";
-import { english, type RoomVerdict, type Site, type StationVerdict } from "#engine";
+import { english, joined, type RoomVerdict, type Site, type StationVerdict } from "#engine";
 import type { OpenJob } from "../contract.ts";
 import { More, Say, TextBox } from "../fields/index.ts";
 import { nameOf } from "../plan/names.ts";
@@ -226,7 +226,7 @@ function StationCard({ job, store, at, number, of, onDone }: StationCardProps) {
       {latest && check.verdict === "not-proven" ? (
         <p className="row">
           <VerdictWord verdict={check.verdict} />
-          <span className="hint">{check.assumptions.join(". ")}.</span>
+          <span className="hint">{spoken(joined(check.assumptions, ". "))}.</span>
         </p>
       ) : null}
     </section>

@@ -1,6 +1,6 @@
 import { Fragment, type ReactNode, useEffect, useRef } from "react";
 import { Button, Disclosure, DisclosurePanel, Heading } from "react-aria-components";
-import type { CircuitReview, Finding } from "#engine";
+import { type CircuitReview, english, type Finding } from "#engine";
 import { SeverityShape } from "../fields/index.ts";
 import { VerifyMark } from "../findings/evidence.tsx";
 import { useUnits } from "../settings/preferences.ts";
@@ -88,7 +88,7 @@ export function CircuitRow({
                 {circuit.checks.map((check, i) => (
                   // The same check may be made for several cables, so that their order tells them apart.
                   // biome-ignore lint/suspicious/noArrayIndexKey: checks have no name of their own
-                  <CheckRow key={`${check.what} ${i}`} check={check} />
+                  <CheckRow key={`${english(check.what)} ${i}`} check={check} />
                 ))}
               </div>
             ) : null}
