@@ -1,7 +1,7 @@
 import { type Handover, sources } from "#engine";
 import type { SheetTitle } from "../drawing/title-block.ts";
 import type { UnnumberedSheet } from "../setting-out/setting-out-sheets.ts";
-import { cautionWords } from "../wiring/caution-band.ts";
+import { cautions } from "../wiring/caution-band.ts";
 import { column } from "../wiring/schedules.ts";
 import { findingBlock } from "./check-rows.ts";
 import { differenceBlock } from "./difference-rows.ts";
@@ -54,9 +54,7 @@ export function openPages(
 /** Cautions: what can hurt, and what these papers are not. */
 export function cautionPages(handover: Handover, title: Title): readonly UnnumberedSheet[] {
   const supply = handover.order.groups[0]?.supply;
-  const sentences = cautionWords({ region: supply?.region ?? "IEC" })
-    .split(/(?<=[.)]) (?=[A-Z])/)
-    .filter(Boolean);
+  const sentences = cautions({ region: supply?.region ?? "IEC" });
   return uprightPages({
     name: "cautions",
     heading: "Cautions",

@@ -53,7 +53,9 @@ export function signaturePages(
 ): readonly UnnumberedSheet[] {
   const own = signatures.filter((one) => one.for !== "quote");
   const fields = [...own, ...blank.filter((one) => !own.some((other) => other.for === one.for))];
-  const top = uprightFrame.top + (of.supply ? cautionHeight(of.supply, uprightFrame) : 0);
+  const top =
+    uprightFrame.top +
+    (of.supply ? cautionHeight(of.supply, { frame: uprightFrame, speak: of.title.speak }) : 0);
   return Array.from({ length: Math.ceil(fields.length / perPage) }, (_, page): UnnumberedSheet => {
     const here = fields.slice(page * perPage, (page + 1) * perPage);
     return (number, pages) => ({

@@ -72,7 +72,7 @@ export function uprightPages(input: UprightPages): readonly UnnumberedSheet[] {
   const { supply, title } = input;
   const { speak } = title;
   const heading = speak(input.heading);
-  const frameTop = uprightFrame.top + (supply ? cautionHeight(supply, uprightFrame) : 0);
+  const frameTop = uprightFrame.top + (supply ? cautionHeight(supply, { frame: uprightFrame, speak }) : 0);
   const notes = input.notes.flatMap((note) => broken(speak(note), blockWidth, 2.5));
   const intro = (input.intro ?? []).flatMap((line) => broken(speak(line), blockWidth, 2.5));
   const bottom = uprightFrame.bottom - titleBlockSize[1] - notes.length * noteHeight - 3;

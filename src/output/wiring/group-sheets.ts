@@ -54,7 +54,7 @@ function partSheet(input: GroupSheetsInput, part: Part): Sheet {
   const { supply } = group;
   const region = supply.region;
   const frame = frameBox("A3");
-  const top = frame.top + cautionHeight(supply, frame);
+  const top = frame.top + cautionHeight(supply, { frame, speak: title.speak });
   const stripTop = frame.bottom - titleBlockSize[1];
   const own = part.columns.slice(part.part * perSheet, (part.part + 1) * perSheet);
   const board = { left: frame.left + 4, top: top + 17 };

@@ -43,6 +43,6 @@ export function sheetFrame(sheet: {
       ...sheet.title,
       scale: sheet.title.speak(say`not to scale (${sheet.paper})`),
     }),
-    ...(sheet.supply ? cautionMarks(sheet.supply, frame) : []),
+    ...(sheet.supply ? cautionMarks(sheet.supply, { frame, speak: sheet.title.speak }) : []),
   ];
 }

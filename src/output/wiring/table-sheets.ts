@@ -35,7 +35,7 @@ export function tableSheets(input: TableSheetsInput): readonly UnnumberedSheet[]
   const { table, supply, notes } = input;
   const { speak } = input.title;
   const heading = speak(input.heading);
-  const top = uprightFrame.top + (supply ? cautionHeight(supply, uprightFrame) : 0);
+  const top = uprightFrame.top + (supply ? cautionHeight(supply, { frame: uprightFrame, speak }) : 0);
   const noteLines = notes.flatMap((note) =>
     broken(speak(note), uprightFrame.right - uprightFrame.left - 8, 2.5),
   );
@@ -87,7 +87,7 @@ export const uprightFrameMarks = (
     ...title,
     scale: scale === undefined ? title.speak(say`not to scale (${"A4"})`) : `1 : ${scale} (A4)`,
   }),
-  ...(supply ? cautionMarks(supply, uprightFrame) : []),
+  ...(supply ? cautionMarks(supply, { frame: uprightFrame, speak: title.speak }) : []),
 ];
 
 /** Lines of one row, the first with the row's first cell; a word longer than its column stays whole and is cut by the table. */

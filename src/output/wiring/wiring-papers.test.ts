@@ -3,7 +3,7 @@ import { deriveWiring, english, type FoundInstallation, wiringOfSite } from "#en
 import { crossedTexts } from "../drawing/crossings.fixture.ts";
 import type { Mark, Sheet, TextMark } from "../drawing/mark.ts";
 import { ferryWingTitle } from "../ferry-wing.fixture.ts";
-import { cautionWords } from "./caution-band.ts";
+import { cautions } from "./caution-band.ts";
 import { conductorOrder, conductorPens } from "./conductors.ts";
 import { ranges } from "./designations.ts";
 import { boxList } from "./fitting-list.ts";
@@ -68,7 +68,7 @@ test("Every page of the wiring says that it kills, and what is to be verified, o
     const texts = textsOf(sheet);
     expect(texts.filter((text) => text === "! 230 V kills.").length).toBe(1);
     const all = texts.join(" ");
-    for (const sentence of cautionWords({ region: "IEC" }).split(/(?<=\.) /)) expect(all).toContain(sentence);
+    for (const sentence of cautions({ region: "IEC" })) expect(all).toContain(english(sentence));
     expect(texts.filter((text) => text.startsWith("Verify,")).length).toBe(1);
   }
 });
