@@ -56,6 +56,8 @@ describe("check of a wiring", () => {
       ["lighting-4", 12],
       ["lighting-5", 7],
     ]);
+    expect(typeof wiring.circuits[0].checks[0].what).toBe("string");
+    for (const { text } of wiring.assumptions) expect(typeof text).toBe("string");
     // Three detectors of 0.4 W.
     expect(wiring.standby).toEqual({ perYear: 10.512, unknown: [] });
     const [first] = wiring.circuits;

@@ -15,7 +15,7 @@ import { place } from "./place.ts";
 import { replay } from "./replay.ts";
 import { start } from "./start.ts";
 import { programVersion } from "./version.ts";
-import { problemJson, problemLines } from "./words.ts";
+import { inEnglish, problemJson, problemLines } from "./words.ts";
 import { zone } from "./zone.ts";
 
 const commands: readonly Command[] = [start, importModel, place, check, zone, replay, pack];
@@ -95,7 +95,7 @@ async function runCommand(command: Command, words: readonly string[], setting: S
   const answer = await command.run({ world, words: parsed.positionals, values: parsed.values });
   if (isRefusal(answer)) return refuse(answer, setting);
   // What a server had to say it said when it started.
-  if (json && answer.json !== undefined) world.print(`${JSON.stringify(answer.json)}\n`);
+  if (json && answer.json !== undefined) world.print(`${JSON.stringify(answer.json, inEnglish)}\n`);
   else if (!json && answer.text !== "") world.print(`${answer.text}\n`);
   return answer.exit;
 }

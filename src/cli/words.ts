@@ -1,4 +1,13 @@
-import { entryOf, type Finding, findingsOf, type Problem, remedyOf, sentenceOf } from "#engine";
+import {
+  english,
+  entryOf,
+  type Finding,
+  findingsOf,
+  type Problem,
+  remedyOf,
+  type Said,
+  sentenceOf,
+} from "#engine";
 
 /** A finding or a refusal as data on standard output. */
 export const findingJson = (finding: Finding): unknown => ({
@@ -54,3 +63,9 @@ export const rounded = (value: number, digits = 5): number => {
   const result = Math.round(value * factor) / factor;
   return result === 0 ? 0 : result;
 };
+
+/** What is said stands in data as its English sentence: JSON.stringify asks for every value. @example say`${2} devices` → "2 devices" */
+export const inEnglish = (_: string, value: unknown): unknown => (isSaid(value) ? english(value) : value);
+
+const isSaid = (value: unknown): value is Said =>
+  typeof value === "object" && value !== null && Object.keys(value).toSorted().join() === "text,values";

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { english } from "../../check/index.ts";
+import { english, say } from "../../check/index.ts";
 import type { Site } from "../../site/index.ts";
 import type { FoundInstallation } from "../of-site/found.ts";
 import {
@@ -87,7 +87,7 @@ describe("routes of a circuit", () => {
     const derived = deriveWiring(site(), installation({ boards: [lost] }));
     expect(derived.circuits[0]!.route).toBeUndefined();
     expect(derived.assumptions).toEqual([
-      { text: "No route without the place of the board on the plan", records: ["b1"] },
+      { text: say`No route without the place of the board on the plan`, records: ["b1"] },
     ]);
   });
   test("every device of the circuit is reached once, by a tree that no shorter branching undercuts", () => {

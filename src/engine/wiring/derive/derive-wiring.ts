@@ -1,3 +1,4 @@
+import { type Said, say } from "../../check/index.ts";
 import type { Metres } from "../../quantity/index.ts";
 import type { Site } from "../../site/index.ts";
 import type { CableSegment, WiringModel } from "../model.ts";
@@ -138,40 +139,40 @@ function assumptionsOf(
   const routed = circuits.flatMap(({ id, route }) => (route ? [{ id, route }] : []));
   const some = (test: (route: CircuitRoute) => boolean): readonly string[] =>
     routed.filter(({ route }) => test(route)).map(({ id }) => id);
-  const said = (text: string, records: readonly string[]): readonly WiringAssumption[] =>
+  const said = (text: Said, records: readonly string[]): readonly WiringAssumption[] =>
     records.length === 0 ? [] : [{ text, records }];
   const storeys = (route: CircuitRoute): number => new Set(route.nodes.map(({ storey }) => storey)).size;
   return [
     ...said(
-      "Cables lie along the ceilings, along and square to the longest wall of each room, and cross walls above doors",
+      say`Cables lie along the ceilings, along and square to the longest wall of each room, and cross walls above doors`,
       some(() => true),
     ),
     ...said(
-      "Straight through walls where no doors lead from room to room",
+      say`Straight through walls where no doors lead from room to room`,
       some(({ cables }) => cables.some(({ walls }) => walls === "through-walls")),
     ),
     ...said(
-      "To buttons straight down the wall above them, where the button itself shows that a cable is there",
+      say`To buttons straight down the wall above them, where the button itself shows that a cable is there`,
       some(({ cables }) => cables.some(({ use }) => use === "button")),
     ),
     ...said(
-      "From storey to storey straight up or down at the place of the board",
+      say`From storey to storey straight up or down at the place of the board`,
       some((route) => storeys(route) > 1),
     ),
     ...said(
-      "The top of the board is 1.8 m above the floor",
+      say`The top of the board is 1.8 m above the floor`,
       some(() => true),
     ),
     ...said(
-      "0.3 m more at each end of each cable, and 10 % waste in what is bought",
+      say`0.3 m more at each end of each cable, and 10 % waste in what is bought`,
       some(() => true),
     ),
     ...said(
-      "Shorter ways may exist; so many devices on one chain are not searched to the end",
+      say`Shorter ways may exist; so many devices on one chain are not searched to the end`,
       some(({ exact }) => !exact),
     ),
     ...said(
-      "No route without the place of the board on the plan",
+      say`No route without the place of the board on the plan`,
       found.boards
         .filter(({ at, storey }) => !at || !site.storeys.some(({ id }) => id === storey))
         .map(({ id }) => id),

@@ -1,4 +1,4 @@
-import type { Words } from "../../check/index.ts";
+import { say, type Words } from "../../check/index.ts";
 import { currentOf } from "../circuit-tree.ts";
 import { contactChecks } from "../contact-checks.ts";
 import { type ShareableLoad, shareAmongContacts, switchingChoices } from "../groups.ts";
@@ -42,7 +42,7 @@ export const groupChoices = (model: WiringModel): readonly GroupChoice[] => {
     const shares = own.choice === "contactor" ? sharesOf(model, group) : undefined;
     return [
       shares
-        ? { ...base, choice: "split", reason: `${own.reason}; each detector bears its own share`, shares }
+        ? { ...base, choice: "split", reason: say`${own.reason}; each detector bears its own share`, shares }
         : { ...base, choice: own.choice, reason: own.reason, shares: [] },
     ];
   });

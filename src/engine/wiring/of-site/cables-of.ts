@@ -1,4 +1,4 @@
-import type { Problem } from "../../check/index.ts";
+import { type Problem, type Said, say } from "../../check/index.ts";
 import type { Point } from "../../geometry/index.ts";
 import type { Site } from "../../site/index.ts";
 import type { CableSegment, ConductorSize } from "../model.ts";
@@ -45,15 +45,22 @@ export function cablesOf(site: Site, found: FoundInstallation, fed: readonly Fed
     const size = sizeOf(circuit.cable);
     if (!size || !isSize(length)) {
       // That a cable is missing altogether is what every check of the circuit says.
-      for (const [what, value] of Object.entries({ section, length }))
-        if (value !== undefined && !isSize(value))
-          doubts.push(
-            open({
-              ...about,
-              what: `its cable, of which a ${what} of ${value} is entered`,
-              missing: `the ${what} of its cable`,
-            }),
-          );
+      if (section !== undefined && !isSize(section))
+        doubts.push(
+          open({
+            ...about,
+            what: say`its cable, of which a section of ${section} is entered`,
+            missing: say`the section of its cable`,
+          }),
+        );
+      if (length !== undefined && !isSize(length))
+        doubts.push(
+          open({
+            ...about,
+            what: say`its cable, of which a length of ${length} is entered`,
+            missing: say`the length of its cable`,
+          }),
+        );
       continue;
     }
     if (own.length === 0) {
@@ -67,8 +74,8 @@ export function cablesOf(site: Site, found: FoundInstallation, fed: readonly Fed
       doubts.push(
         open({
           ...about,
-          what: `its cable, since ${round(length)} m are entered and the last luminaire is ${round(least)} m away`,
-          missing: "the length from the board to the last luminaire",
+          what: say`its cable, since ${round(length)} m are entered and the last luminaire is ${round(least)} m away`,
+          missing: say`the length from the board to the last luminaire`,
         }),
       );
     const looped = start && waysBetween(start, own);
@@ -189,21 +196,21 @@ function assumptionsOf(
     found.circuits
       .filter(({ id, cable }) => laid.has(id) && cable?.[field] === undefined)
       .map(({ id }) => id);
-  const said = (text: string, records: readonly string[]): readonly WiringAssumption[] =>
+  const said = (text: Said, records: readonly string[]): readonly WiringAssumption[] =>
     records.length === 0 ? [] : [{ text, records }];
   return [
-    ...said("PVC insulation, which carries less, where nobody entered it", without("insulation")),
-    ...said("Copper where nobody entered the material", without("material")),
+    ...said(say`PVC insulation, which carries less, where nobody entered it`, without("insulation")),
+    ...said(say`Copper where nobody entered the material`, without("material")),
     ...said(
-      "A protective conductor as thick as the line conductors where nobody entered it",
+      say`A protective conductor as thick as the line conductors where nobody entered it`,
       without("protective"),
     ),
     ...said(
-      "Luminaires looped in and out in the order of the shortest way; what the entered length exceeds it lies before the first of them, the worst place",
+      say`Luminaires looped in and out in the order of the shortest way; what the entered length exceeds it lies before the first of them, the worst place`,
       inOrder.map(({ id }) => id),
     ),
     ...said(
-      "All luminaires at the far end of the cable, the worst case, since its way between them is unknown",
+      say`All luminaires at the far end of the cable, the worst case, since its way between them is unknown`,
       atFarEnd,
     ),
   ];

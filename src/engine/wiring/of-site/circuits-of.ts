@@ -1,4 +1,4 @@
-import type { Problem } from "../../check/index.ts";
+import { type Problem, say, type Words } from "../../check/index.ts";
 import type { Circuit, ProtectiveDevice } from "../model.ts";
 import type { FoundCircuit, FoundInstallation, WiringAssumption } from "./found.ts";
 
@@ -34,9 +34,9 @@ export function circuitNamed(found: FoundInstallation, text: string | undefined)
 
 /** Something that nobody knows, as the finding that it is. @param about - Name, what is open, what to enter. @returns Problem. @example "which circuit feeds it" */
 export const open = (about: {
-  readonly name: string;
-  readonly what: string;
-  readonly missing: string;
+  readonly name: Words;
+  readonly what: Words;
+  readonly missing: Words;
   readonly room?: string;
   readonly records: readonly string[];
 }): Problem => {
@@ -91,21 +91,21 @@ export function circuitsOf(found: FoundInstallation): {
     devices: circuits.map((circuit) => deviceOf(found, circuit)),
     assumptions: [
       ...(unseen.length > 0
-        ? [{ text: "Breaker and cable as somebody assumed them; nobody has looked", records: ids(unseen) }]
+        ? [{ text: say`Breaker and cable as somebody assumed them; nobody has looked`, records: ids(unseen) }]
         : []),
       ...(noPhases.length > 0
-        ? [{ text: "Single-phase where nobody entered it", records: ids(noPhases) }]
+        ? [{ text: say`Single-phase where nobody entered it`, records: ids(noPhases) }]
         : []),
       ...(onLine.length > 0
-        ? [{ text: "Line L1 where nobody entered the line conductor", records: ids(onLine) }]
+        ? [{ text: say`Line L1 where nobody entered the line conductor`, records: ids(onLine) }]
         : []),
     ],
     doubts: [
       ...sharing.map((circuit) =>
         open({
           name: circuitAtBoard(found, circuit),
-          what: "leakage behind its RCD, which other circuits may share",
-          missing: "the name of the RCD of each circuit",
+          what: say`leakage behind its RCD, which other circuits may share`,
+          missing: say`the name of the RCD of each circuit`,
           records: [circuit.id],
         }),
       ),
@@ -114,8 +114,8 @@ export function circuitsOf(found: FoundInstallation): {
         .map((circuit) =>
           open({
             name: circuitTitle(circuit),
-            what: "its fault protection and voltage drop, since its board is not on record",
-            missing: "the board that it starts from",
+            what: say`its fault protection and voltage drop, since its board is not on record`,
+            missing: say`the board that it starts from`,
             records: [circuit.id],
           }),
         ),
@@ -135,11 +135,11 @@ function deviceOf(found: FoundInstallation, circuit: FoundCircuit): ProtectiveDe
   const [own, title] = [rcdName?.trim(), boardTitle(found, board)];
   const shared = own
     ? { id: `${own} (${board ?? ""})`, name: title === undefined ? own : `${own} (${title})` }
-    : { id: `RCD of ${id}`, name: `The RCD of ${circuitAtBoard(found, circuit)}` };
+    : { id: `RCD of ${id}`, name: say`The RCD of ${circuitAtBoard(found, circuit)}` };
   return {
     id: deviceId(id),
     board: board ?? "",
-    name: `The protective device of ${circuitAtBoard(found, circuit)}`,
+    name: say`The protective device of ${circuitAtBoard(found, circuit)}`,
     type: breaker,
     ...(rating === undefined ? {} : { rating }),
     ...(breakingCapacity === undefined ? {} : { breakingCapacity }),

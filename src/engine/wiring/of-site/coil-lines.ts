@@ -1,3 +1,4 @@
+import { say, type Words } from "../../check/index.ts";
 import type { FoundContactor } from "./found.ts";
 import type { PlacedLuminaire } from "./loads-of.ts";
 
@@ -6,8 +7,8 @@ export interface PlacedContactor {
   readonly found: FoundContactor;
   /** That its main contacts feed from. */
   readonly circuit: string;
-  readonly coil: { readonly id: string; readonly name: string };
-  readonly main: { readonly id: string; readonly name: string };
+  readonly coil: { readonly id: string; readonly name: Words };
+  readonly main: { readonly id: string; readonly name: Words };
   readonly luminaires: readonly PlacedLuminaire[];
 }
 
@@ -47,7 +48,7 @@ export function sharedCoils(
       const name = own.map(({ found }) => found.name.trim() || found.id).join(", ");
       const coil = {
         id: `coil of ${first.circuit} ${first.found.id}`,
-        name: `the coil line of ${name}`,
+        name: say`the coil line of ${name}`,
       };
       return own.map(({ found }) => [found, coil] as const);
     }),

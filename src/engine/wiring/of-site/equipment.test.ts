@@ -106,7 +106,7 @@ test("contactors that one detector holds hang on its one output; their coils add
   expect(new Set(wiring.contactors.map(({ coil }) => coil.switchedLine))).toEqual(
     new Set([wiring.detectors[0]!.output]),
   );
-  expect(wiring.switchedLines.map(({ name }) => name)).toContain("the coil line of K1, K2");
+  expect(wiring.switchedLines.map(({ name }) => english(name))).toContain("the coil line of K1, K2");
   const steady = reviewWiring(heavy, found)!.contacts[0]!.checks.find(({ what }) =>
     english(what).startsWith("Steady"),
   )!;

@@ -1,4 +1,4 @@
-import type { Problem } from "../../check/index.ts";
+import { type Problem, type Said, say, type Words } from "../../check/index.ts";
 import { type Luminaire, roomTitle, type Site } from "../../site/index.ts";
 import type { Load } from "../model.ts";
 import { circuitNamed, open } from "./circuits-of.ts";
@@ -35,7 +35,7 @@ export function loadsOf(
 ): { readonly loads: readonly Load[]; readonly assumptions: readonly WiringAssumption[] } {
   const grounded = new Map(found.circuits.map(({ id, protectiveConductor }) => [id, protectiveConductor]));
   const rooms = new Map(site.rooms.map((room) => [room.id, room]));
-  const said = (text: string, those: readonly FedLuminaire[]): readonly WiringAssumption[] =>
+  const said = (text: Said, those: readonly FedLuminaire[]): readonly WiringAssumption[] =>
     those.length === 0 ? [] : [{ text, records: those.map(({ luminaire }) => luminaire.id) }];
   return {
     loads: fed.map(({ luminaire, circuit, switchedLine }): Load => {
@@ -43,7 +43,7 @@ export function loadsOf(
       const { driversPerBreaker, protectionClass, emergency } = luminaire;
       return {
         id,
-        name: `${luminaire.name.trim() || "luminaire"} in ${roomTitle(rooms.get(room))}`,
+        name: luminaireInRoom(luminaire.name.trim(), roomTitle(rooms.get(room))),
         room,
         kind: luminaire.load ?? "led",
         circuit,
@@ -71,20 +71,23 @@ export function loadsOf(
     }),
     assumptions: [
       ...said(
-        "With an electronic driver where nobody said what a luminaire is",
+        say`With an electronic driver where nobody said what a luminaire is`,
         fed.filter(({ luminaire }) => luminaire.load === undefined),
       ),
       ...said(
-        "One driver in each luminaire where nobody counted",
+        say`One driver in each luminaire where nobody counted`,
         fed.filter(({ luminaire }) => luminaire.drivers === undefined),
       ),
       ...said(
-        "Always on, since no detector switches them",
+        say`Always on, since no detector switches them`,
         fed.filter(({ switchedLine }) => switchedLine === undefined),
       ),
     ],
   };
 }
+
+const luminaireInRoom = (name: string, room: string): Words =>
+  name === "" ? say`luminaire in ${room}` : say`${name} in ${room}`;
 
 /** Luminaires whose circuit nobody knows, as one finding for each room. @param site - The site. @param placed - Luminaires with circuits. @returns Problems. @example Six in one room: one finding */
 export function circuitDoubts(site: Site, placed: readonly PlacedLuminaire[]): readonly Problem[] {
@@ -97,8 +100,8 @@ export function circuitDoubts(site: Site, placed: readonly PlacedLuminaire[]): r
       : [
           open({
             name: roomTitle(room),
-            what: `which circuit feeds ${lost.length} of its luminaires`,
-            missing: "the circuit of each luminaire, and each circuit under a name of its own",
+            what: say`which circuit feeds ${lost.length} of its luminaires`,
+            missing: say`the circuit of each luminaire, and each circuit under a name of its own`,
             room: room.id,
             records: lost.map(({ luminaire }) => luminaire.id),
           }),

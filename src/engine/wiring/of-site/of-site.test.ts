@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { english, sentenceOf } from "../../check/index.ts";
+import { english, say, sentenceOf } from "../../check/index.ts";
 import type { Site } from "../../site/index.ts";
 import { circuitNamed } from "./circuits-of.ts";
 import type { FoundCircuit, FoundInstallation } from "./found.ts";
@@ -164,7 +164,10 @@ describe("boards and supply", () => {
   });
   test("readings that somebody only assumed are assumptions that name their board", () => {
     const { assumptions } = built(site(), installation({ boards: [{ ...board, readings: "assumed" }] }));
-    expect(assumptions).toContainEqual({ text: "Readings at Sub-board were not measured", records: ["b1"] });
+    expect(assumptions).toContainEqual({
+      text: say`Readings at ${"Sub-board"} were not measured`,
+      records: ["b1"],
+    });
   });
   test("circuits behind RCDs without a name may share one, and each says so", () => {
     const nameless = ({ rcdName: _, ...rest }: FoundCircuit): FoundCircuit => rest;

@@ -1,4 +1,4 @@
-import type { Problem } from "../../check/index.ts";
+import { type Problem, say } from "../../check/index.ts";
 import type { DetectorModel } from "../../detector/index.ts";
 import { type Room, roomTitle, type Site } from "../../site/index.ts";
 import { coilWay } from "../derive/coil-way.ts";
@@ -91,7 +91,7 @@ export function wiringOfSite(site: Site, found: FoundInstallation): BuiltWiring 
       ...(byExtent.length > 0
         ? [
             {
-              text: `Outside the zones of the baths and showers on the plan, taken as all there are: ${zoneExtent.rows.besideTub} m beside a tub or tray, ${zoneExtent.rows.roundOutlet} m round a shower without one; from memory, verify`,
+              text: say`Outside the zones of the baths and showers on the plan, taken as all there are: ${zoneExtent.rows.besideTub} m beside a tub or tray, ${zoneExtent.rows.roundOutlet} m round a shower without one; from memory, verify`,
               records: byExtent,
             },
           ]
@@ -99,7 +99,7 @@ export function wiringOfSite(site: Site, found: FoundInstallation): BuiltWiring 
       ...(outputs.lines.length > 0
         ? [
             {
-              text: "No suppressor, base load or contactor on switched lines where none is entered",
+              text: say`No suppressor, base load or contactor on switched lines where none is entered`,
               records: outputs.lines.flatMap(({ detectors }) => detectors.map(({ id }) => id)),
             },
           ]
@@ -125,7 +125,7 @@ function linesTaken(found: FoundInstallation, outputs: Outputs): readonly Wiring
   return on
     .filter(({ records }) => records.length > 0)
     .map(({ line, records }) => ({
-      text: `On line ${line} of a three-phase circuit: that of the luminaires that they switch, L1 where none is entered`,
+      text: say`On line ${line} of a three-phase circuit: that of the luminaires that they switch, L1 where none is entered`,
       records,
     }));
 }

@@ -1,4 +1,4 @@
-import type { Problem } from "../../check/index.ts";
+import { type Problem, type Said, say, type Words } from "../../check/index.ts";
 import type { Detector, Site } from "../../site/index.ts";
 import { circuitNamed, circuitTitle, open } from "./circuits-of.ts";
 import { coilLines, type PlacedContactor, sharedCoils } from "./coil-lines.ts";
@@ -15,7 +15,7 @@ export interface FedDetector {
 /** A conductor with the detectors whose outputs are joined on it. */
 export interface JoinedOutputs {
   readonly id: string;
-  readonly name: string;
+  readonly name: Words;
   readonly detectors: readonly Detector[];
 }
 
@@ -109,19 +109,19 @@ export function outputsOf(site: Site, found: FoundInstallation, placed: readonly
     }),
     assumptions: [
       ...said(
-        "Switches the luminaires of the rooms that it controls, all on one circuit",
+        say`Switches the luminaires of the rooms that it controls, all on one circuit`,
         byRooms.map(({ detector }) => detector.id),
       ),
       ...said(
-        "Line and neutral come from the circuit of the luminaires that it switches",
+        say`Line and neutral come from the circuit of the luminaires that it switches`,
         byLoad.map(({ detector }) => detector.id),
       ),
       ...together.map(({ detectors }) => ({
-        text: "Outputs are joined, since they switch the same luminaires",
+        text: say`Outputs are joined, since they switch the same luminaires`,
         records: detectors.map(({ id }) => id),
       })),
       ...said(
-        "On the circuit of the others that the same detector switches",
+        say`On the circuit of the others that the same detector switches`,
         silent.map(({ luminaire }) => luminaire.id),
       ),
     ],
@@ -129,7 +129,7 @@ export function outputsOf(site: Site, found: FoundInstallation, placed: readonly
   };
 }
 
-const said = (text: string, records: readonly string[]): readonly WiringAssumption[] =>
+const said = (text: Said, records: readonly string[]): readonly WiringAssumption[] =>
   records.length === 0 ? [] : [{ text, records }];
 
 function claimOf(
@@ -145,8 +145,8 @@ function claimOf(
       ? [
           open({
             ...about,
-            what: `its circuit ${detector.circuit}, which is not on record, or not under this name alone`,
-            missing: "the circuit that feeds it",
+            what: say`its circuit ${detector.circuit}, which is not on record, or not under this name alone`,
+            missing: say`the circuit that feeds it`,
           }),
         ]
       : [];
@@ -167,8 +167,8 @@ function claimOf(
       ? [
           open({
             ...about,
-            what: `the load on its contact, since ${gone} of its luminaires are not on record`,
-            missing: "the luminaires that it switches",
+            what: say`the load on its contact, since ${gone} of its luminaires are not on record`,
+            missing: say`the luminaires that it switches`,
           }),
         ]
       : [];
@@ -182,7 +182,7 @@ function claimOf(
       doubts: [
         ...lost,
         ...missing,
-        open({ ...about, what: "the load on its contact", missing: "the luminaires that it switches" }),
+        open({ ...about, what: say`the load on its contact`, missing: say`the luminaires that it switches` }),
       ],
     };
   if (!detector.luminaires && !named && circuits.length > 1)
@@ -194,8 +194,8 @@ function claimOf(
         ...lost,
         open({
           ...about,
-          what: `which of the circuits ${circuits.map((id) => circuitTitle(found.circuits.find((one) => one.id === id) ?? { id, name: "" })).join(", ")} it switches`,
-          missing: "the circuit that feeds it",
+          what: say`which of the circuits ${circuits.map((id) => circuitTitle(found.circuits.find((one) => one.id === id) ?? { id, name: "" })).join(", ")} it switches`,
+          missing: say`the circuit that feeds it`,
         }),
       ],
     };
@@ -222,8 +222,8 @@ const contactorsOf = (
       return {
         found: one,
         circuit: id,
-        coil: coils.get(one) ?? { id: `coil of ${id} ${one.id}`, name: `the coil line of ${name}` },
-        main: { id: `main of ${id} ${one.id}`, name: `the line behind ${name}` },
+        coil: coils.get(one) ?? { id: `coil of ${id} ${one.id}`, name: say`the coil line of ${name}` },
+        main: { id: `main of ${id} ${one.id}`, name: say`the line behind ${name}` },
         luminaires: placed.filter(({ luminaire }) =>
           one.luminaires ? one.luminaires.includes(luminaire.id) : would.has(luminaire.id),
         ),
@@ -247,7 +247,7 @@ function joined(claims: readonly Claim[]): readonly JoinedOutputs[] {
   }
   return groups.map(({ detectors }) => ({
     id: `switched by ${detectors[0]?.id}`,
-    name: `the line switched by ${detectors.map(({ tag, id }) => tag || id).join(", ")}`,
+    name: say`the line switched by ${detectors.map(({ tag, id }) => tag || id).join(", ")}`,
     detectors,
   }));
 }

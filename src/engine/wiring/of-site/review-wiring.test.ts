@@ -250,7 +250,7 @@ describe("what nobody knows never passes", () => {
     expect(
       assumptions
         .filter(({ records }) => records.length === 1 && records[0] === first!.id)
-        .map(({ text }) => text),
+        .map(({ text }) => english(text)),
     ).toEqual(["On the circuit of the others that the same detector switches"]);
   });
 });

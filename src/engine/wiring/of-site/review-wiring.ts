@@ -1,4 +1,4 @@
-import type { Check, Problem } from "../../check/index.ts";
+import { type Check, type Problem, say } from "../../check/index.ts";
 import type { Site } from "../../site/index.ts";
 import { breakerChecks } from "../breaker-checks.ts";
 import { designCurrent } from "../circuit-case.ts";
@@ -184,7 +184,7 @@ function dropAsBuilt(check: Check, { atFarEnd }: BuiltWiring, circuit: string): 
     : check;
 }
 
-const FAR_END = "All luminaires at the far end; with the way of the cable between them it may pass";
+const FAR_END = say`All luminaires at the far end; with the way of the cable between them it may pass`;
 
 function withProvenDrop(built: BuiltWiring, problem: Problem): Problem {
   const [circuit = ""] = problem.records ?? [];
@@ -195,7 +195,7 @@ function withProvenDrop(built: BuiltWiring, problem: Problem): Problem {
     values: {
       name: problem.values.name ?? "",
       what: problem.values.what ?? "",
-      missing: "the place of the board on the plan, and the length of its cable through all luminaires",
+      missing: say`the place of the board on the plan, and the length of its cable through all luminaires`,
     },
     evidence: (problem.evidence ?? []).map((check) => dropAsBuilt(check, built, circuit)),
   };

@@ -1,3 +1,4 @@
+import { type Said, say } from "../../check/index.ts";
 import type { Board, Supply } from "../model.ts";
 import { coveredSupplies } from "../supply.ts";
 import type { FoundBoard, FoundInstallation, WiringAssumption } from "./found.ts";
@@ -23,22 +24,22 @@ export function supplyOf(found: FoundInstallation): {
   const [main] = boards.toSorted((a, b) => fed(b) - fed(a));
   const several = new Set(boards.map((board) => JSON.stringify(supplyOfBoard(board)))).size > 1;
   const loose = circuits.filter(({ board }) => !boards.some(({ id }) => id === board));
-  const said = (text: string, those: readonly { readonly id: string }[]): readonly WiringAssumption[] =>
+  const said = (text: Said, those: readonly { readonly id: string }[]): readonly WiringAssumption[] =>
     those.length === 0 ? [] : [{ text, records: those.map(({ id }) => id) }];
   const silent = boards.filter(({ voltage }) => voltage === undefined);
   return {
     supply: supplyOfBoard(main),
     assumptions: [
-      ...said("230 V at 50 Hz; nobody entered the voltage", boards.length === 0 ? circuits : silent),
+      ...said(say`230 V at 50 Hz; nobody entered the voltage`, boards.length === 0 ? circuits : silent),
       ...said(
-        "Supplied from the public network, the stricter limit of the voltage drop",
+        say`Supplied from the public network, the stricter limit of the voltage drop`,
         boards.filter(({ network }) => network === undefined),
       ),
       ...said(
-        "Voltage factor 1 in fault calculations; some countries ask for 0.95",
+        say`Voltage factor 1 in fault calculations; some countries ask for 0.95`,
         boards.filter((board) => supplyOfBoard(board).region === "IEC"),
       ),
-      ...said("The supply of most circuits, since their board is not on record", several ? loose : []),
+      ...said(say`The supply of most circuits, since their board is not on record`, several ? loose : []),
     ],
   };
 }
@@ -88,7 +89,9 @@ export const boardsOf = (
     assumptions: found.boards
       .filter(({ readings, ...board }) => readings !== "measured" && hasReadings(board))
       .map(({ id, name }) => ({
-        text: `Readings at ${name || "the board"} were not measured`,
+        text: name
+          ? say`Readings at ${name} were not measured`
+          : say`Readings at the board were not measured`,
         records: [id],
       })),
   };

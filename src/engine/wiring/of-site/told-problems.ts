@@ -4,6 +4,7 @@ import {
   english,
   joined,
   type Problem,
+  type Said,
   type SaidValue,
   say,
   type Words,
@@ -40,7 +41,7 @@ export function toldProblems(built: BuiltWiring, problems: readonly Problem[]): 
         ...(isOpen(problem) ? withoutRoom(problem) : problem),
         values: {
           ...problem.values,
-          ...(name === undefined ? {} : { name: cables.get(String(name)) ?? name }),
+          ...(name === undefined ? {} : { name: (typeof name === "string" && cables.get(name)) || name }),
         },
         records: [...new Set((problem.records ?? []).flatMap((id) => records.get(id) ?? [id]))],
         evidence: (problem.evidence ?? []).map(saidOnce),
@@ -109,18 +110,31 @@ function listed(names: readonly Words[], whole: ReadonlySet<string>): Words {
 
 /** A common ending in brackets, the board of several circuits, is said once. */
 function inWords(names: readonly Words[]): Words {
-  const plain = names.filter((name) => typeof name === "string");
-  const ending = / \([^()]*\)$/.exec(plain[0] ?? "")?.[0];
+  const [first] = names;
+  const ending = first === undefined ? undefined : / \([^()]*\)$/.exec(lastNameOf(first))?.[0];
   const shared =
-    names.length > 1 &&
-    plain.length === names.length &&
-    ending !== undefined &&
-    plain.every((name) => name.endsWith(ending));
-  const bare = shared ? plain.map((name) => name.slice(0, -ending.length)) : names;
+    ending !== undefined && names.length > 1 && names.every((name) => lastNameOf(name).endsWith(ending));
+  const bare = shared ? names.map((name) => withoutEnding(name, ending)) : names;
   const last = bare.at(-1) ?? "";
   const all = bare.length < 2 ? last : say`${joined(bare.slice(0, -1), ", ")} and ${last}`;
-  return shared ? (typeof all === "string" ? `${all}${ending}` : joined([all, ending], "")) : all;
+  return shared ? joined([all, ending], "") : all;
 }
+
+/** What a name ends with that somebody gave: its board stands there. */
+function lastNameOf(name: Words): string {
+  if (typeof name === "string") return name;
+  const last = valuesOf(name).at(-1);
+  return typeof last === "string" && name.text.endsWith(`{${valuesOf(name).length - 1}}`) ? last : "";
+}
+
+const withoutEnding = (name: Words, ending: string): Words =>
+  typeof name === "string"
+    ? name.slice(0, -ending.length)
+    : { ...name, values: [...valuesOf(name).slice(0, -1), lastNameOf(name).slice(0, -ending.length)] };
+
+const valuesOf = ({ values }: Said): readonly SaidValue[] => (isList(values) ? values : []);
+
+const isList = (values: Said["values"]): values is readonly SaidValue[] => Array.isArray(values);
 
 const wordsOf = (value: SaidValue): Words =>
   typeof value === "string"
