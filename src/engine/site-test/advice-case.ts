@@ -1,4 +1,4 @@
-import type { Check } from "../check/index.ts";
+import { type Check, figured, type Said, say, type Words } from "../check/index.ts";
 import { gapsOf, type PreparedRoom, prepareRoom } from "../coverage/index.ts";
 import { DECLARED_AT, type LensMask, warmthFactor } from "../detector/index.ts";
 import type { Point } from "../geometry/index.ts";
@@ -6,7 +6,7 @@ import type { Celsius, Metres, SquareMetres } from "../quantity/index.ts";
 import type { SettingGrade } from "../settings/index.ts";
 import { controlledRooms, type Detector, type Site } from "../site/index.ts";
 import { withFoundReach } from "./corrected-site.ts";
-import type { FoundReach } from "./found-reach.ts";
+import type { FoundKind, FoundReach } from "./found-reach.ts";
 import type { RoomVerdict } from "./verdict.ts";
 
 /** What can be done about a detector that was found wanting. Each is data; its words are found by its kind. */
@@ -36,7 +36,7 @@ export interface Advice {
   /** Why it is thought of, with figures. */
   readonly evidence: readonly Check[];
   /** What it rests on besides. */
-  readonly assumptions: readonly string[];
+  readonly assumptions: readonly Words[];
 }
 
 /** What is known beside the readings. */
@@ -108,16 +108,22 @@ export function unseenIn(prepared: PreparedRoom, detectors: readonly Detector[])
 /** A found reach held against what the plan promises of it in its room; a fail only where the whole interval lies below. @param one - What was found. @example Interval 0.5 … 0.7, planned 0.85: fail */
 export const reachCheck = ({ site, question: { room } }: AdviceCase, one: FoundReach): Check => ({
   verdict: one.interval[1] < promisedFactor({ site, room }, one) ? "fail" : "not-proven",
-  what: `Reach found, ${one.kind}, as a share of the declared one`,
+  what: REACH_FOUND[one.kind],
   actual: one.factor ?? one.unseenFrom,
   limit: promisedFactor({ site, room }, one),
   unit: "",
   source: "REACH-PROBIT",
   assumptions: [
-    `95 % between ${one.interval[0].toFixed(2)} and ${one.interval[1].toFixed(2)}, from ${one.readings} readings`,
-    ...(one.enough ? [] : ["Too few readings to be sure"]),
+    say`95 % between ${figured(one.interval[0].toFixed(2))} and ${figured(one.interval[1].toFixed(2))}, from ${one.readings} readings`,
+    ...(one.enough ? [] : [say`Too few readings to be sure`]),
   ],
 });
+
+const REACH_FOUND: Readonly<Record<FoundKind, Said>> = {
+  seated: say`Reach found, seated, as a share of the declared one`,
+  towards: say`Reach found, towards, as a share of the declared one`,
+  across: say`Reach found, across, as a share of the declared one`,
+};
 
 /** The devices found weak, each with what was found of it. @example One device weak in two kinds of zones: one entry of two */
 export const weakDevices = ({ weak }: AdviceCase): readonly (readonly [string, readonly FoundReach[]])[] => {

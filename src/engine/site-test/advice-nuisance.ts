@@ -1,3 +1,4 @@
+import { type Said, say } from "../check/index.ts";
 import { deviceOf, maskAgainstSource, masksAgainstFloor, seesSource } from "../coverage/index.ts";
 import type { LensMask } from "../detector/index.ts";
 import { outset, type Point, type Region, union } from "../geometry/index.ts";
@@ -43,7 +44,7 @@ function passersBy(given: AdviceCase, failed: StationVerdict): readonly Advice[]
       detector,
       masks,
       failed,
-      assumption: "The detector that looks there is the one that saw them",
+      assumption: say`The detector that looks there is the one that saw them`,
     }),
   ];
 }
@@ -59,7 +60,7 @@ function sources(given: AdviceCase, failed: StationVerdict): readonly Advice[] {
       .filter((source) => seesSource(prepared.open(), { device, source }) !== undefined)
       .flatMap((source) => maskAgainstSource(prepared.look, detector, source) ?? []);
     if (masks.length === 0) return [];
-    return [mask(given, { detector, masks, failed, assumption: "A source in view is what triggered it" })];
+    return [mask(given, { detector, masks, failed, assumption: say`A source in view is what triggered it` })];
   });
 }
 
@@ -69,7 +70,7 @@ function mask(
     readonly detector: Detector;
     readonly masks: readonly LensMask[];
     readonly failed: StationVerdict;
-    readonly assumption: string;
+    readonly assumption: Said;
   },
 ): Advice {
   const { corrected, prepared, before } = given;

@@ -1,3 +1,4 @@
+import { say } from "../check/index.ts";
 import { clearancesBroken, gapsOf, type PreparedRoom } from "../coverage/index.ts";
 import { contains, distanceBetween, distanceToRings, type Point, poleOf } from "../geometry/index.ts";
 import type { Metres } from "../quantity/index.ts";
@@ -59,7 +60,7 @@ function moved(given: AdviceCase): readonly Advice[] {
         before,
         after: best.after,
         evidence: weakChecks(given, detector.id),
-        assumptions: ["It reaches as far from its new place as from the old one"],
+        assumptions: [say`It reaches as far from its new place as from the old one`],
       },
     ];
   });
@@ -79,7 +80,7 @@ function added(given: AdviceCase): readonly Advice[] {
       before,
       after: unseenIn(prepared, [...corrected.detectors, one]),
       evidence: weakChecks(given, like.id),
-      assumptions: ["One of the same model, reaching as far as the one beside it was found to"],
+      assumptions: [say`One of the same model, reaching as far as the one beside it was found to`],
     },
   ];
 }

@@ -1,3 +1,4 @@
+import { say } from "../check/index.ts";
 import { prepareRoom } from "../coverage/index.ts";
 import { warmthFactor } from "../detector/index.ts";
 import type { Celsius } from "../quantity/index.ts";
@@ -48,7 +49,7 @@ function asPlanned(given: AdviceCase): readonly Advice[] {
         evidence: [
           {
             verdict: "fail",
-            what: "Mounting height as measured",
+            what: say`Mounting height as measured`,
             actual: height,
             limit: detector.height,
             unit: "m",
@@ -57,7 +58,7 @@ function asPlanned(given: AdviceCase): readonly Advice[] {
           },
           ...weakChecks(given, detector.id),
         ],
-        assumptions: ["At the planned height it reaches as planned"],
+        assumptions: [say`At the planned height it reaches as planned`],
       },
     ];
   });
@@ -75,7 +76,9 @@ function moreSensitive(given: AdviceCase): readonly Advice[] {
         before,
         after: ifAsPlanned(given, device),
         evidence: own.map((one) => reachCheck(given, one)),
-        assumptions: ["Declared reach is measured at the highest sensitivity; raised, it reaches as planned"],
+        assumptions: [
+          say`Declared reach is measured at the highest sensitivity; raised, it reaches as planned`,
+        ],
       },
     ];
   });
@@ -101,17 +104,17 @@ function cooler(given: AdviceCase, ambient: Celsius | undefined): readonly Advic
         evidence: [
           {
             verdict: "not-proven",
-            what: "Share of the reach left at the temperature of the test",
+            what: say`Share of the reach left at the temperature of the test`,
             actual: own[0]?.factor ?? own[0]?.unseenFrom,
             limit: share,
             unit: "",
             source: "ISO-7730",
-            assumptions: [`${ambient} °C on the day of the test`],
+            assumptions: [say`${ambient} °C on the day of the test`],
           },
           ...own.map((one) => reachCheck(given, one)),
         ],
         assumptions: [
-          `At ${planned} °C it reaches farther by what warmth took; where the room gets as warm as on that day, plan with that`,
+          say`At ${planned} °C it reaches farther by what warmth took; where the room gets as warm as on that day, plan with that`,
         ],
       },
     ];
@@ -134,7 +137,7 @@ function unmasked(given: AdviceCase): readonly Advice[] {
           before,
           after,
           evidence: missed.map(({ check }) => check),
-          assumptions: ["What the mask was for is seen again: look at passers-by and sources"],
+          assumptions: [say`What the mask was for is seen again: look at passers-by and sources`],
         },
       ];
     }),
@@ -165,7 +168,7 @@ function otherHeight(given: AdviceCase): readonly Advice[] {
         before,
         after: best.after,
         evidence: own.map((one) => reachCheck(given, one)),
-        assumptions: ["The factor found holds at the other height too"],
+        assumptions: [say`The factor found holds at the other height too`],
       },
     ];
   });

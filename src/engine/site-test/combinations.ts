@@ -1,5 +1,6 @@
+import { english, joined, type Said, say, type Words } from "../check/index.ts";
 import { areaOf } from "../geometry/index.ts";
-import { floorOf, lookUp, type Room, type Site, type SiteLookUp } from "../site/index.ts";
+import { floorOf, lookUp, type Room, type RoomUse, type Site, type SiteLookUp } from "../site/index.ts";
 import type { Combination } from "./sampling.ts";
 
 /** Sizes are one for a sample where they round to the same step. [m², m] @source COMMON-PRACTICE */
@@ -19,21 +20,21 @@ const SAME_LENGTH = 0.1;
  */
 export function combinationsOf(site: Site): readonly Combination[] {
   const look = lookUp(site);
-  const found = new Map<string, { readonly tag: string; readonly id: string }[]>();
+  const found = new Map<string, { readonly name: Said; readonly devices: { tag: string; id: string }[] }>();
   for (const { id, tag, model, room, height } of site.detectors) {
     const place = look.roomById.get(room);
     const title = look.modelById.get(model)?.title;
     const name =
       place && title !== undefined
-        ? `${title}, ${stepped(height, SAME_LENGTH)} m, ${spaceOf(place, look)}`
-        : `${tag || id} alone, ${id}`;
-    const list = found.get(name) ?? [];
-    list.push({ tag, id });
-    found.set(name, list);
+        ? joined([title, `${stepped(height, SAME_LENGTH)} m`, ...spaceOf(place, look)], ", ")
+        : say`${tag || id} alone, ${id}`;
+    const alike = found.get(english(name)) ?? { name, devices: [] };
+    alike.devices.push({ tag, id });
+    found.set(english(name), alike);
   }
   return [...found]
     .toSorted(([a], [b]) => (a < b ? -1 : 1))
-    .map(([name, devices]) => ({
+    .map(([, { name, devices }]) => ({
       name,
       devices: devices
         .toSorted((a, b) => (a.tag === b.tag ? order(a.id, b.id) : order(a.tag, b.tag)))
@@ -41,16 +42,28 @@ export function combinationsOf(site: Site): readonly Combination[] {
     }));
 }
 
-function spaceOf(room: Room, look: SiteLookUp): string {
+function spaceOf(room: Room, look: SiteLookUp): readonly Words[] {
   return [
-    room.use,
+    USE[room.use],
     `${stepped(areaOf(floorOf(room)), SAME_AREA)} m²`,
-    `${stepped(room.ceilingHeight, SAME_LENGTH)} m high`,
-    `${room.outline.length} corners`,
-    `${look.obstaclesOf(room.id).length} obstacles`,
-    `${look.detectorsIn(room.id).length} detectors`,
-  ].join(", ");
+    say`${`${stepped(room.ceilingHeight, SAME_LENGTH)} m`} high`,
+    say`${room.outline.length} corners`,
+    say`${look.obstaclesOf(room.id).length} obstacles`,
+    say`${look.detectorsIn(room.id).length} detectors`,
+  ];
 }
+
+/** What goes on in the room, in one word. */
+const USE: Readonly<Record<RoomUse, Said>> = {
+  passing: say`passing`,
+  stair: say`stair`,
+  moving: say`moving`,
+  sitting: say`sitting`,
+  sanitary: say`sanitary`,
+  changing: say`changing`,
+  plant: say`plant`,
+  other: say`other`,
+};
 
 const stepped = (value: number, step: number): number => Number((Math.round(value / step) * step).toFixed(1));
 

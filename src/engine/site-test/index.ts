@@ -39,6 +39,7 @@ export { type CodeCheck, type SamplingRule, samplingRules } from "./sampling-rul
 export { type DeviceResult, resultOfDevice, type SampleState, sampleStates } from "./sampling-state.ts";
 export { countedEntries, momentOf, type SiteEntry, type StepSubject } from "./site-entry.ts";
 export type * from "./station.ts";
+export { partTitle, stageTitles, stepTitles } from "./step-titles.ts";
 export { type DeviceSwap, partedBySwaps } from "./swap.ts";
 export { shortestTour, type Tour, type TourLengths, tourLength } from "./tour.ts";
 export {

@@ -1,4 +1,4 @@
-import type { Check, Problem } from "../check/index.ts";
+import { type Check, type Problem, type Said, say, type Words } from "../check/index.ts";
 import type { SourceId } from "../source/index.ts";
 
 /** What is read on site. */
@@ -14,7 +14,7 @@ export type ReadingKind =
 
 /** A kind of reading: its unit, what cannot be, and outside which values a slip of range or unit is likelier than the truth. */
 export interface ReadingRow {
-  readonly what: string;
+  readonly what: Said;
   readonly unit: string;
   readonly least: number;
   readonly usual: readonly [least: number, most: number];
@@ -27,17 +27,22 @@ export interface ReadingRow {
  */
 export const readingRows: Readonly<Record<ReadingKind, ReadingRow>> = {
   // A final circuit of 100 m on 1.5 mm² has 2.4 Ω both ways: more is a loose joint or the wrong range.
-  continuity: { what: "Continuity of the protective conductor", unit: "Ω", least: 0, usual: [0, 5] },
+  continuity: { what: say`Continuity of the protective conductor`, unit: "Ω", least: 0, usual: [0, 5] },
   // Above 100 kΩ counted as megohms; 1000 and more is what instruments show for "beyond range".
-  insulation: { what: "Insulation resistance", unit: "MΩ", least: 0, usual: [0.1, 10_000] },
-  "loop-impedance": { what: "Fault loop impedance", unit: "Ω", least: 0, usual: [0.05, 20] },
+  insulation: { what: say`Insulation resistance`, unit: "MΩ", least: 0, usual: [0.1, 10_000] },
+  "loop-impedance": { what: say`Fault loop impedance`, unit: "Ω", least: 0, usual: [0.05, 20] },
   // Faster than a half wave is no reading of an RCD; below 1 it was entered in seconds.
-  "rcd-time": { what: "Tripping time of the RCD", unit: "ms", least: 0, usual: [5, 500] },
-  "earth-resistance": { what: "Resistance of the earth electrode", unit: "Ω", least: 0, usual: [1, 2_000] },
+  "rcd-time": { what: say`Tripping time of the RCD`, unit: "ms", least: 0, usual: [5, 500] },
+  "earth-resistance": {
+    what: say`Resistance of the earth electrode`,
+    unit: "Ω",
+    least: 0,
+    usual: [1, 2_000],
+  },
   // A detector on a ceiling: anything else was entered in centimetres or millimetres.
-  height: { what: "Mounting height", unit: "m", least: 0, usual: [1.8, 15] },
-  brightness: { what: "Illuminance", unit: "lx", least: 0, usual: [1, 20_000] },
-  delay: { what: "Off delay by stop-watch", unit: "s", least: 0, usual: [5, 3_600] },
+  height: { what: say`Mounting height`, unit: "m", least: 0, usual: [1.8, 15] },
+  brightness: { what: say`Illuminance`, unit: "lx", least: 0, usual: [1, 20_000] },
+  delay: { what: say`Off delay by stop-watch`, unit: "s", least: 0, usual: [5, 3_600] },
 };
 
 /** What a reading must keep. */
@@ -45,7 +50,7 @@ export interface ReadingLimit {
   readonly least?: number;
   readonly most?: number;
   readonly source: SourceId;
-  readonly assumptions?: readonly string[];
+  readonly assumptions?: readonly Words[];
 }
 
 /** Range of the instrument as set. */
@@ -83,7 +88,7 @@ export function checkReading(
         ...common,
         verdict: "not-proven",
         actual: undefined,
-        assumptions: ["Not yet read", ...assumptions],
+        assumptions: [say`Not yet read`, ...assumptions],
       },
       problems: [],
     };
@@ -105,7 +110,7 @@ export function checkReading(
       limit: broken,
       verdict: hasLimit ? (holds ? "pass" : "fail") : "not-proven",
       actual: value,
-      assumptions: hasLimit ? assumptions : ["No limit is known", ...assumptions],
+      assumptions: hasLimit ? assumptions : [say`No limit is known`, ...assumptions],
     },
     problems: [
       ...outside(row, { value, range: row.usual, code: "reading-unusual" }),

@@ -1,3 +1,4 @@
+import type { Words } from "../check/index.ts";
 import type { Site } from "../site/index.ts";
 import { combinationsOf } from "./combinations.ts";
 import { furtherTests, samplePlan } from "./sampling.ts";
@@ -10,7 +11,7 @@ export type DeviceResult = "pass" | "fail" | "open";
 
 /** One group of equal devices, with those that a code has tested by now. */
 export interface SampleState {
-  readonly combination: string;
+  readonly combination: Words;
   readonly devices: readonly string[];
   /** To be tested: the sample, or all of the group once too many of it failed. */
   readonly asked: readonly string[];

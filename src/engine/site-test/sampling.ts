@@ -1,8 +1,9 @@
+import type { Words } from "../check/index.ts";
 import { type SamplingRule, samplingRules } from "./sampling-rules.ts";
 
 /** Devices that a code takes for equal: one type in one kind of space. */
 export interface Combination {
-  readonly name: string;
+  readonly name: Words;
   /** Ids of the devices, in the order in which they are tested. */
   readonly devices: readonly string[];
 }
@@ -11,7 +12,7 @@ export interface Combination {
 export interface SamplePlan {
   readonly rule: SamplingRule["id"];
   readonly groups: readonly {
-    readonly combination: string;
+    readonly combination: Words;
     readonly devices: readonly string[];
     /** To be tested in any case: the first of the group. */
     readonly tested: readonly string[];

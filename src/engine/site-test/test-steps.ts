@@ -1,3 +1,4 @@
+import { say } from "../check/index.ts";
 import {
   type Circuit,
   largestEarthResistance,
@@ -52,7 +53,10 @@ const insulationLimit = (supply: Supply): ReadingLimit | undefined =>
     : {
         least: 1,
         source: "IEC-60364-6-INSULATION",
-        assumptions: ["500 V direct voltage", "Test links in, loads disconnected or line and neutral joined"],
+        assumptions: [
+          say`500 V direct voltage`,
+          say`Test links in, loads disconnected or line and neutral joined`,
+        ],
       };
 
 /** Loop or earth electrode, and the RCD, for each circuit; none in the US set. @param given - The group. @param power - Id of the step before. @source IEC-60364-6 @example TN with RCD: loop, time, button */
@@ -85,7 +89,7 @@ export function liveTests(given: GroupCase, power: string): readonly WorkStep[] 
               limit: rcd && {
                 most: largestEarthResistance(rcd.residual),
                 source: "IEC-60364-4-41",
-                assumptions: ["RA · IΔn ≤ 50 V", "Above 200 Ω it may not be steady"],
+                assumptions: ["RA · IΔn ≤ 50 V", say`Above 200 Ω it may not be steady`],
               },
             },
             source: "IEC-60364-4-41",
@@ -110,7 +114,7 @@ export function liveTests(given: GroupCase, power: string): readonly WorkStep[] 
                 limit: {
                   most: 300,
                   source: "IEC-61008-TIME",
-                  assumptions: ["At the rated residual current, general type"],
+                  assumptions: [say`At the rated residual current, general type`],
                 },
               },
               source: "IEC-61008-TIME",
@@ -142,6 +146,6 @@ function loopLimit(supply: Supply, device: ProtectiveDevice | undefined): Readin
       isFourFifths ? "four-fifths" : "two-thirds",
     ),
     source: isFourFifths ? "BS-7671-LOOP" : "IEC-60364-6-LOOP",
-    assumptions: ["Measured with cold conductors"],
+    assumptions: [say`Measured with cold conductors`],
   };
 }

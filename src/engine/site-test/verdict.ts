@@ -1,4 +1,4 @@
-import type { Check, Verdict } from "../check/index.ts";
+import { type Check, type Said, say, type Verdict } from "../check/index.ts";
 import type { Metres } from "../quantity/index.ts";
 import { namedBy } from "./choose-stations.ts";
 import { momentOf } from "./site-entry.ts";
@@ -62,12 +62,12 @@ export function roomVerdict(test: WalkTest, readings: readonly StationReading[])
   const untested = test.left.devices.filter((id) => !named.has(id)).map((id) => test.left.tags[id] ?? id);
   const known = new Set(walked.map((station) => station.id));
   const assumptions = [
-    ...(count("not-proven") > 0 ? [`Stations not proven: ${count("not-proven")}`] : []),
-    ...(test.openGaps > 0 ? [`The plan itself leaves gaps open: ${test.openGaps}`] : []),
+    ...(count("not-proven") > 0 ? [say`Stations not proven: ${count("not-proven")}`] : []),
+    ...(test.openGaps > 0 ? [say`The plan itself leaves gaps open: ${test.openGaps}`] : []),
     ...(untested.length > 0
-      ? [`Take the full test: no station of the short one tests ${untested.join(", ")}`]
+      ? [say`Take the full test: no station of the short one tests ${untested.join(", ")}`]
       : []),
-    ...(stations.length === 0 ? ["Nothing is seen in the plan, so there is nothing to test"] : []),
+    ...(stations.length === 0 ? [say`Nothing is seen in the plan, so there is nothing to test`] : []),
   ];
   const isProven =
     stations.length > 0 && count("not-proven") === 0 && test.openGaps === 0 && untested.length === 0;
@@ -75,7 +75,7 @@ export function roomVerdict(test: WalkTest, readings: readonly StationReading[])
     room: test.room,
     check: {
       verdict: count("fail") > 0 ? "fail" : isProven ? "pass" : "not-proven",
-      what: "Stations of the walk test passed",
+      what: say`Stations of the walk test passed`,
       actual: count("pass"),
       limit: stations.length,
       unit: "",
@@ -112,16 +112,16 @@ function checkOf(station: Station, reading: StationReading | undefined): Check {
   const { expected } = station;
   const common = { what: WHAT[station.kind], unit: "m", source: "COMMON-PRACTICE" } as const;
   const limit = "distance" in expected ? expected.distance : undefined;
-  const unknown = (assumption: string): Check => ({
+  const unknown = (assumption: Said): Check => ({
     ...common,
     verdict: "not-proven",
     actual: reading?.distance,
     limit,
     assumptions: [assumption],
   });
-  if (!reading) return unknown("Not yet tested");
+  if (!reading) return unknown(say`Not yet tested`);
   if (reading.basis !== station.basis)
-    return unknown("Tested before a detector was moved, turned, masked or exchanged");
+    return unknown(say`Tested before a detector was moved, turned, masked or exchanged`);
   const found = { ...common, actual: reading.distance, limit };
   switch (expected.kind) {
     case "not-seen":
@@ -130,10 +130,11 @@ function checkOf(station: Station, reading: StationReading | undefined): Check {
       return { ...found, verdict: reading.seen ? "pass" : "fail", assumptions: [] };
     case "seen-from":
     case "lit-within": {
-      if (!reading.seen) return { ...found, verdict: "fail", assumptions: ["Never seen on the whole way"] };
+      if (!reading.seen)
+        return { ...found, verdict: "fail", assumptions: [say`Never seen on the whole way`] };
       const { distance } = reading;
       if (distance === undefined || !Number.isFinite(distance) || distance < 0)
-        return unknown("Seen, but the distance was not noted");
+        return unknown(say`Seen, but the distance was not noted`);
       const holds =
         expected.kind === "seen-from" ? distance >= expected.distance : distance <= expected.distance;
       return { ...found, verdict: holds ? "pass" : "fail", assumptions: [] };
@@ -142,13 +143,13 @@ function checkOf(station: Station, reading: StationReading | undefined): Check {
 }
 
 /** What a station checks, in the words of the trade. */
-const WHAT: Readonly<Record<Station["kind"], string>> = {
-  enter: "Walk in the dark, coming in through the door",
-  towards: "First seen walking towards the detector",
-  across: "Seen walking across at the planned boundary",
-  corner: "Seen in the far corner",
-  still: "Seen sitting still, moving the hands only",
-  behind: "Seen behind an obstacle",
-  "pass-by": "Not switched on by passers-by outside the open door",
-  empty: "Not switched on in the empty room",
+const WHAT: Readonly<Record<Station["kind"], Said>> = {
+  enter: say`Walk in the dark, coming in through the door`,
+  towards: say`First seen walking towards the detector`,
+  across: say`Seen walking across at the planned boundary`,
+  corner: say`Seen in the far corner`,
+  still: say`Seen sitting still, moving the hands only`,
+  behind: say`Seen behind an obstacle`,
+  "pass-by": say`Not switched on by passers-by outside the open door`,
+  empty: say`Not switched on in the empty room`,
 };

@@ -4,7 +4,10 @@ import {
   type Handover,
   type OccasionKind,
   roomTitle,
+  say,
+  stepTitles,
   type VisitRecord,
+  type Words,
 } from "#engine";
 import type { SheetTitle } from "../drawing/title-block.ts";
 import type { UnnumberedSheet } from "../setting-out/setting-out-sheets.ts";
@@ -13,26 +16,25 @@ import { verifyWords } from "../wiring/sheet-frame.ts";
 import { figure } from "./check-rows.ts";
 import { type Block, uprightPages } from "./upright-pages.ts";
 
-const visitWords: Readonly<Record<OccasionKind, string>> = {
-  "trim-weeks": "Trim visit, after four weeks",
-  "trim-summer": "Trim visit, first summer",
-  yearly: "Yearly check",
+const trimWords: Readonly<Record<Exclude<OccasionKind, "yearly">, Words>> = {
+  "trim-weeks": say`Trim visit, after four weeks`,
+  "trim-summer": say`Trim visit, first summer`,
 };
 
-const pointWords: Readonly<Record<CarePointName, string>> = {
-  asked: "People in the room content",
-  "false-on": "Stays off with nobody there",
-  threshold: "Comes on when it is needed",
-  sun: "Not misled by the sun",
-  lens: "Lenses clean and whole",
-  mask: "Masks in place",
-  layout: "Layout as on the plan",
-  "door-walk": "Walk in the dark from the door",
-  delay: "Off delay by stop-watch",
-  "fans-on": "Empty room dark, fans running",
-  "rcd-button": "Test button of the RCD",
-  emergency: "Emergency luminaire, breaker open",
-  inspection: "Periodic inspection",
+const pointWords: Readonly<Record<CarePointName, Words>> = {
+  asked: say`People in the room content`,
+  "false-on": say`Stays off with nobody there`,
+  threshold: say`Comes on when it is needed`,
+  sun: say`Not misled by the sun`,
+  lens: say`Lenses clean and whole`,
+  mask: say`Masks in place`,
+  layout: say`Layout as on the plan`,
+  "door-walk": say`Walk in the dark from the door`,
+  delay: stepTitles.delay,
+  "fans-on": say`Empty room dark, fans running`,
+  "rcd-button": stepTitles["rcd-button"],
+  emergency: stepTitles.emergency,
+  inspection: say`Periodic inspection`,
 };
 
 /** Visits after hand-over: when they are due, and what was found on them beside what was found before. */
@@ -52,30 +54,30 @@ export function carePages(
   ]);
   return uprightPages({
     name: "after-hand-over",
-    heading: "After hand-over",
+    heading: say`After hand-over`,
     intro: [
-      `Days count from the first hand-over, ${care.handedOver}. A yearly check takes some five minutes a room; waiting for delays and fans comes on top.`,
+      say`Days count from the first hand-over, ${care.handedOver}. A yearly check takes some five minutes a room; waiting for delays and fans comes on top.`,
     ],
     blocks: [
       {
-        heading: "Due",
+        heading: say`Due`,
         columns: [
-          column("What", 80),
-          column("Day", 30),
-          column("Looked at", 32, "end"),
-          column("Failed", 30, "end"),
+          column(say`What`, 80),
+          column(say`Day`, 30),
+          column(say`Looked at`, 32, "end"),
+          column(say`Failed`, 30, "end"),
         ],
         rows: [
           ...care.visits.map((visit) => [
             visitTitle(visit),
             visit.occasion.due,
-            `${visit.states.filter(({ entry }) => entry).length} of ${visit.states.length}`,
+            say`${visit.states.filter(({ entry }) => entry).length} of ${visit.states.length}`,
             String(visit.states.filter(({ check }) => check.verdict === "fail").length),
           ]),
           ...(care.emergency === undefined
             ? []
-            : [["Emergency lighting, full test", care.emergency, "", ""]]),
-          ...(care.inspection === undefined ? [] : [["Periodic inspection", care.inspection, "", ""]]),
+            : [[say`Emergency lighting, full test`, care.emergency, "", ""]]),
+          ...(care.inspection === undefined ? [] : [[pointWords.inspection, care.inspection, "", ""]]),
         ],
       },
       ...begun.map((visit) => visitBlock(handover, visit, of.by)),
@@ -85,19 +87,19 @@ export function carePages(
   });
 }
 
-const visitTitle = ({ occasion }: VisitRecord): string =>
-  occasion.kind === "yearly" ? `${visitWords.yearly} ${occasion.due.slice(0, 4)}` : visitWords[occasion.kind];
+const visitTitle = ({ occasion }: VisitRecord): Words =>
+  occasion.kind === "yearly" ? say`Yearly check ${occasion.due.slice(0, 4)}` : trimWords[occasion.kind];
 
 function visitBlock(handover: Handover, visit: VisitRecord, by: ReadonlyMap<string, string>): Block {
   return {
     heading: visitTitle(visit),
     columns: [
-      column("Of", 38),
-      column("What", 50),
-      column("Before", 18, "end"),
-      column("Found", 18, "end"),
+      column(say`Of`, 38),
+      column(say`What`, 50),
+      column(say`Before`, 18, "end"),
+      column(say`Found`, 18, "end"),
       column("", 20),
-      column("By, on", 28),
+      column(say`By, on`, 28),
     ],
     rows: visit.states
       .filter(({ entry }) => entry)
@@ -115,13 +117,13 @@ function visitBlock(handover: Handover, visit: VisitRecord, by: ReadonlyMap<stri
 const beforeWords = ({ point: { result } }: CareState): string =>
   result.kind === "reading" && result.stored ? figure(result.stored.value, result.unit) : "";
 
-function verdictWords({ check, drifted }: CareState): string {
-  if (check.verdict === "fail") return "! failed";
-  if (check.verdict === "not-proven") return "not proven";
-  return drifted === undefined ? "passed" : "– drifted";
+function verdictWords({ check, drifted }: CareState): Words {
+  if (check.verdict === "fail") return say`! failed`;
+  if (check.verdict === "not-proven") return say`not proven`;
+  return drifted === undefined ? say`passed` : say`– drifted`;
 }
 
-function aboutWords({ site, wiring }: Handover, { point: { about } }: CareState): string {
+function aboutWords({ site, wiring }: Handover, { point: { about } }: CareState): Words {
   switch (about.kind) {
     case "room":
       return roomTitle(site.rooms.find(({ id }) => id === about.id));
@@ -140,6 +142,6 @@ function aboutWords({ site, wiring }: Handover, { point: { about } }: CareState)
           : undefined) ?? about.id
       );
     default:
-      return "the whole job";
+      return say`the whole job`;
   }
 }

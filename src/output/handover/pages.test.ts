@@ -163,6 +163,6 @@ describe("Proving dead on the test pages", () => {
     expect(texts).toContain("! failed");
     expect(texts.some((text) => text.includes("R. O."))).toBe(true);
     // No line of its own for each detector besides.
-    expect(texts.filter((text) => text === "Proved dead, all pairs")).toHaveLength(1);
+    expect(texts.filter((text) => text === "Prove dead")).toHaveLength(1);
   });
 });

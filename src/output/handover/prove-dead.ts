@@ -1,4 +1,12 @@
-import { deadPairs, type Handover, TESTER_AFTER, TESTER_BEFORE, type TestLine } from "#engine";
+import {
+  deadPairs,
+  type Handover,
+  say,
+  TESTER_AFTER,
+  TESTER_BEFORE,
+  type TestLine,
+  type Words,
+} from "#engine";
 import { column } from "../wiring/schedules.ts";
 import type { Block } from "./upright-pages.ts";
 
@@ -17,11 +25,11 @@ export const isProveDead = ({ state }: TestLine): boolean => state.step.name ===
 export function proveDeadBlock({ tests, site }: Handover, by: (line: TestLine) => string): Block {
   const lines = tests.filter(isProveDead);
   return {
-    heading: "Proved dead, between all conductors",
+    heading: say`Proved dead, between all conductors`,
     columns: [
-      column("At", 22),
+      column(say`At`, 22),
       ...parts.map((part) => column(partHeads[part] ?? part, narrow)),
-      column("By, on", 172 - 22 - parts.length * narrow),
+      column(say`By, on`, 172 - 22 - parts.length * narrow),
     ],
     boxes: true,
     rows: lines.map((line) => {
@@ -32,16 +40,16 @@ export function proveDeadBlock({ tests, site }: Handover, by: (line: TestLine) =
   };
 }
 
-const partHeads: Readonly<Record<string, string>> = {
-  [TESTER_BEFORE]: "Tester",
-  [TESTER_AFTER]: "Tester",
+const partHeads: Readonly<Record<string, Words>> = {
+  [TESTER_BEFORE]: say`Tester`,
+  [TESTER_AFTER]: say`Tester`,
 };
 
-function partWord({ state, entries }: TestLine, part: string): string {
+function partWord({ state, entries }: TestLine, part: string): Words {
   if (!state.step.parts.includes(part)) return "—";
   const entry = entries.find((one) => one.part === part);
   if (!entry) return "";
   const tester = part === TESTER_BEFORE || part === TESTER_AFTER;
-  if (entry.outcome === "failed") return tester ? "! fails" : "! live";
-  return tester ? "works" : "dead";
+  if (entry.outcome === "failed") return tester ? say`! fails` : say`! live`;
+  return tester ? say`works` : say`dead`;
 }

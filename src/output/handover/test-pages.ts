@@ -1,5 +1,8 @@
 import {
+  figured,
   type Handover,
+  joined,
+  partTitle,
   readingRows,
   type SiteEntry,
   type SourceId,
@@ -7,8 +10,12 @@ import {
   type StepSubject,
   type Supply,
   samplingRules,
+  say,
   sources,
+  stageTitles,
+  stepTitles,
   type TestLine,
+  type Words,
   workStages,
 } from "#engine";
 import type { SheetTitle } from "../drawing/title-block.ts";
@@ -17,7 +24,6 @@ import { column } from "../wiring/schedules.ts";
 import { verifyWords } from "../wiring/sheet-frame.ts";
 import { figure } from "./check-rows.ts";
 import { isProveDead, proveDeadBlock } from "./prove-dead.ts";
-import { stageWords, stepWords } from "./step-words.ts";
 import { type Block, uprightPages } from "./upright-pages.ts";
 
 export interface TestPagesInput {
@@ -41,9 +47,9 @@ export function testPages({ handover, title, by }: TestPagesInput): readonly Unn
   const verify = verifyWords([...used]);
   return uprightPages({
     name: "tests",
-    heading: "Test certificate, initial verification",
+    heading: say`Test certificate, initial verification`,
     intro: [
-      "In the order of the work. A blank line is not tested: fill it in by hand, with name and date. What was entered on site stands here as entered.",
+      say`In the order of the work. A blank line is not tested: fill it in by hand, with name and date. What was entered on site stands here as entered.`,
     ],
     blocks: [
       ...workStages.flatMap((stage) => [
@@ -71,19 +77,19 @@ function stageBlock(
   // Proving dead is a table of its own: here it keeps its place in the order, once for all detectors.
   const lines = stage.filter((line) => line === dead || !isProveDead(line));
   return {
-    heading: stageWords[of.stage],
+    heading: stageTitles[of.stage],
     columns: [
-      column("Step", 48),
-      column("Of", 44),
-      column("Asked", 28, "end"),
-      column("Found", 24, "end"),
-      column("By, on", 28),
+      column(say`Step`, 48),
+      column(say`Of`, 44),
+      column(say`Asked`, 28, "end"),
+      column(say`Found`, 24, "end"),
+      column(say`By, on`, 28),
     ],
     rows: lines.map((line) =>
       line === dead
         ? deadRow(stage.filter(isProveDead))
         : [
-            stepWords[line.state.step.name],
+            stepTitles[line.state.step.name],
             aboutWords(handover, line.state.step.about),
             askedWords(line),
             foundWords(handover, line),
@@ -94,16 +100,16 @@ function stageBlock(
 }
 
 /** All detectors in one line; each has its own in the matrix. */
-function deadRow(lines: readonly TestLine[]): readonly string[] {
+function deadRow(lines: readonly TestLine[]): readonly Words[] {
   const { length } = lines;
   const proved = lines.filter(({ state }) => state.status === "done").length;
   const failed = lines.some(({ state }) => state.status === "failed");
   const begun = lines.some(({ entries }) => entries.length > 0);
   return [
-    stepWords["prove-dead"],
-    `${length} ${length === 1 ? "detector" : "detectors"}, see below`,
-    "each pair",
-    failed ? "! failed" : begun ? `${proved} of ${length} done` : "",
+    stepTitles["prove-dead"],
+    length === 1 ? say`1 detector, see below` : say`${length} detectors, see below`,
+    say`each pair`,
+    failed ? say`! failed` : begun ? say`${proved} of ${length} done` : "",
     "",
   ];
 }
@@ -113,20 +119,19 @@ function sampleBlock({ sample, site }: Handover): Block {
   const tags = (ids: readonly string[]): string =>
     ids.map((id) => site.detectors.find((one) => one.id === id)?.tag ?? id).join(", ");
   const source = sample && sources[samplingRules[sample.rule].source];
+  const code = [source?.title.split(",")[0], source?.clause].filter(Boolean).join(", ");
   return {
-    heading: source
-      ? `Sample by ${source.title.split(",")[0]}, ${source.clause}${source.verify ? " (verify)" : ""}`
-      : "Sample",
+    heading: source?.verify ? say`Sample by ${code} (verify)` : say`Sample by ${code}`,
     columns: [
-      column("Equal detectors", 70),
-      column("Asked for", 54),
-      column("Tested", 24, "end"),
-      column("Failed", 24, "end"),
+      column(say`Equal detectors`, 70),
+      column(say`Asked for`, 54),
+      column(say`Tested`, 24, "end"),
+      column(say`Failed`, 24, "end"),
     ],
     rows: (sample?.groups ?? []).map(({ combination, devices, asked, escalated, tested, failed }) => [
       combination,
-      `${tags(asked)}${escalated ? ", all of the group" : ""}`,
-      `${tested} of ${devices.length}`,
+      escalated ? say`${tags(asked)}, all of the group` : tags(asked),
+      say`${tested} of ${devices.length}`,
       String(failed),
     ]),
   };
@@ -135,8 +140,14 @@ function sampleBlock({ sample, site }: Handover): Block {
 /** Detectors that were exchanged; their steps above are those of the device that hangs there now. */
 function swapBlock({ swaps }: Handover): Block {
   return {
-    heading: "Detectors exchanged",
-    columns: [column("Of", 20), column("Was", 44), column("Is", 44), column("Why", 36), column("By, on", 28)],
+    heading: say`Detectors exchanged`,
+    columns: [
+      column(say`Of`, 20),
+      column(say`Was`, 44),
+      column(say`Is`, 44),
+      column(say`Why`, 36),
+      column(say`By, on`, 28),
+    ],
     rows: swaps.map(({ tag, from, to, reason, serial, by, time }) => [
       tag,
       from,
@@ -150,10 +161,10 @@ function swapBlock({ swaps }: Handover): Block {
 /** What was found on devices that are gone. */
 function beforeBlock(handover: Handover, by: TestPagesInput["by"]): Block {
   return {
-    heading: "Entered before the exchange, kept",
-    columns: [column("Step", 50), column("Of", 44), column("Found", 50), column("By, on", 28)],
+    heading: say`Entered before the exchange, kept`,
+    columns: [column(say`Step`, 50), column(say`Of`, 44), column(say`Found`, 50), column(say`By, on`, 28)],
     rows: handover.before.map((entry) => [
-      stepWords[entry.step as StepName],
+      stepTitles[entry.step as StepName],
       aboutWords(handover, entry.about),
       outcomeWords(handover, entry),
       byWords([entry], by),
@@ -161,14 +172,25 @@ function beforeBlock(handover: Handover, by: TestPagesInput["by"]): Block {
   };
 }
 
-function outcomeWords({ order }: Handover, { step, outcome, value, part }: SiteEntry): string {
-  const of = part === undefined || part === "" ? "" : `${part.replaceAll("-", " ")}: `;
-  if (value === undefined) return `${of}${outcome === "failed" ? "! failed" : outcome.replaceAll("-", " ")}`;
+const outcomes: Readonly<Record<SiteEntry["outcome"], Words>> = {
+  done: say`done`,
+  passed: say`passed`,
+  failed: say`! failed`,
+  seen: say`seen`,
+  "not-seen": say`not seen`,
+  read: say`read`,
+  "not-applicable": say`does not apply`,
+  withdrawn: say`withdrawn`,
+};
+
+function outcomeWords({ order }: Handover, { step, outcome, value, part }: SiteEntry): Words {
   const result = order.steps.find(({ name }) => name === step)?.result;
-  return `${of}${figure(value, result?.kind === "reading" ? readingRows[result.reading].unit : "")}`;
+  const unit = result?.kind === "reading" ? readingRows[result.reading].unit : "";
+  const found = value === undefined ? outcomes[outcome] : figured(figure(value, unit));
+  return part === undefined || part === "" ? found : joined([partTitle(part), found], ", ");
 }
 
-function aboutWords({ site, wiring }: Handover, { kind, id }: StepSubject): string {
+function aboutWords({ site, wiring }: Handover, { kind, id }: StepSubject): Words {
   switch (kind) {
     case "detector":
       return site.detectors.find((one) => one.id === id)?.tag ?? id;
@@ -180,20 +202,20 @@ function aboutWords({ site, wiring }: Handover, { kind, id }: StepSubject): stri
       return site.luminaires.find((one) => one.id === id)?.name ?? id;
     case "circuit": {
       const found = wiring.kind === "built" ? wiring.found.circuits.find((one) => one.id === id) : undefined;
-      return id === "unassigned" ? "circuit not entered" : (found?.name ?? id);
+      return id === "unassigned" ? say`circuit not entered` : (found?.name ?? id);
     }
     case "board":
       return (
         (wiring.kind === "built" ? wiring.found.boards.find((one) => one.id === id)?.name : undefined) ?? id
       );
     case "job":
-      return "the whole job";
+      return say`the whole job`;
   }
 }
 
-function askedWords({ state: { step } }: TestLine): string {
+function askedWords({ state: { step } }: TestLine): Words {
   if (step.result.kind !== "reading") {
-    if (step.parts.length > 1) return `${step.parts.length} parts`;
+    if (step.parts.length > 1) return say`${step.parts.length} parts`;
     return step.wait === undefined ? "" : `${Math.round(step.wait / 6) / 10} min`;
   }
   const { unit } = readingRows[step.result.reading];
@@ -202,36 +224,36 @@ function askedWords({ state: { step } }: TestLine): string {
     ...(least !== undefined && Number.isFinite(least) ? [`≥ ${figure(least, "")}`] : []),
     ...(most !== undefined && Number.isFinite(most) ? [`≤ ${figure(most, "")}`] : []),
   ];
-  if (limits.length > 0) return `${limits.join(" ")} ${unit}`;
-  return step.planned === undefined ? unit : `planned ${figure(step.planned, unit)}`;
+  if (limits.length > 0) return figured(`${limits.join(" ")} ${unit}`);
+  return step.planned === undefined ? unit : say`planned ${figure(step.planned, unit)}`;
 }
 
 /** What counts of what was entered; nothing at all where nobody entered anything. */
-function foundWords(handover: Handover, { state, entries }: TestLine): string {
+function foundWords(handover: Handover, { state, entries }: TestLine): Words {
   const { step, status } = state;
   if (step.name === "walk-test") return walkedWords(handover, step.about.id);
   if (entries.length === 0) return "";
-  if (status === "not-applicable") return "does not apply";
+  if (status === "not-applicable") return outcomes["not-applicable"];
   const values = entries.flatMap(({ value }) => (value === undefined ? [] : [value]));
   if (step.result.kind === "reading" && values.length > 0) {
     const unit = readingRows[step.result.reading].unit;
-    return `${values.map((value) => figure(value, "")).join(", ")} ${unit}`;
+    return figured(`${values.map((value) => figure(value, "")).join(", ")} ${unit}`);
   }
-  if (status === "failed") return "! failed";
-  if (status === "part") return `${step.parts.length - state.missing.length} of ${step.parts.length} done`;
-  return status === "done" ? (step.result.kind === "verdict" ? "passed" : "done") : "";
+  if (status === "failed") return outcomes.failed;
+  if (status === "part") return say`${step.parts.length - state.missing.length} of ${step.parts.length} done`;
+  return status === "done" ? (step.result.kind === "verdict" ? outcomes.passed : outcomes.done) : "";
 }
 
-function walkedWords({ rooms }: Handover, room: string): string {
+function walkedWords({ rooms }: Handover, room: string): Words {
   const walked = rooms.find((one) => one.room.id === room)?.walked;
   if (!walked) return "";
   const { verdict, actual, limit } = walked.check;
-  const counted = `${actual} of ${limit}`;
+  const [passed, all] = [actual ?? 0, limit ?? 0];
   return verdict === "pass"
-    ? `passed, ${counted}`
+    ? say`passed, ${passed} of ${all}`
     : verdict === "fail"
-      ? `! failed, ${counted}`
-      : `not proven, ${counted}`;
+      ? say`! failed, ${passed} of ${all}`
+      : say`not proven, ${passed} of ${all}`;
 }
 
 function byWords(entries: readonly SiteEntry[], by: TestPagesInput["by"]): string {

@@ -24,7 +24,7 @@ import { Cause } from "../site-test/fault-cause.tsx";
 import { NextTest } from "../site-test/next-test.tsx";
 import { usePlanKnown } from "../site-test/plan-known.ts";
 import { t } from "../texts/after.ts";
-import { percentText } from "../texts/index.ts";
+import { percentText, spoken } from "../texts/index.ts";
 import "../site-test/site-test.css";
 
 export interface CallBackPanelProps {
@@ -106,7 +106,7 @@ function Call({ job, store, room, onClose }: CallBackPanelProps & { readonly roo
         <div>
           {symptoms.map((one) => (
             <Button key={one} className="line-button test-step-line" onPress={() => setSymptom(one)}>
-              {symptomDescriptions[one]}
+              {spoken(symptomDescriptions[one])}
             </Button>
           ))}
         </div>
@@ -132,7 +132,7 @@ function Call({ job, store, room, onClose }: CallBackPanelProps & { readonly roo
     <>
       <p>
         <strong>{title}</strong>
-        <span className="hint test-of">{symptomDescriptions[symptom]}</span>
+        <span className="hint test-of">{spoken(symptomDescriptions[symptom])}</span>
       </p>
       {trouble ? (
         <Say severity="must" live>
@@ -196,12 +196,12 @@ function pointText(of: {
     .map(({ cause, share }) =>
       t("after.call.cause", {
         share: percentText(share),
-        cause: causeDescriptions[cause].replace(/\.$/, ""),
+        cause: spoken(causeDescriptions[cause]).replace(/\.$/, ""),
       }),
     )
     .join("; ");
   return [
-    t("after.call.point", { complaint: symptomDescriptions[of.symptom], causes }),
+    t("after.call.point", { complaint: spoken(symptomDescriptions[of.symptom]), causes }),
     of.bring.length > 0 ? t("after.call.point.bring", { things: of.bring.join(", ") }) : "",
     of.who === "" ? "" : t("after.call.point.who", { who: of.who }),
   ]

@@ -1,7 +1,6 @@
 import { Button } from "react-aria-components";
 import {
   causeDescriptions,
-  type FaultCause,
   planFacts,
   type RankedCause,
   shippedFaultKnowledge,
@@ -11,7 +10,7 @@ import type { FaultAnswer } from "../calculate/fault-protocol.ts";
 import type { OpenJob } from "../contract.ts";
 import { More } from "../fields/index.ts";
 import { type TextKey, t } from "../texts/faults.ts";
-import { percentText } from "../texts/index.ts";
+import { percentText, spoken } from "../texts/index.ts";
 import { correctionWords } from "./correction-words.ts";
 
 interface CauseProps {
@@ -31,7 +30,7 @@ export function Cause({ job, ranked, known, onRecord }: CauseProps) {
     <div className="fault-cause">
       <p className="fault-cause-head">
         <span className="fault-share">{percentText(share)}</span>
-        <span>{causeDescriptions[cause]}</span>
+        <span>{spoken(causeDescriptions[cause])}</span>
       </p>
       <More word={t("fault.why")}>
         <div className="stack">
@@ -50,7 +49,7 @@ export function Cause({ job, ranked, known, onRecord }: CauseProps) {
           {job.readOnly || !onRecord ? null : (
             <Button
               className="button"
-              onPress={() => onRecord(`${causeDescriptions[cause as FaultCause]} ${unique[0] ?? ""}`.trim())}
+              onPress={() => onRecord(`${spoken(causeDescriptions[cause])} ${unique[0] ?? ""}`.trim())}
             >
               {t("fault.record")}
             </Button>
@@ -70,12 +69,12 @@ function Arguments({ word, of }: { readonly word: string; readonly of: RankedCau
         {of.slice(0, 4).map(({ about }) => {
           const text =
             about.kind === "symptom"
-              ? symptomDescriptions[about.symptom]
+              ? spoken(symptomDescriptions[about.symptom])
               : about.kind === "fact"
                 ? about.holds
-                  ? planFacts[about.fact]
-                  : t("fault.not", { fact: planFacts[about.fact] })
-                : `${shippedFaultKnowledge.descriptions[about.reading.test].instruction} ${t("fault.came-out", { outcome: t(`fault.outcome.${about.reading.outcome}` as TextKey) })}`;
+                  ? spoken(planFacts[about.fact])
+                  : t("fault.not", { fact: spoken(planFacts[about.fact]) })
+                : `${spoken(shippedFaultKnowledge.descriptions[about.reading.test].instruction)} ${t("fault.came-out", { outcome: t(`fault.outcome.${about.reading.outcome}` as TextKey) })}`;
           return <li key={text}>{text}</li>;
         })}
       </ul>

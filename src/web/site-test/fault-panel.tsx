@@ -17,7 +17,7 @@ import { More, Say } from "../fields/index.ts";
 import { recordOf } from "../plan/pick.ts";
 import type { Store, Workbench } from "../shell/workbench.ts";
 import { t } from "../texts/faults.ts";
-import { percentText } from "../texts/index.ts";
+import { percentText, spoken } from "../texts/index.ts";
 import { enterFault } from "./enter.ts";
 import { Cause } from "./fault-cause.tsx";
 import { NextTest } from "./next-test.tsx";
@@ -65,7 +65,7 @@ export function FaultPanel({ job, store, room, onClose }: FaultPanelProps) {
           <div>
             {symptoms.map((one) => (
               <Button key={one} className="line-button test-step-line" onPress={() => setSymptom(one)}>
-                {symptomDescriptions[one]}
+                {spoken(symptomDescriptions[one])}
               </Button>
             ))}
           </div>
@@ -73,7 +73,7 @@ export function FaultPanel({ job, store, room, onClose }: FaultPanelProps) {
       ) : (
         <>
           <p className="row row-apart">
-            <strong>{symptomDescriptions[symptom]}</strong>
+            <strong>{spoken(symptomDescriptions[symptom])}</strong>
             <Button
               className="button button-quiet"
               onPress={() => {
@@ -121,7 +121,7 @@ export function FaultPanel({ job, store, room, onClose }: FaultPanelProps) {
               <ul className="test-plain">
                 {(ranked ?? []).slice(shownCauses, shownCauses + 7).map(({ cause, share }) => (
                   <li key={cause} className="hint">
-                    {percentText(share)} {causeDescriptions[cause]}
+                    {percentText(share)} {spoken(causeDescriptions[cause])}
                   </li>
                 ))}
               </ul>

@@ -1,6 +1,7 @@
 import { Button } from "react-aria-components";
 import { type FaultTest, faultTests, shippedFaultKnowledge } from "#engine";
 import { type TextKey, t } from "../texts/faults.ts";
+import { spoken } from "../texts/index.ts";
 import { Caution } from "../wire/index.ts";
 
 /** A test of a fault with its outcomes to touch. */
@@ -25,7 +26,7 @@ export function NextTest({
         </span>
       </p>
       {where === "opened" ? <Caution /> : null}
-      <p>{instruction}</p>
+      <p>{spoken(instruction)}</p>
       <div className="fault-outcomes">
         {(faultTests[test] as readonly string[]).map((outcome) => (
           <Button key={outcome} className="button test-answer" onPress={() => onOutcome(outcome)}>

@@ -11,6 +11,7 @@ import type { SettingsKnown } from "../calculate/set-protocol.ts";
 import type { OpenJob } from "../contract.ts";
 import { More, Pick } from "../fields/index.ts";
 import { recordOf } from "../plan/pick.ts";
+import { spoken } from "../texts/index.ts";
 import { t } from "../texts/test.ts";
 import { VerdictWord } from "./verdict-word.tsx";
 
@@ -57,7 +58,7 @@ export function SamplingSection({ job, state, settings }: SamplingSectionProps) 
         <p className="hint">{t("test.sampling.verify")}</p>
       ) : null}
       {groups.map((group) => (
-        <Group key={`${group.combination} ${group.devices[0]}`} job={job} group={group} state={state} />
+        <Group key={group.devices.join(" ")} job={job} group={group} state={state} />
       ))}
     </section>
   );
@@ -80,7 +81,7 @@ function Group({
     <div className="test-sample">
       <p>
         <strong>{t("test.sampling.asked", { asked: asked.length, all: devices.length })}</strong>
-        <span className="hint test-of">{combination}</span>
+        <span className="hint test-of">{spoken(combination)}</span>
       </p>
       {failed > 0 ? (
         <VerdictWord verdict="fail" />

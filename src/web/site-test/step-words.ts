@@ -1,21 +1,19 @@
-import type { WorkState, WorkStep } from "#engine";
-import { roomTitle } from "#engine";
+import { partTitle, roomTitle, stepTitles, type WorkState, type WorkStep } from "#engine";
 import type { OpenJob } from "../contract.ts";
 import { nameOf } from "../plan/names.ts";
 import { recordOf } from "../plan/pick.ts";
-import { type TextKey, t } from "../texts/test.ts";
+import { spoken } from "../texts/index.ts";
+import { t } from "../texts/test.ts";
 import type { WorkPlace } from "./work.ts";
 
 /** What a step is called. */
-export const stepTitle = ({ name }: Pick<WorkStep, "name">): string => t(`test.step.${name}`);
+export const stepTitle = ({ name }: Pick<WorkStep, "name">): string => spoken(stepTitles[name]);
 
 /** What to do. */
 export const stepDeed = ({ name }: WorkStep): string => t(`test.do.${name}`);
 
 /** What a part of a step is called: a pair of conductors as it is, all else in words. */
-export function partWord(part: string): string {
-  return /^(L|L′|N|PE)–(L|L′|N|PE)$/.test(part) ? part : t(`test.part.${part}` as TextKey);
-}
+export const partWord = (part: string): string => spoken(partTitle(part));
 
 /** What a step is about: the circuit, the detector with its room, the luminaire. */
 export function aboutWords({ site, kept }: OpenJob, { about }: Pick<WorkStep, "about">): string {

@@ -1,6 +1,15 @@
 import { useEffect, useRef, useState } from "react";
 import { Button } from "react-aria-components";
-import { mayEnter, type Site, type StepState, type WorkState } from "#engine";
+import {
+  inside,
+  mayEnter,
+  type Site,
+  type StepName,
+  type StepState,
+  stageTitles,
+  stepTitles,
+  type WorkState,
+} from "#engine";
 import type { OpenJob } from "../contract.ts";
 import { Say, SeverityShape } from "../fields/index.ts";
 import { nameOf } from "../plan/names.ts";
@@ -14,7 +23,7 @@ import { StepEntry } from "./step-entry.tsx";
 import { aboutWords, placeName, stepDeed, stepTitle } from "./step-words.ts";
 import { nextAt, stepsAt, type WorkPlace, workOf } from "./work.ts";
 import "./site-test.css";
-import { withinSentence } from "../texts/language.ts";
+import { spoken } from "../texts/index.ts";
 import { remedyOf, sentenceOf } from "../texts/problems.ts";
 
 export interface WorkPanelProps {
@@ -66,8 +75,8 @@ export function WorkPanel({ job, store, at, onClose }: WorkPanelProps) {
         <p>{t("test.work.done")}</p>
       )}
       {stages.map(({ stage, steps }) => (
-        <section key={stage} aria-label={t(`test.stage.${stage}`)}>
-          <h3 className="test-stage">{t(`test.stage.${stage}`)}</h3>
+        <section key={stage} aria-label={spoken(stageTitles[stage])}>
+          <h3 className="test-stage">{spoken(stageTitles[stage])}</h3>
           {steps.map((one) => (
             <Button
               key={one.step.id}
@@ -145,9 +154,9 @@ function StepCard({ job, state, current, onEntered, onWalk }: StepCardProps) {
 
 /** A refusal in words: ids and step names are not for people. */
 function toldIn(site: Site, problem: Parameters<typeof sentenceOf>[0]): string {
-  const { step, about, missing } = problem.values as { step?: string; about?: string; missing?: number };
+  const { step, about, missing } = problem.values as { step?: StepName; about?: string; missing?: number };
   if (step === undefined) return sentenceOf(problem);
-  const what = withinSentence(t(`test.step.${step}` as Parameters<typeof t>[0]));
+  const what = spoken(inside(stepTitles[step]));
   switch (problem.code) {
     case "step-out-of-order":
       return t("test.refused.order", { count: missing ?? 0 });

@@ -1,3 +1,4 @@
+import type { Said } from "../../check/index.ts";
 import type { SourceId } from "../../source/index.ts";
 import type { FaultCause, FaultTest, Symptom } from "./names.ts";
 import type { PlanFact } from "./plan-facts.ts";
@@ -20,7 +21,7 @@ export interface TestDescription {
   /** Complaints with which it says something. */
   readonly symptoms: readonly Symptom[];
   /** What to ask or do, in one sentence. */
-  readonly instruction: string;
+  readonly instruction: Said;
 }
 
 /** All that the ranking reasons with. A firm may keep its own: every part is data. */

@@ -1,3 +1,4 @@
+import { say } from "../../check/index.ts";
 import { type RoomCoverage, roomCoverage } from "../../coverage/index.ts";
 import { UNRELIABLE_FROM } from "../../detector/index.ts";
 import { controlledRooms, type Detector } from "../../site/index.ts";
@@ -6,27 +7,27 @@ import type { FaultPlace } from "./fault-place.ts";
 
 /** What a plan says that makes a cause likelier. Permanent names; each is true or not. */
 export const planFacts = {
-  "place-beyond-reach": "A place where somebody sits or stands lies beyond the planned reach.",
-  "place-hidden": "Something on the plan stands between a place and the lens.",
-  "place-masked": "A drawn mask covers a place.",
-  "dark-way-in": "The plan itself lets people walk far in the dark from a door.",
-  "sees-next-door": "With the door open a detector sees people outside the room.",
-  "source-in-view": "A source of false triggering lies within reach and in sight.",
-  "warm-room": "The room gets so warm that people hardly stand out.",
-  "short-delay": "The planned delay is shorter than people sit still.",
-  "semi-automatic": "Planned so that people switch on by the button.",
-  "semi-without-button": "Planned so that people switch on by a button, but the plan has none.",
-  "light-looked-at": "A brightness threshold is planned.",
-  "microphone-on": "A microphone is planned to hold the light.",
-  "low-sensitivity": "A low sensitivity is planned.",
-  "may-be-switched-off-by-hand": "The button may switch off.",
-  "switched-from-elsewhere": "A detector outside the room switches its lamps as well.",
-  "inrush-beyond-contact": "The lamps' inrush is more than the contact makes.",
-  "switch-beside-contact": "A switch beside the contact can keep the lamps on.",
-  "glow-lamp-at-button": "A button's glow lamp lets through more than the input's hold-off current.",
-  "glow-lamp-at-switch": "A glow lamp without a neutral of its own sits at a switch beside the contact.",
-  "suppressor-across-contact": "A suppressor lies across the open contact, and no base load is planned.",
-  "neutral-shared": "The circuit's neutral is shared with another.",
+  "place-beyond-reach": say`A place where somebody sits or stands lies beyond the planned reach.`,
+  "place-hidden": say`Something on the plan stands between a place and the lens.`,
+  "place-masked": say`A drawn mask covers a place.`,
+  "dark-way-in": say`The plan itself lets people walk far in the dark from a door.`,
+  "sees-next-door": say`With the door open a detector sees people outside the room.`,
+  "source-in-view": say`A source of false triggering lies within reach and in sight.`,
+  "warm-room": say`The room gets so warm that people hardly stand out.`,
+  "short-delay": say`The planned delay is shorter than people sit still.`,
+  "semi-automatic": say`Planned so that people switch on by the button.`,
+  "semi-without-button": say`Planned so that people switch on by a button, but the plan has none.`,
+  "light-looked-at": say`A brightness threshold is planned.`,
+  "microphone-on": say`A microphone is planned to hold the light.`,
+  "low-sensitivity": say`A low sensitivity is planned.`,
+  "may-be-switched-off-by-hand": say`The button may switch off.`,
+  "switched-from-elsewhere": say`A detector outside the room switches its lamps as well.`,
+  "inrush-beyond-contact": say`The lamps' inrush is more than the contact makes.`,
+  "switch-beside-contact": say`A switch beside the contact can keep the lamps on.`,
+  "glow-lamp-at-button": say`A button's glow lamp lets through more than the input's hold-off current.`,
+  "glow-lamp-at-switch": say`A glow lamp without a neutral of its own sits at a switch beside the contact.`,
+  "suppressor-across-contact": say`A suppressor lies across the open contact, and no base load is planned.`,
+  "neutral-shared": say`The circuit's neutral is shared with another.`,
 } as const;
 
 export type PlanFact = keyof typeof planFacts;

@@ -1,3 +1,4 @@
+import { say } from "../../../check/index.ts";
 import type { TestDescription } from "../knowledge-types.ts";
 import { type FaultTest, type Symptom, symptoms } from "../names.ts";
 
@@ -11,202 +12,192 @@ export const descriptions: Readonly<Record<FaultTest, TestDescription>> = {
     minutes: 1,
     where: "phone",
     symptoms: notGlowing,
-    instruction: "Ask whether it happens by day only, or after dark too.",
+    instruction: say`Ask whether it happens by day only, or after dark too.`,
   },
   "ask-place": {
     minutes: 1,
     where: "phone",
     symptoms: dark,
-    instruction: "Ask whether it happens at one place only, or wherever somebody sits.",
+    instruction: say`Ask whether it happens at one place only, or wherever somebody sits.`,
   },
   "ask-machines": {
     minutes: 1,
     where: "phone",
     symptoms: notGlowing,
-    instruction: "Ask whether it happens only while a fan, a heater or a machine runs.",
+    instruction: say`Ask whether it happens only while a fan, a heater or a machine runs.`,
   },
   "ask-door": {
     minutes: 1,
     where: "phone",
     symptoms: notGlowing,
-    instruction: "Ask whether it happens only while the door stands open.",
+    instruction: say`Ask whether it happens only while the door stands open.`,
   },
   "ask-neighbours": {
     minutes: 1,
     where: "phone",
     symptoms: notGlowing,
-    instruction: "Ask whether it happens only when somebody is about in the rooms next door.",
+    instruction: say`Ask whether it happens only when somebody is about in the rooms next door.`,
   },
   "ask-rhythm": {
     minutes: 1,
     where: "phone",
     symptoms: ["stays-on", "comes-on-with-nobody-there", "goes-off-while-occupied"],
-    instruction: "Ask how long after coming, leaving or going off it happens.",
+    instruction: say`Ask how long after coming, leaving or going off it happens.`,
   },
   "read-settings": {
     minutes: 3,
     where: "room",
     symptoms: notGlowing,
-    instruction: "Read the settings from the device and hold them against its setting sheet.",
+    instruction: say`Read the settings from the device and hold them against its setting sheet.`,
   },
   "empty-room": {
     minutes: 20,
     where: "room",
     symptoms: lit,
-    instruction:
-      "Leave the room, shut the door, and see whether the light goes off after its delay and stays off.",
+    instruction: say`Leave the room, shut the door, and see whether the light goes off after its delay and stays off.`,
   },
   "cover-lenses": {
     minutes: 20,
     where: "room",
     symptoms: lit,
-    instruction:
-      "Cover the lenses of the room's detectors and see whether the light goes off after its delay.",
+    instruction: say`Cover the lenses of the room's detectors and see whether the light goes off after its delay.`,
   },
   "walk-past-open-door": {
     minutes: 2,
     where: "room",
     symptoms: [...lit, ...dark],
-    instruction: "With the room dark and its door open, walk past outside.",
+    instruction: say`With the room dark and its door open, walk past outside.`,
   },
   "walk-in": {
     minutes: 2,
     where: "room",
     symptoms: dark,
-    instruction: "Come in at an ordinary pace from the dark room's door, and watch when the light comes on.",
+    instruction: say`Come in at an ordinary pace from the dark room's door, and watch when the light comes on.`,
   },
   "walk-beneath": {
     minutes: 2,
     where: "room",
     symptoms: dark,
-    instruction: "Walk about beneath the detector; watch its indicator and the light.",
+    instruction: say`Walk about beneath the detector; watch its indicator and the light.`,
   },
   "press-button": {
     minutes: 1,
     where: "room",
     symptoms: notGlowing,
-    instruction: "Press the button and see whether the light answers.",
+    instruction: say`Press the button and see whether the light answers.`,
   },
   "shade-light-sensor": {
     minutes: 5,
     where: "room",
     symptoms: notGlowing,
-    instruction: "Shade the light sensor, not the lens, and see whether the fault stops.",
+    instruction: say`Shade the light sensor, not the lens, and see whether the fault stops.`,
   },
   "sit-at-the-place": {
     minutes: 4,
     where: "room",
     symptoms: dark,
-    instruction: "Sit at each place, move the hands only, and watch the indicator.",
+    instruction: say`Sit at each place, move the hands only, and watch the indicator.`,
   },
   "sit-near": {
     minutes: 2,
     where: "room",
     symptoms: dark,
-    instruction:
-      "Sit one metre beside the point below the detector, move the hands only, and watch the indicator.",
+    instruction: say`Sit one metre beside the point below the detector, move the hands only, and watch the indicator.`,
   },
   "look-to-the-lens": {
     minutes: 2,
     where: "room",
     symptoms: dark,
-    instruction:
-      "Look from each place and from the door to the lens: is it in plain sight, is something between, is that side masked?",
+    instruction: say`Look from each place and from the door to the lens: is it in plain sight, is something between, is that side masked?`,
   },
   "measure-height": {
     minutes: 2,
     where: "room",
     symptoms: dark,
-    instruction: "Measure the height of the lens and look at the turn of its notch.",
+    instruction: say`Measure the height of the lens and look at the turn of its notch.`,
   },
   "measure-temperature": {
     minutes: 1,
     where: "room",
     symptoms: dark,
-    instruction: "Measure the temperature of the walls and the floor that the detector looks at.",
+    instruction: say`Measure the temperature of the walls and the floor that the detector looks at.`,
   },
   "measure-open-output": {
     minutes: 15,
     where: "opened",
     symptoms: ["stays-on", "comes-on-with-nobody-there", "glows-when-off"],
-    instruction: "With the detector calling for no light, measure from its switched line to neutral.",
+    instruction: say`With the detector calling for no light, measure from its switched line to neutral.`,
   },
   "measure-closed-output": {
     minutes: 10,
     where: "opened",
     symptoms: ["does-not-come-on", "comes-on-late", "flickers"],
-    instruction: "With the detector calling for light, measure from its switched line to neutral.",
+    instruction: say`With the detector calling for light, measure from its switched line to neutral.`,
   },
   "unplug-output": {
     minutes: 12,
     where: "opened",
     symptoms: ["stays-on", "comes-on-with-nobody-there", "glows-when-off"],
-    instruction:
-      "Made dead: take the switched line off the detector and insulate it; power up and look at the lamps.",
+    instruction: say`Made dead: take the switched line off the detector and insulate it; power up and look at the lamps.`,
   },
   "measure-supply": {
     minutes: 10,
     where: "opened",
     symptoms: [...dark, "flickers", "comes-on-with-nobody-there"],
-    instruction: "Measure line to neutral at the detector, for some minutes and while moving the cable.",
+    instruction: say`Measure line to neutral at the detector, for some minutes and while moving the cable.`,
   },
   "feed-lamps-directly": {
     minutes: 12,
     where: "opened",
     symptoms: ["does-not-come-on", "comes-on-late", "flickers"],
-    instruction:
-      "Made dead: bridge line and switched line at the detector with a test link; power up, look at the lamps, take the link out again.",
+    instruction: say`Made dead: bridge line and switched line at the detector with a test link; power up and look at the lamps; make it dead again before the link comes out.`,
   },
   "look-at-breakers": {
     minutes: 2,
     where: "room",
     symptoms: ["goes-off-while-occupied", "does-not-come-on", "flickers"],
-    instruction: "Look at the board: has a breaker or a residual current device tripped?",
+    instruction: say`Look at the board: has a breaker or a residual current device tripped?`,
   },
   "disconnect-button": {
     minutes: 15,
     where: "opened",
     symptoms: ["comes-on-with-nobody-there", "stays-on", "goes-off-while-occupied"],
-    instruction:
-      "Made dead: take the button's wire off the detector; power up and see whether the fault stops.",
+    instruction: say`Made dead: take the button's wire off the detector; power up and see whether the fault stops.`,
   },
   "cover-neighbours": {
     minutes: 15,
     where: "room",
     symptoms: lit,
-    instruction: "Cover the lenses of detectors next door and see whether the fault stops.",
+    instruction: say`Cover the lenses of detectors next door and see whether the fault stops.`,
   },
   "silence-microphone": {
     minutes: 10,
     where: "room",
     symptoms: lit,
-    instruction: "Turn the microphone off and see whether the fault stops.",
+    instruction: say`Turn the microphone off and see whether the fault stops.`,
   },
   "look-for-suppressor": {
     minutes: 10,
     where: "opened",
     symptoms: ["glows-when-off"],
-    instruction: "Made dead: look for a suppressor at the detector's output, and across what it lies.",
+    instruction: say`Made dead: look for a suppressor at the detector's output, and across what it lies.`,
   },
   "take-out-glow-lamp": {
     minutes: 8,
     where: "opened",
     symptoms: ["glows-when-off", "comes-on-with-nobody-there", "goes-off-while-occupied", "stays-on"],
-    instruction:
-      "Made dead: take the glow lamp out of the switch or button; power up and see whether the fault stops.",
+    instruction: say`Made dead: take the glow lamp out of the switch or button; power up and see whether the fault stops.`,
   },
   "test-neutral": {
     minutes: 15,
     where: "opened",
     symptoms: ["goes-off-while-occupied", "does-not-come-on"],
-    instruction:
-      "Made dead: disconnect the circuit's neutral at the board and test for continuity to the neutrals of other circuits.",
+    instruction: say`Made dead: disconnect the circuit's neutral at the board and test for continuity to the neutrals of other circuits.`,
   },
   "log-switching": {
     minutes: 6,
     where: "room",
     symptoms: [...lit, "flickers", "goes-off-while-occupied"],
-    instruction:
-      "Watch light and indicator for some minutes: does the detector switch, or do the lamps change by themselves?",
+    instruction: say`Watch light and indicator for some minutes: does the detector switch, or do the lamps change by themselves?`,
   },
 };
