@@ -1,3 +1,4 @@
+import { type Said, say, type Words } from "../check/index.ts";
 import { bearablePeak, scaledDrivers } from "./drivers-per-breaker.ts";
 import type { Load, ProtectiveDevice, WiringModel } from "./model.ts";
 import {
@@ -25,9 +26,14 @@ export function breakerChecks(model: WiringModel): readonly WiringCheck[] {
     const together = closingTogether(model, device.id);
     const own = new Set(model.circuits.filter((one) => one.device === device.id).map(({ id }) => id));
     const cases = [
-      { when: "when power returns", ...together },
+      {
+        inrush: say`Inrush of everything that closes together when power returns`,
+        share: say`Drivers that close together when power returns, as a share of the declared number`,
+        ...together,
+      },
       ...groups.map(({ name, loads }) => ({
-        when: `when ${name} switches on`,
+        inrush: say`Inrush of everything that closes together when ${name} switches on`,
+        share: say`Drivers that close together when ${name} switches on, as a share of the declared number`,
         loads: loads.filter(({ circuit }) => own.has(circuit)),
         assumed: [],
       })),
@@ -49,32 +55,35 @@ const worstFirst = (a: WiringCheck, b: WiringCheck): number =>
 
 const isBreaker = (type: string): type is BreakerType => type === "B" || type === "C" || type === "D";
 
-const CURVE = "the curve of the breaker for short pulses";
+const CURVE = say`the curve of the breaker for short pulses`;
 
 /** Why nothing can be said of a breaker and the inrush behind it. */
-const whyOpen = (device: ProtectiveDevice, loads: readonly Load[]): readonly string[] => [
+const whyOpen = (device: ProtectiveDevice, loads: readonly Load[]): readonly Words[] => [
   ...(device.pulseCurve === undefined
-    ? [`The curve of ${device.name} for short pulses is not on record`]
+    ? [say`The curve of ${device.name} for short pulses is not on record`]
     : []),
   ...(isBreaker(device.type) && device.rating !== undefined
     ? []
-    : [`Type or rating of ${device.name} is not on record`]),
+    : [say`Type or rating of ${device.name} is not on record`]),
   ...summedInrush(loads).missing,
 ];
 
 interface Closing {
-  readonly when: string;
+  /** What is checked of it by the pulse, and by declared numbers of drivers. */
+  readonly inrush: Said;
+  readonly share: Said;
   readonly loads: readonly Load[];
-  readonly assumed: readonly string[];
+  readonly assumed: readonly Words[];
 }
 
-function judged(device: ProtectiveDevice, { when, loads, assumed }: Closing): WiringCheck {
+function judged(device: ProtectiveDevice, closing: Closing): WiringCheck {
   const shared = {
     source: "BREAKER-PULSE",
     code: "breaker-trips-on-inrush",
     name: device.name,
     records: [device.id],
   } as const;
+  const { loads, assumed } = closing;
   const { type, rating, pulseCurve: curve } = device;
   if (isBreaker(type) && rating !== undefined) {
     const sum = summedInrush(loads);
@@ -83,13 +92,14 @@ function judged(device: ProtectiveDevice, { when, loads, assumed }: Closing): Wi
       return {
         ...shared,
         verdict: withDoubts(atMost(sum.peak, limit), sum.missing),
-        what: `Inrush of everything that closes together ${when}`,
+        what: closing.inrush,
         actual: sum.peak,
         limit,
         unit: "A",
-        assumptions: ["Sum of all peaks, the most that can come", ...assumed, ...sum.missing],
-        missing: ["number and inrush of the drivers in each luminaire"],
+        assumptions: [say`Sum of all peaks, the most that can come`, ...assumed, ...sum.missing],
+        missing: [say`number and inrush of the drivers in each luminaire`],
       };
+    const breaker = `${type}${rating}`;
     const share = declaredShare(loads, { type, rating });
     if (share !== undefined)
       return {
@@ -98,38 +108,38 @@ function judged(device: ProtectiveDevice, { when, loads, assumed }: Closing): Wi
           ...(share.exact ? [] : ["scaled"]),
           ...uncounted(loads),
         ]),
-        what: `Drivers that close together ${when}, as a share of the declared number`,
+        what: closing.share,
         actual: 100 * share.scaled,
         limit: 100,
         unit: "%",
         source: share.exact ? "BREAKER-PULSE" : "CUSTOMARY-SCALING",
         assumptions: [
-          ...(share.exact ? [] : ["Scaled from another breaker by habit, which proves nothing"]),
-          "The driver's maker assumes a certain impedance; near the board fewer are allowed",
+          ...(share.exact ? [] : [say`Scaled from another breaker by habit, which proves nothing`]),
+          say`The driver's maker assumes a certain impedance; near the board fewer are allowed`,
           ...assumed,
           ...uncounted(loads),
         ],
         missing: [
           ...(share.exact
             ? []
-            : [CURVE, `the number of drivers that their maker declares for a ${type}${rating}`]),
-          ...(uncounted(loads).length > 0 ? ["the number of drivers in each luminaire"] : []),
+            : [CURVE, say`the number of drivers that their maker declares for a ${breaker}`]),
+          ...(uncounted(loads).length > 0 ? [say`the number of drivers in each luminaire`] : []),
         ],
       };
   }
   return {
     ...shared,
     verdict: "not-proven",
-    what: `Inrush of everything that closes together ${when}`,
+    what: closing.inrush,
     actual: undefined,
     limit: undefined,
     unit: "A",
     assumptions: [...whyOpen(device, loads), ...assumed],
     missing: [
-      ...(isBreaker(type) && rating !== undefined ? [] : ["type and rating of the protective device"]),
+      ...(isBreaker(type) && rating !== undefined ? [] : [say`type and rating of the protective device`]),
       ...(curve === undefined ? [CURVE] : []),
       ...(loads.some((load) => load.kind !== "resistive" && !load.inrush)
-        ? ["number and inrush of the drivers in each luminaire"]
+        ? [say`number and inrush of the drivers in each luminaire`]
         : []),
     ],
   };

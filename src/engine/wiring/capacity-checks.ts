@@ -1,3 +1,4 @@
+import { distinct, say, type Words } from "../check/index.ts";
 import { ampacityOf, type Capacity, currentCarryingCapacity } from "./capacity.ts";
 import { type CircuitCase, designCurrent } from "./circuit-case.ts";
 import { atWorst, unsureFactor } from "./circuit-tree.ts";
@@ -6,7 +7,7 @@ import { insulationFactors, smallestSections } from "./tables/capacity.ts";
 import { continuousLoad } from "./tables/united-states.ts";
 import { atMost, type WiringCheck, withDoubts } from "./wiring-check.ts";
 
-const RATING = "the rating of the protective device";
+const RATING = say`the rating of the protective device`;
 
 /**
  * Coordination of load, protective device and cable: Ib ≤ In ≤ Iz, and the smallest section.
@@ -31,15 +32,15 @@ function designCheck(about: CircuitCase): WiringCheck {
   const unsure = atMost(actual, device.rating) === "pass" && atMost(worst, device.rating) === "fail";
   return {
     verdict: withDoubts(atMost(actual, device.rating), [...doubts, ...(unsure ? [unsureFactor.doubt] : [])]),
-    what: "Design current against the rating of the protective device",
+    what: say`Design current against the rating of the protective device`,
     actual,
     limit: device.rating,
     unit: "A",
     source: american ? "NEC-210-20-A" : "IEC-60364-4-43",
     assumptions: [
-      ...(american ? ["Continuous load counts 125 %"] : []),
+      ...(american ? [say`Continuous load counts 125 %`] : []),
       ...(unsure ? [unsureFactor.doubt] : []),
-      ...(device.rating === undefined ? [`Rating of ${device.name} is unknown`] : []),
+      ...(device.rating === undefined ? [say`Rating of ${device.name} is unknown`] : []),
       ...doubts,
     ],
     missing: [
@@ -60,15 +61,15 @@ const TABLED_AMBIENT = 30;
 const WORST_INSULATION = Math.min(...insulationFactors.rows.map(([, factor]) => factor));
 
 const IN_INSULATION = {
-  taken: "No part of the cable in thermal insulation",
-  missing: "how much of the cable lies in thermal insulation",
+  taken: say`No part of the cable in thermal insulation`,
+  missing: say`how much of the cable lies in thermal insulation`,
 };
 
 interface CableCapacity {
   readonly capacity: Capacity;
-  readonly assumed: readonly string[];
+  readonly assumed: readonly Words[];
   /** What was taken for granted though it may lower the capacity, and what to enter instead. */
-  readonly untold: readonly { readonly taken: string; readonly missing: string }[];
+  readonly untold: readonly { readonly taken: Words; readonly missing: Words }[];
 }
 
 /** Capacity of a segment as it lies, with what had to be assumed. @param segment - The cable. @param circuit - Whose it is. @param rating - What it has to bear: where that holds with half a metre in thermal insulation, nobody has to tell. [A] @returns Capacity, assumptions, and what nobody told. @source IEC-60364-5-52-CAPACITY, BS-7671-INSULATION @example Without a method on record: unknown */
@@ -82,21 +83,21 @@ export function capacityOf(
     ...(segment.ambient === undefined
       ? [
           {
-            taken: `${TABLED_AMBIENT} °C around the cable`,
-            missing: "the temperature of the air around the cable",
+            taken: say`${TABLED_AMBIENT} °C around the cable`,
+            missing: say`the temperature of the air around the cable`,
           },
         ]
       : []),
     ...(segment.grouping === undefined
       ? [
           {
-            taken: "No other loaded circuit beside the cable",
-            missing: "how many loaded circuits lie beside it",
+            taken: say`No other loaded circuit beside the cable`,
+            missing: say`how many loaded circuits lie beside it`,
           },
         ]
       : []),
     ...(loaded === 3 && size.kind === "metric" && circuit.thirdHarmonic === undefined
-      ? [{ taken: "Third harmonic at most 15 %", missing: "the third harmonic of its current" }]
+      ? [{ taken: say`Third harmonic at most 15 %`, missing: say`the third harmonic of its current` }]
       : []),
   ];
   if (size.kind === "gauge") {
@@ -117,13 +118,17 @@ export function capacityOf(
             insulation: 1,
             harmonic: 1,
           }
-        : { kind: "unknown", why: `No ampacity of ${size.gauge} AWG is on record` },
-      assumed: ["Terminals rated 60 °C"],
+        : { kind: "unknown", why: say`No ampacity of ${size.gauge} AWG is on record` },
+      assumed: [say`Terminals rated 60 °C`],
       untold,
     };
   }
   if (segment.method === undefined)
-    return { capacity: { kind: "unknown", why: "Nobody knows how the cable lies" }, assumed: [], untold: [] };
+    return {
+      capacity: { kind: "unknown", why: say`Nobody knows how the cable lies` },
+      assumed: [],
+      untold: [],
+    };
   const capacity = currentCarryingCapacity({
     section: size.section,
     material: segment.material,
@@ -140,7 +145,9 @@ export function capacityOf(
   return atMost(rating, worst) === "pass"
     ? {
         capacity,
-        assumed: [`${IN_INSULATION.taken}; half a metre, factor ${WORST_INSULATION}, would pass too`],
+        assumed: [
+          say`No part of the cable in thermal insulation; half a metre, factor ${WORST_INSULATION}, would pass too`,
+        ],
         untold,
       }
     : { capacity, assumed: [], untold: [...untold, IN_INSULATION] };
@@ -160,33 +167,33 @@ function cableCheck({ tree, device, model, gaps, missing }: CircuitCase): Wiring
   );
   const untold = cases.flatMap((one) => one.untold);
   const unknown = [
-    ...new Set(untold.map(({ taken }) => taken)),
-    ...new Set(cases.flatMap(({ capacity }) => (capacity.kind === "unknown" ? [capacity.why] : []))),
+    ...distinct(untold.map(({ taken }) => taken)),
+    ...distinct(cases.flatMap(({ capacity }) => (capacity.kind === "unknown" ? [capacity.why] : []))),
     ...(tree.segments.length === 0 ? gaps : []),
     ...(["B", "C", "D"].includes(device.type)
       ? []
-      : [`The current at which ${device.name} surely trips is not on record`]),
+      : [say`The current at which ${device.name} surely trips is not on record`]),
   ];
   return {
     verdict: withDoubts(atMost(device.rating, weakest?.value), unknown),
-    what: "Rating of the protective device against the weakest cable",
+    what: say`Rating of the protective device against the weakest cable`,
     actual: device.rating,
     limit: weakest?.value,
     unit: "A",
     source: model.supply.region === "US" ? "NEC-310" : "IEC-60364-5-52-CAPACITY",
     assumptions: [
-      ...new Set(cases.flatMap(({ assumed }) => assumed)),
-      "Verify the capacity against your edition",
+      ...distinct(cases.flatMap(({ assumed }) => assumed)),
+      say`Verify the capacity against your edition`,
       ...unknown,
     ],
     missing: [
       ...(device.rating === undefined ? [RATING] : []),
-      ...(["B", "C", "D"].includes(device.type) ? [] : ["the type of the protective device"]),
+      ...(["B", "C", "D"].includes(device.type) ? [] : [say`the type of the protective device`]),
       ...(tree.segments.length === 0 ? missing.cables : []),
       ...(cases.some(({ segment }) => segment.size.kind === "metric" && segment.method === undefined)
-        ? ["how the cable lies"]
+        ? [say`how the cable lies`]
         : []),
-      ...new Set(untold.map((one) => one.missing)),
+      ...distinct(untold.map((one) => one.missing)),
     ],
     code: "cable-too-thin",
     name: tree.circuit.name,
@@ -201,12 +208,12 @@ function sectionCheck({ tree }: CircuitCase): readonly WiringCheck[] {
   return [
     {
       verdict: atMost(smallestSections.rows.lighting, least),
-      what: "Smallest section allowed for lighting against the thinnest cable",
+      what: say`Smallest section allowed for lighting against the thinnest cable`,
       actual: smallestSections.rows.lighting,
       limit: least,
       unit: "mm²",
       source: "IEC-60364-5-52-SECTION",
-      assumptions: ["Verify: some countries allow 1.0 mm² for lighting"],
+      assumptions: [say`Verify: some countries allow 1.0 mm² for lighting`],
       code: "section-below-smallest",
       name: tree.circuit.name,
       records: [tree.circuit.id],

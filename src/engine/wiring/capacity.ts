@@ -1,3 +1,4 @@
+import { say, type Words } from "../check/index.ts";
 import type { Amperes, Celsius, Metres, Share, SquareMillimetres } from "../quantity/index.ts";
 import {
   type Arrangement,
@@ -31,7 +32,7 @@ export type Capacity =
       readonly insulation: number;
       readonly harmonic: number;
     }
-  | { readonly kind: "unknown"; readonly why: string };
+  | { readonly kind: "unknown"; readonly why: Words };
 
 /**
  * Current-carrying capacity of copper conductors in a building.
@@ -55,16 +56,16 @@ export function currentCarryingCapacity(cable: {
   readonly thirdHarmonic?: Share;
 }): Capacity {
   if (cable.material !== "copper")
-    return { kind: "unknown", why: "No capacities of aluminium are on record" };
+    return { kind: "unknown", why: say`No capacities of aluminium are on record` };
   const tabulated = capacities.rows[cable.insulation][cable.loaded][cable.section]?.[cable.method];
   if (tabulated === undefined)
-    return { kind: "unknown", why: `No capacity for ${cable.section} mm² is on record` };
+    return { kind: "unknown", why: say`No capacity for ${cable.section} mm² is on record` };
   const ambient = ambientFactor(cable.insulation, cable.ambient);
   if (ambient === undefined)
-    return { kind: "unknown", why: `No factor for ${cable.ambient} °C is on record` };
+    return { kind: "unknown", why: say`No factor for ${cable.ambient} °C is on record` };
   const grouping = groupingFactor(cable.grouping.arrangement, cable.grouping.circuits);
   if (grouping === undefined)
-    return { kind: "unknown", why: `No factor for ${cable.grouping.circuits} circuits is on record` };
+    return { kind: "unknown", why: say`No factor for ${cable.grouping.circuits} circuits is on record` };
   const insulation = insulationFactor(cable.inInsulation ?? 0);
   const harmonic = cable.loaded === 3 ? harmonicFactor(cable.thirdHarmonic ?? 0) : 1;
   return {

@@ -1,3 +1,4 @@
+import type { Words } from "../check/index.ts";
 import { type CircuitTree, currentOf } from "./circuit-tree.ts";
 import type { Load, ProtectiveDevice, WiringModel } from "./model.ts";
 
@@ -8,11 +9,11 @@ export interface CircuitCase {
   readonly device: ProtectiveDevice;
   readonly loads: readonly Load[];
   /** What nobody knows of its loads. */
-  readonly doubts: readonly string[];
+  readonly doubts: readonly Words[];
   /** What nobody knows of the way to its loads. */
-  readonly gaps: readonly string[];
+  readonly gaps: readonly Words[];
   /** What a person would have to enter about its loads, and about the way to them. */
-  readonly missing: { readonly loads: readonly string[]; readonly cables: readonly string[] };
+  readonly missing: { readonly loads: readonly Words[]; readonly cables: readonly Words[] };
 }
 
 /** Design current of a circuit by its heaviest line. @param model - The wiring. @param tree - Of the circuit. @param loads - On it. @returns [A] @source DERIVED-HERE @example Loads of 1 A and 2 A on one line: 3 A */

@@ -1,3 +1,4 @@
+import { say } from "../check/index.ts";
 import { capacityChecks } from "./capacity-checks.ts";
 import type { CircuitCase } from "./circuit-case.ts";
 import { circuitTree, dropsOnTree } from "./circuit-tree.ts";
@@ -11,8 +12,8 @@ import { dropLimit } from "./voltage-drop.ts";
 import { atMost, type WiringCheck, withDoubts } from "./wiring-check.ts";
 
 /** What to enter where no cable leads to a load. */
-const CABLE = "section and length of the cable from the board to the last luminaire";
-const DROP_USED = "the voltage drop already used up to the board";
+const CABLE = say`section and length of the cable from the board to the last luminaire`;
+const DROP_USED = say`the voltage drop already used up to the board`;
 
 /**
  * Checks of one circuit: voltage drop, design current, capacity of each cable, fault loop, fault heat, breaking capacity, RCD, leakage.
@@ -29,18 +30,18 @@ export function circuitChecks(wiring: WiringModel, circuit: string): readonly Wi
   if (!tree || !device) return [];
   const loads = model.loads.filter((load) => load.circuit === circuit);
   const unpowered = loads.filter(({ power }) => power === undefined);
-  const doubts = unpowered.map(({ name }) => `Power of ${name} is unknown`);
+  const doubts = unpowered.map(({ name }) => say`Power of ${name} is unknown`);
   const bare = tree.segments.length === 0 && tree.loose.length === 0;
   const gaps = bare
-    ? ["No cable is on record"]
+    ? [say`No cable is on record`]
     : [
         ...tree.unreached.map(
-          (id) => `No cable to ${loads.find((load) => load.id === id)?.name ?? id} is on record`,
+          (id) => say`No cable to ${loads.find((load) => load.id === id)?.name ?? id} is on record`,
         ),
-        ...tree.loose.map(({ id }) => `Cable ${id} is connected to nothing, or closes a ring`),
+        ...tree.loose.map(({ id }) => say`Cable ${id} is connected to nothing, or closes a ring`),
       ];
   const missing = {
-    loads: unpowered.length > 0 ? ["the power of each luminaire"] : [],
+    loads: unpowered.length > 0 ? [say`the power of each luminaire`] : [],
     cables: gaps.length > 0 ? [CABLE] : [],
   };
   const about: CircuitCase = { model, tree, device, loads, doubts, gaps, missing };
@@ -53,8 +54,8 @@ function dropCheck(about: CircuitCase): WiringCheck {
   const measured = board?.dropUsed !== undefined;
   const used = board?.dropUsed ?? assumedDropUsed.rows;
   const before = measured
-    ? `${100 * used} % is lost on the way to the board`
-    : `${100 * used} % is lost on the way to the board; nobody has measured it`;
+    ? say`${100 * used} % is lost on the way to the board`
+    : say`${100 * used} % is lost on the way to the board; nobody has measured it`;
   const doubts = [...about.doubts, ...about.gaps, ...(measured ? [] : [before])];
   const { drop, length } = dropsOnTree(tree, model);
   const worst = loads
@@ -69,7 +70,7 @@ function dropCheck(about: CircuitCase): WiringCheck {
   // Where even the drop without the doubtful loads is too much, more knowledge does not mend it.
   return {
     verdict: withDoubts(atMost(actual, 100 * limit), doubts),
-    what: "Voltage drop from the origin to the last luminaire",
+    what: say`Voltage drop from the origin to the last luminaire`,
     actual,
     limit: 100 * limit,
     unit: "%",
@@ -78,10 +79,10 @@ function dropCheck(about: CircuitCase): WiringCheck {
       ...(measured ? [before] : []),
       ...(loads.some(({ powerFactor }) => powerFactor === undefined)
         ? [
-            `Power factor ${assumedPowerFactor.rows.usual} where none is declared; in thin cables the power decides the drop, not the factor`,
+            say`Power factor ${assumedPowerFactor.rows.usual} where none is declared; in thin cables the power decides the drop, not the factor`,
           ]
         : []),
-      "Verify the limit against your edition and local rules; it is guidance",
+      say`Verify the limit against your edition and local rules; it is guidance`,
       ...doubts,
     ],
     missing: [...missing.loads, ...missing.cables, ...(measured ? [] : [DROP_USED])],

@@ -1,3 +1,4 @@
+import { say } from "../check/index.ts";
 import type { Amperes, Metres, OhmsPerMetre, Volts } from "../quantity/index.ts";
 import type { CableSegment, Circuit, Line, Load, WiringModel } from "./model.ts";
 import { assumedPowerFactor } from "./tables/assumed.ts";
@@ -98,8 +99,8 @@ export const atWorst = (loads: readonly Load[]): readonly Load[] =>
 
 /** What to say, and what to enter, where a limit holds by the usual power factor and not at worst. */
 export const unsureFactor = {
-  doubt: `Power factor ${assumedPowerFactor.rows.usual} where none is declared; with ${assumedPowerFactor.rows.worst} it would not pass`,
-  missing: "the power factor of each luminaire",
+  doubt: say`Power factor ${assumedPowerFactor.rows.usual} where none is declared; with ${assumedPowerFactor.rows.worst} it would not pass`,
+  missing: say`the power factor of each luminaire`,
 } as const;
 
 export type LineCurrents = Readonly<Record<Line, Amperes>>;

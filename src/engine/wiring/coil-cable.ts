@@ -1,3 +1,4 @@
+import { figured, say, type Words } from "../check/index.ts";
 import { capacityOf } from "./capacity-checks.ts";
 import { circuitTree, dropsOnTree } from "./circuit-tree.ts";
 import type { CableSegment, Circuit, Contactor, WiringModel } from "./model.ts";
@@ -12,7 +13,7 @@ export const COIL_CORES = 3;
 /** The cable to a coil as far as its data go. */
 export type CoilCable =
   | { readonly kind: "calculated"; readonly checks: readonly WiringCheck[] }
-  | { readonly kind: "open"; readonly missing: readonly string[] };
+  | { readonly kind: "open"; readonly missing: readonly Words[] };
 
 /**
  * The cable to the coil of a contactor: voltage left while it closes, and protection of the cable.
@@ -32,11 +33,11 @@ export function coilCable(model: WiringModel, contactor: Contactor): CoilCable {
   const feed = model.detectors.find(({ output }) => output === coil.switchedLine)?.line;
   const circuit = feed?.kind === "line" ? model.circuits.find((one) => one.id === feed.circuit) : undefined;
   const missing = [
-    ...(circuit === undefined ? ["the circuit of the detector that holds its coil"] : []),
-    ...(pullIn === undefined ? ["the current of its coil while it closes"] : []),
-    ...(least === undefined ? ["the least voltage at which its coil closes"] : []),
-    ...(wire?.length === undefined ? ["the length of the cable to its coil"] : []),
-    ...(wire?.section === undefined ? ["the section of the cable to its coil"] : []),
+    ...(circuit === undefined ? [say`the circuit of the detector that holds its coil`] : []),
+    ...(pullIn === undefined ? [say`the current of its coil while it closes`] : []),
+    ...(least === undefined ? [say`the least voltage at which its coil closes`] : []),
+    ...(wire?.length === undefined ? [say`the length of the cable to its coil`] : []),
+    ...(wire?.section === undefined ? [say`the section of the cable to its coil`] : []),
   ];
   if (!circuit || pullIn === undefined || least === undefined || !wire?.length || !wire.section)
     return { kind: "open", missing };
@@ -50,10 +51,10 @@ export function coilCable(model: WiringModel, contactor: Contactor): CoilCable {
   const unpowered = model.loads.filter((load) => load.circuit === circuit.id && load.power === undefined);
   const doubts = [
     ...(board?.dropUsed === undefined
-      ? [`${100 * before} % is lost on the way to the board; nobody has measured it`]
+      ? [say`${100 * before} % is lost on the way to the board; nobody has measured it`]
       : []),
-    ...(tree === undefined || tree.segments.length === 0 ? ["No cable of its circuit is on record"] : []),
-    ...unpowered.map((load) => `Power of ${load.name} is unknown`),
+    ...(tree === undefined || tree.segments.length === 0 ? [say`No cable of its circuit is on record`] : []),
+    ...unpowered.map((load) => say`Power of ${load.name} is unknown`),
   ];
   const own = voltageDrop({
     current: pullIn,
@@ -72,24 +73,24 @@ export function coilCable(model: WiringModel, contactor: Contactor): CoilCable {
       {
         ...about,
         verdict: withDoubts(atMost(actual, limit), doubts),
-        what: "Voltage drop at the coil while it closes",
+        what: say`Voltage drop at the coil while it closes`,
         actual,
         limit,
         unit: "%",
         source: "IEC-60364-5-52-DROP",
         assumptions: [
-          `${own.toPrecision(2)} V of it on ${length.toPrecision(3)} m to the coil, ${COIL_CORES} cores of ${section} mm² copper`,
+          say`${figured(own.toPrecision(2))} V of it on ${figured(length.toPrecision(3))} m to the coil, ${COIL_CORES} cores of ${section} mm² copper`,
           wire.from === "plan"
-            ? "Length along the ceilings of the plan, from the nearest detector that holds it to the board"
-            : "Length as entered",
-          "Up to the detector as much as to the last luminaire of its circuit, the worst place",
+            ? say`Length along the ceilings of the plan, from the nearest detector that holds it to the board`
+            : say`Length as entered`,
+          say`Up to the detector as much as to the last luminaire of its circuit, the worst place`,
           ...doubts,
         ],
         missing: [
-          ...(board?.dropUsed === undefined ? ["the voltage drop already used up to the board"] : []),
-          ...(unpowered.length > 0 ? ["the power of each luminaire"] : []),
+          ...(board?.dropUsed === undefined ? [say`the voltage drop already used up to the board`] : []),
+          ...(unpowered.length > 0 ? [say`the power of each luminaire`] : []),
           ...(tree === undefined || tree.segments.length === 0
-            ? ["section and length of the cable from the board to the last luminaire"]
+            ? [say`section and length of the cable from the board to the last luminaire`]
             : []),
         ],
         code: "coil-drop-too-large",
@@ -134,20 +135,20 @@ function protectionCheck(of: {
   return {
     ...about,
     verdict: withDoubts(atMost(device?.rating, limit), doubts),
-    what: "Rating of the protective device against the cable to the coil",
+    what: say`Rating of the protective device against the cable to the coil`,
     actual: device?.rating,
     limit,
     unit: "A",
     source: "IEC-60364-5-52-CAPACITY",
     assumptions: [
       ...assumed,
-      "Laid like the cable of its circuit",
-      "Verify the capacity against your edition",
+      say`Laid like the cable of its circuit`,
+      say`Verify the capacity against your edition`,
       ...doubts,
     ],
     missing: [
-      ...(device?.rating === undefined ? ["the rating of the protective device"] : []),
-      ...(capacity.kind === "unknown" ? ["how the cable lies"] : []),
+      ...(device?.rating === undefined ? [say`the rating of the protective device`] : []),
+      ...(capacity.kind === "unknown" ? [say`how the cable lies`] : []),
       ...untold.map((one) => one.missing),
     ],
     code: "cable-too-thin",

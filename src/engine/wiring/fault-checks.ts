@@ -1,3 +1,4 @@
+import { say } from "../check/index.ts";
 import type { AmpereSquareSeconds, Ohms } from "../quantity/index.ts";
 import type { CircuitCase } from "./circuit-case.ts";
 import {
@@ -49,28 +50,28 @@ function groundingCheck(about: CircuitCase): WiringCheck {
     rating === undefined ? undefined : groundingConductors.rows.find(([upTo]) => rating <= upTo)?.[1];
   return {
     verdict: withDoubts(atMost(actual, limit), tree.segments.length === 0 ? gaps : []),
-    what: "Equipment grounding conductor behind the protective device",
+    what: say`Equipment grounding conductor behind the protective device`,
     actual,
     limit,
     unit: "AWG",
     source: groundingConductors.source,
     assumptions: [
-      "A smaller number is a thicker wire",
-      "As thick as the line conductors where nobody entered it",
-      "Verify the size against your edition",
+      say`A smaller number is a thicker wire`,
+      say`As thick as the line conductors where nobody entered it`,
+      say`Verify the size against your edition`,
     ],
     missing: [
       ...missing.cables,
-      ...(actual === undefined ? ["the gauge of the cable"] : []),
-      ...(rating === undefined ? ["the rating of the protective device"] : []),
+      ...(actual === undefined ? [say`the gauge of the cable`] : []),
+      ...(rating === undefined ? [say`the rating of the protective device`] : []),
     ],
     code: "grounding-conductor-too-thin",
     ...named(about),
   };
 }
 
-const DEVICE = "type and rating of the protective device";
-const RCD = "whether there is an RCD, and its rated residual current";
+const DEVICE = say`type and rating of the protective device`;
+const RCD = say`whether there is an RCD, and its rated residual current`;
 
 const isBreaker = (type: string): type is BreakerType => type === "B" || type === "C" || type === "D";
 
@@ -109,27 +110,30 @@ function loopCheck(about: CircuitCase, board: Board | undefined): WiringCheck {
       : undefined;
   const time = disconnectionTime({ system: supply.system, voltage: supply.voltage, circuit: "final" });
   const unknown = [
-    ...(board?.loopImpedance === undefined ? ["The loop impedance at the board is unknown"] : []),
-    ...(limit === undefined ? [`What surely trips ${device.name} is not on record`] : []),
-    ...(time === undefined ? ["The earthing system is unknown"] : []),
+    ...(board?.loopImpedance === undefined ? [say`The loop impedance at the board is unknown`] : []),
+    ...(limit === undefined ? [say`What surely trips ${device.name} is not on record`] : []),
+    ...(time === undefined ? [say`The earthing system is unknown`] : []),
     ...gaps,
   ];
   return {
     verdict: withDoubts(atMost(actual, limit), unknown),
-    what: `Fault loop at the far end${time === undefined ? "" : `, off within ${time} s`}`,
+    what:
+      time === undefined
+        ? say`Fault loop at the far end`
+        : say`Fault loop at the far end, off within ${time} s`,
     actual,
     limit,
     unit: "Ω",
     source: "IEC-60364-4-41",
     assumptions: [
-      "Conductors warm, 1.20 times their resistance at 20 °C",
-      `Voltage factor ${supply.voltageFactor}`,
+      say`Conductors warm, 1.20 times their resistance at 20 °C`,
+      say`Voltage factor ${supply.voltageFactor}`,
       ...unknown,
     ],
     missing: [
-      ...(board?.loopImpedance === undefined ? ["the impedance of the fault loop at the board"] : []),
+      ...(board?.loopImpedance === undefined ? [say`the impedance of the fault loop at the board`] : []),
       ...(limit === undefined ? [DEVICE] : []),
-      ...(time === undefined ? ["the earthing system"] : []),
+      ...(time === undefined ? [say`the earthing system`] : []),
       ...missing.cables,
     ],
     code: "fault-loop-too-large",
@@ -148,22 +152,22 @@ function earthChecks(about: CircuitCase, board: Board | undefined): readonly Wir
         : device.rcd === "none"
           ? "fail"
           : "not-proven",
-      what: "Earth resistance with the RCD as fault protection",
+      what: say`Earth resistance with the RCD as fault protection`,
       actual: earth,
       limit: rcd ? largestEarthResistance(rcd.residual) : undefined,
       unit: "Ω",
       source: "IEC-60364-4-41",
       assumptions: [
-        ...(device.rcd === "none" ? ["There is no RCD"] : []),
-        ...(device.rcd === undefined ? ["Nobody knows whether there is an RCD"] : []),
-        ...(earth === undefined ? ["The earth resistance is unknown"] : []),
+        ...(device.rcd === "none" ? [say`There is no RCD`] : []),
+        ...(device.rcd === undefined ? [say`Nobody knows whether there is an RCD`] : []),
+        ...(earth === undefined ? [say`The earth resistance is unknown`] : []),
         ...(earth !== undefined && earth > touchVoltage.rows.unreliable
-          ? ["Above 200 Ω an earth may not be stable"]
+          ? [say`Above 200 Ω an earth may not be stable`]
           : []),
       ],
       missing: [
         ...(rcd || device.rcd === "none" ? [] : [RCD]),
-        ...(earth === undefined ? ["the resistance to earth"] : []),
+        ...(earth === undefined ? [say`the resistance to earth`] : []),
       ],
       code: "earth-resistance-too-large",
       ...named(about),
@@ -171,13 +175,13 @@ function earthChecks(about: CircuitCase, board: Board | undefined): readonly Wir
     {
       verdict:
         board?.isolatesNeutral === "yes" ? "pass" : board?.isolatesNeutral === "no" ? "fail" : "not-proven",
-      what: "The isolator of the board breaks the neutral too",
+      what: say`The isolator of the board breaks the neutral too`,
       actual: undefined,
       limit: undefined,
       unit: "",
       source: "IEC-60364-4-46",
-      assumptions: ["Verify against your edition"],
-      missing: ["whether the isolator of the board breaks the neutral"],
+      assumptions: [say`Verify against your edition`],
+      missing: [say`whether the isolator of the board breaks the neutral`],
       code: "neutral-not-isolated",
       ...named(about),
     },
@@ -204,7 +208,7 @@ function nearHeatCheck(about: CircuitCase): WiringCheck {
   const limit = weakestConductor(about);
   return {
     verdict: atMost(device.letThrough, limit),
-    what: "Let-through of the protective device against what the cable withstands",
+    what: say`Let-through of the protective device against what the cable withstands`,
     actual: device.letThrough,
     limit,
     unit: "A²s",
@@ -213,14 +217,14 @@ function nearHeatCheck(about: CircuitCase): WiringCheck {
       ...(limit === undefined ? gaps : []),
       ...(device.letThrough === undefined
         ? [
-            `Let-through of ${device.name} at the prospective fault current is not on record; I²·t does not hold below 0.1 s`,
+            say`Let-through of ${device.name} at the prospective fault current is not on record; I²·t does not hold below 0.1 s`,
           ]
         : []),
     ],
     missing: [
       ...(limit === undefined ? missing.cables : []),
       ...(device.letThrough === undefined
-        ? ["what the protective device lets through at the fault current of the board"]
+        ? [say`what the protective device lets through at the fault current of the board`]
         : []),
     ],
     code: "cable-burns-in-a-fault",
@@ -241,19 +245,19 @@ function farHeatCheck(about: CircuitCase, board: Board | undefined): WiringCheck
   const actual = current === undefined || !trips ? undefined : current ** 2 * MAGNETIC;
   return {
     verdict: withDoubts(atMost(actual, limit), gaps),
-    what: "Heat of a fault at the far end against what the cable withstands",
+    what: say`Heat of a fault at the far end against what the cable withstands`,
     actual,
     limit,
     unit: "A²s",
     source: "IEC-60364-4-43",
     assumptions: [
-      "The magnetic release opens within 0.1 s",
+      say`The magnetic release opens within 0.1 s`,
       ...gaps,
-      ...(trips ? [] : ["Whether the magnetic release trips at the far end is not shown"]),
+      ...(trips ? [] : [say`Whether the magnetic release trips at the far end is not shown`]),
     ],
     missing: [
       ...missing.cables,
-      ...(board?.loopImpedance === undefined ? ["the impedance of the fault loop at the board"] : []),
+      ...(board?.loopImpedance === undefined ? [say`the impedance of the fault loop at the board`] : []),
       ...(isBreaker(device.type) && device.rating !== undefined ? [] : [DEVICE]),
     ],
     code: "cable-burns-in-a-fault",
@@ -265,18 +269,18 @@ function breakingCheck(about: CircuitCase, board: Board | undefined): WiringChec
   const { device } = about;
   return {
     verdict: atMost(board?.faultCurrent, device.breakingCapacity),
-    what: "Prospective fault current against the breaking capacity",
+    what: say`Prospective fault current against the breaking capacity`,
     actual: board?.faultCurrent,
     limit: device.breakingCapacity,
     unit: "A",
     source: "IEC-60364-4-43",
     assumptions: [
-      ...(board?.faultCurrent === undefined ? ["The fault current at the board is unknown"] : []),
-      ...(device.breakingCapacity === undefined ? [`Breaking capacity of ${device.name} is unknown`] : []),
+      ...(board?.faultCurrent === undefined ? [say`The fault current at the board is unknown`] : []),
+      ...(device.breakingCapacity === undefined ? [say`Breaking capacity of ${device.name} is unknown`] : []),
     ],
     missing: [
-      ...(board?.faultCurrent === undefined ? ["the prospective fault current at the board"] : []),
-      ...(device.breakingCapacity === undefined ? ["the breaking capacity of the protective device"] : []),
+      ...(board?.faultCurrent === undefined ? [say`the prospective fault current at the board`] : []),
+      ...(device.breakingCapacity === undefined ? [say`the breaking capacity of the protective device`] : []),
     ],
     code: "breaking-capacity-too-small",
     ...named(about),

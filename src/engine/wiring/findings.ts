@@ -55,7 +55,7 @@ function brokenRule(
 ): Problem {
   const check: Check = {
     verdict,
-    what: `${rule.id}: ${rule.title}`,
+    what: joined([rule.id, rule.title], ": "),
     actual: undefined,
     limit: undefined,
     unit: "",

@@ -1,4 +1,4 @@
-import type { Words } from "../check/index.ts";
+import { say, type Words } from "../check/index.ts";
 import { contactChecks } from "./contact-checks.ts";
 import type { WiringModel } from "./model.ts";
 
@@ -28,24 +28,20 @@ export function switchingChoices(model: WiringModel): readonly SwitchingChoice[]
   return model.switchedLines.flatMap(({ id }): readonly SwitchingChoice[] => {
     const own = model.detectors.filter(({ output }) => output === id);
     if (own.length === 0 || own.some(({ lowVoltage }) => lowVoltage)) return [];
-    const weak = own.find((one) => failed.has(one.id));
-    if (weak)
-      return [
-        {
-          switchedLine: id,
-          choice: "contactor",
-          reason: `${failed.get(weak.id)} is too much for ${weak.tag}`,
-        },
-      ];
+    const [weak] = own.flatMap(({ id: detector, tag }) => {
+      const what = failed.get(detector);
+      return what === undefined ? [] : [say`${what} is too much for ${tag}`];
+    });
+    if (weak) return [{ switchedLine: id, choice: "contactor", reason: weak }];
     return own.length > 1
       ? [
           {
             switchedLine: id,
             choice: "master-and-slaves",
-            reason: "Several detectors share the load; one measures light and switches, the others signal",
+            reason: say`Several detectors share the load; one measures light and switches, the others signal`,
           },
         ]
-      : [{ switchedLine: id, choice: "one-contact", reason: "No duty of the contact fails" }];
+      : [{ switchedLine: id, choice: "one-contact", reason: say`No duty of the contact fails` }];
   });
 }
 

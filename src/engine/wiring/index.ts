@@ -6,6 +6,7 @@ export { circuitChecks } from "./circuit-checks.ts";
 export * from "./circuit-tree.ts";
 export { COIL_CORES, type CoilCable, coilCable } from "./coil-cable.ts";
 export * from "./contact-checks.ts";
+export { requiredPeak } from "./contact-inrush.ts";
 export type { CablePlace, CableWay, CeilingWays } from "./derive/ceiling-ways.ts";
 export { ceilingWays } from "./derive/ceiling-ways.ts";
 export type { CableUse, CircuitRoute, RouteCable, RouteNode } from "./derive/circuit-route.ts";

@@ -1,3 +1,4 @@
+import { say } from "../check/index.ts";
 import type { Amperes, KilowattHours, Watts } from "../quantity/index.ts";
 import type { CircuitCase } from "./circuit-case.ts";
 import type { Load, WiredDetector, WiringModel } from "./model.ts";
@@ -72,8 +73,8 @@ export function leakageCheck({ model, tree, device, loads }: CircuitCase): Wirin
   const assumed = behind.loads.some((load) => load.leakage === undefined && load.classOne !== "no");
   const silent = behind.detectors.filter(({ leakage }) => leakage === undefined);
   const verdict = withDoubts(atMost(actual, limit), [
-    ...(device.rcd === undefined ? ["RCD unknown"] : []),
-    ...silent.map(({ tag }) => `Leakage of ${tag} unknown`),
+    ...(device.rcd === undefined ? [say`RCD unknown`] : []),
+    ...silent.map(({ tag }) => say`Leakage of ${tag} unknown`),
   ]);
   return {
     // What was only assumed cannot fail for certain: the worst that the standard of luminaires allows was taken.
@@ -81,20 +82,22 @@ export function leakageCheck({ model, tree, device, loads }: CircuitCase): Wirin
       verdict === "fail" && assumed && standingLeakage(declared(behind.loads), behind.detectors) <= limit
         ? "not-proven"
         : verdict,
-    what: rcd ? "Standing leakage behind the RCD" : "Protective-conductor current without high integrity",
+    what: rcd
+      ? say`Standing leakage behind the RCD`
+      : say`Protective-conductor current without high integrity`,
     actual: 1000 * actual,
     limit: 1000 * limit,
     unit: "mA",
     source: rcd ? "LEAKAGE-SHARE" : "BS-7671-543-7",
     assumptions: [
-      ...(assumed ? ["3.5 mA for each luminaire whose leakage nobody declared"] : []),
-      ...(silent.length > 0 ? ["Nothing for detectors whose leakage nobody declared"] : []),
-      ...(device.rcd === undefined ? ["Nobody knows whether there is an RCD"] : []),
+      ...(assumed ? [say`3.5 mA for each luminaire whose leakage nobody declared`] : []),
+      ...(silent.length > 0 ? [say`Nothing for detectors whose leakage nobody declared`] : []),
+      ...(device.rcd === undefined ? [say`Nobody knows whether there is an RCD`] : []),
     ],
     missing: [
-      ...(device.rcd === undefined ? ["whether there is an RCD, and its rated residual current"] : []),
-      ...(assumed ? ["the leakage of each luminaire"] : []),
-      ...(silent.length > 0 ? ["the leakage of each detector"] : []),
+      ...(device.rcd === undefined ? [say`whether there is an RCD, and its rated residual current`] : []),
+      ...(assumed ? [say`the leakage of each luminaire`] : []),
+      ...(silent.length > 0 ? [say`the leakage of each detector`] : []),
     ],
     code: rcd ? "standing-leakage-too-large" : "protective-conductor-current",
     name: tree.circuit.name,

@@ -101,7 +101,7 @@ describe("findings of a site", () => {
         rooms: [{ ...room, ...more }],
         models: [{ ...model, fixing: "surface" as const, ...(entrySeal === undefined ? {} : { entrySeal }) }],
         detectors: [detector("d1")],
-      })[0]!.checks.map(({ verdict, missing }) => [verdict, ...missing!]);
+      })[0]!.checks.map(({ verdict, missing }) => [verdict, ...missing!.map(english)]);
     const wet = "whether water may splash in the room";
     for (const use of ["sanitary", "changing", "plant"]) {
       expect(told("none", { use })).toEqual([["not-proven", wet]]);

@@ -1,3 +1,4 @@
+import { joined, type Said, say, type Words } from "../check/index.ts";
 import type { DetectorModel, Fixing } from "../detector/index.ts";
 import type { Metres } from "../quantity/index.ts";
 import type { Detector, Room, Site } from "../site/index.ts";
@@ -120,16 +121,21 @@ function declaredFixing(
   return [
     {
       verdict: declared.length === 0 ? "not-proven" : "fail",
-      what: `Fixing, ${fixingWords[fixing]}`,
+      what: say`Fixing, ${fixingWords[fixing]}`,
       actual: undefined,
       limit: undefined,
       unit: "",
       source: "DERIVED-HERE",
       assumptions:
         declared.length === 0
-          ? ["The data sheet's ways of fixing are not on record"]
-          : [`Its data sheet declares: ${declared.map((one) => fixingWords[one]).join(", ")}`],
-      missing: ["how it may be fixed, from its data sheet"],
+          ? [say`The data sheet's ways of fixing are not on record`]
+          : [
+              say`Its data sheet declares: ${joined(
+                declared.map((one) => fixingWords[one]),
+                ", ",
+              )}`,
+            ],
+      missing: [say`how it may be fixed, from its data sheet`],
       code: "fixing-not-declared",
       name: device.tag,
       ...(device.room === undefined ? {} : { room: device.room }),
@@ -139,10 +145,10 @@ function declaredFixing(
 }
 
 /** Ways of fixing in words. */
-export const fixingWords: Readonly<Record<Fixing, string>> = {
-  box: "in a ceiling box",
-  surface: "on the surface",
-  "ceiling-panel": "through the ceiling panel",
+export const fixingWords: Readonly<Record<Fixing, Said>> = {
+  box: say`in a ceiling box`,
+  surface: say`on the surface`,
+  "ceiling-panel": say`through the ceiling panel`,
 };
 
 /**
@@ -166,7 +172,7 @@ export function mountingChecks(
     ...(device.room === undefined ? {} : { room: device.room }),
     records: [device.id],
   } as const;
-  const depth = (what: string, free: Metres | undefined, missing: string): WiringCheck => ({
+  const depth = (what: Words, free: Metres | undefined, missing: Words): WiringCheck => ({
     ...shared,
     verdict: atMost(model.depth, free),
     what,
@@ -174,7 +180,7 @@ export function mountingChecks(
     limit: millimetres(free),
     assumptions: [],
     missing: [
-      ...(model.depth === undefined ? ["its depth, from its data sheet"] : []),
+      ...(model.depth === undefined ? [say`its depth, from its data sheet`] : []),
       ...(free === undefined ? [missing] : []),
     ],
   });
@@ -186,11 +192,11 @@ export function mountingChecks(
         {
           ...shared,
           verdict: "not-proven",
-          what: "Mounting",
+          what: say`Mounting`,
           actual: undefined,
           limit: undefined,
-          assumptions: ["How it is fixed is not on record"],
-          missing: ["how it is fixed, from its data sheet"],
+          assumptions: [say`How it is fixed is not on record`],
+          missing: [say`how it is fixed, from its data sheet`],
         },
         ...seal,
       ];
@@ -198,12 +204,20 @@ export function mountingChecks(
       return seal;
     case "box":
       return [
-        depth("Depth in the ceiling box", ceiling.boxDepth, "the depth of the ceiling boxes of the room"),
+        depth(
+          say`Depth in the ceiling box`,
+          ceiling.boxDepth,
+          say`the depth of the ceiling boxes of the room`,
+        ),
         ...seal,
       ];
     case "ceiling-panel":
       return [
-        depth("Depth above the ceiling", ceiling.voidHeight, "the free height above the ceiling of the room"),
+        depth(
+          say`Depth above the ceiling`,
+          ceiling.voidHeight,
+          say`the free height above the ceiling of the room`,
+        ),
         thicknessCheck(model, ceiling, shared),
         ...barCheck(model, ceiling, shared),
         ...seal,
@@ -219,13 +233,15 @@ function thicknessCheck(model: MountedModel, { thickness }: CeilingBuild, shared
   return {
     ...shared,
     verdict: thin ? "fail" : atMost(thickness, max),
-    what: thin ? "Thickness of the ceiling against the least that holds it" : "Thickness of the ceiling",
+    what: thin
+      ? say`Thickness of the ceiling against the least that holds it`
+      : say`Thickness of the ceiling`,
     actual: millimetres(thickness),
     limit: millimetres(thin ? min : max),
     assumptions: [],
     missing: [
-      ...(thickness === undefined ? ["the thickness of the ceiling of the room"] : []),
-      ...(max === undefined ? ["the thickness of ceiling that holds it, from its data sheet"] : []),
+      ...(thickness === undefined ? [say`the thickness of the ceiling of the room`] : []),
+      ...(max === undefined ? [say`the thickness of ceiling that holds it, from its data sheet`] : []),
     ],
   };
 }
@@ -237,11 +253,11 @@ function barCheck({ cutOut }: MountedModel, { toBar }: CeilingBuild, shared: Sha
       {
         ...shared,
         verdict: "not-proven",
-        what: "Cut-out",
+        what: say`Cut-out`,
         actual: undefined,
         limit: undefined,
-        assumptions: ["The cut-out is not on record"],
-        missing: ["its cut-out, from its data sheet"],
+        assumptions: [say`The cut-out is not on record`],
+        missing: [say`its cut-out, from its data sheet`],
       },
     ];
   if (toBar === undefined) return [];
@@ -249,11 +265,11 @@ function barCheck({ cutOut }: MountedModel, { toBar }: CeilingBuild, shared: Sha
     {
       ...shared,
       verdict: atMost(cutOut / 2, toBar - halfBar.rows),
-      what: "Half of the cut-out against the way to the edge of the nearest bar of the ceiling grid",
+      what: say`Half of the cut-out against the way to the edge of the nearest bar of the ceiling grid`,
       actual: millimetres(cutOut / 2),
       limit: millimetres(toBar - halfBar.rows),
       source: halfBar.source,
-      assumptions: [`The grid as drawn; its bars ${millimetres(2 * halfBar.rows)} mm wide`],
+      assumptions: [say`The grid as drawn; its bars ${tenths(2 * halfBar.rows)} mm wide`],
     },
   ];
 }
@@ -268,25 +284,27 @@ function sealCheck(
     {
       ...shared,
       verdict: entrySeal === undefined || wet === "unknown" ? "not-proven" : "fail",
-      what: "Seal of the cable entry",
+      what: say`Seal of the cable entry`,
       actual: undefined,
       limit: undefined,
       unit: "",
       source: "COMMON-PRACTICE",
       assumptions: [
         wet === "unknown"
-          ? "Nobody said whether water may splash in the room"
-          : "Water may splash in the room",
+          ? say`Nobody said whether water may splash in the room`
+          : say`Water may splash in the room`,
       ],
       missing: [
-        ...(wet === "unknown" ? ["whether water may splash in the room"] : []),
-        ...(entrySeal === undefined ? ["the seal of its cable entry, from its data sheet"] : []),
+        ...(wet === "unknown" ? [say`whether water may splash in the room`] : []),
+        ...(entrySeal === undefined ? [say`the seal of its cable entry, from its data sheet`] : []),
       ],
       code: "cable-entry-open",
     },
   ];
 }
 
-/** To a tenth, without the tails of binary fractions. */
 const millimetres = (metres: Metres | undefined): number | undefined =>
-  metres === undefined ? undefined : Math.round(metres * 1e4) / 10;
+  metres === undefined ? undefined : tenths(metres);
+
+/** Millimetres to a tenth, without the tails of binary fractions. */
+const tenths = (metres: Metres): number => Math.round(metres * 1e4) / 10;

@@ -1,3 +1,4 @@
+import { say } from "../check/index.ts";
 import type { WiringModel } from "./model.ts";
 import { atMost, type WiringCheck, withDoubts } from "./wiring-check.ts";
 
@@ -18,24 +19,26 @@ export const packChecks = (model: WiringModel): readonly WiringCheck[] =>
       ({ output, lowVoltage }) => lowVoltage !== undefined && output === coil.switchedLine,
     );
     const silent = fed.filter(({ lowVoltage }) => lowVoltage?.current === undefined);
-    const doubts = silent.map(({ tag }) => `What ${tag} draws is not on record`);
+    const doubts = silent.map(({ tag }) => say`What ${tag} draws is not on record`);
     const actual = fed.reduce((sum, { lowVoltage }) => sum + (lowVoltage?.current ?? 0), 0);
     return [
       {
         verdict: withDoubts(atMost(actual, pack.supplies), doubts),
-        what: "Current of its detectors on the supply of the relay pack",
+        what: say`Current of its detectors on the supply of the relay pack`,
         actual,
         limit: pack.supplies,
         unit: "A",
         source: "DERIVED-HERE",
         assumptions: [
-          `${fed.length} low-voltage detectors on it`,
+          fed.length === 1
+            ? say`One low-voltage detector on it`
+            : say`${fed.length} low-voltage detectors on it`,
           ...doubts,
-          ...(pack.supplies === undefined ? ["What the relay pack gives is not on record"] : []),
+          ...(pack.supplies === undefined ? [say`What the relay pack gives is not on record`] : []),
         ],
         missing: [
-          ...(silent.length > 0 ? ["the current of each low-voltage detector"] : []),
-          ...(pack.supplies === undefined ? ["the current that the relay pack gives"] : []),
+          ...(silent.length > 0 ? [say`the current of each low-voltage detector`] : []),
+          ...(pack.supplies === undefined ? [say`the current that the relay pack gives`] : []),
         ],
         code: "pack-supply-overloaded",
         name,

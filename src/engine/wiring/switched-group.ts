@@ -1,4 +1,4 @@
-import type { Words } from "../check/index.ts";
+import { say, type Words } from "../check/index.ts";
 import { pulseIntegral } from "./inrush.ts";
 import type { Inrush, Load, WiredDetector, WiringModel } from "./model.ts";
 
@@ -48,10 +48,10 @@ export const driversIn = (load: Load): number => load.count * (load.drivers ?? 1
 export const pulses = (load: Load): boolean => load.kind === "led" || load.kind === "fluorescent";
 
 /** Loads of which nobody counted the drivers: one is taken, and nothing passes by it. @param loads - Any. @returns A sentence for each. @example Not for an incandescent lamp */
-export const uncounted = (loads: readonly Load[]): readonly string[] =>
+export const uncounted = (loads: readonly Load[]): readonly Words[] =>
   loads
     .filter((load) => pulses(load) && load.drivers === undefined)
-    .map(({ name }) => `The number of drivers in ${name} is not on record`);
+    .map(({ name }) => say`The number of drivers in ${name} is not on record`);
 
 /** Inrush of several loads that close at once. */
 export interface SummedInrush {
@@ -64,7 +64,7 @@ export interface SummedInrush {
   /** (Σ √I²t)²: the most that pulses at the same instant can let through. [A²s] */
   readonly integralAtOnce: number;
   /** What nobody knows: loads without inrush, which are missing from the sums, and drivers that nobody counted. */
-  readonly missing: readonly string[];
+  readonly missing: readonly Words[];
 }
 
 /**
@@ -88,7 +88,7 @@ export function summedInrush(loads: readonly Load[]): SummedInrush {
     missing: [
       ...loads
         .filter((load) => load.kind !== "resistive" && !load.inrush)
-        .map(({ name }) => `Inrush of ${name} is not on record`),
+        .map(({ name }) => say`Inrush of ${name} is not on record`),
       ...uncounted(loads),
     ],
   };
@@ -107,20 +107,20 @@ export function summedInrush(loads: readonly Load[]): SummedInrush {
 export function closingTogether(
   model: WiringModel,
   device: string,
-): { readonly loads: readonly Load[]; readonly assumed: readonly string[] } {
+): { readonly loads: readonly Load[]; readonly assumed: readonly Words[] } {
   const circuits = new Set(model.circuits.filter((one) => one.device === device).map(({ id }) => id));
   const on = new Set<string>();
-  const assumed: string[] = [];
+  const assumed: Words[] = [];
   for (const { output, warmUpOutput, tag } of model.detectors) {
     if (output === undefined || warmUpOutput === "off") continue;
     on.add(output);
     if (warmUpOutput === undefined)
-      assumed.push(`${tag} is on during warm-up; its data sheet was not entered`);
+      assumed.push(say`${tag} is on during warm-up; its data sheet was not entered`);
   }
   for (const { id, name, override } of model.switchedLines) {
     if (override === "no" || on.has(id)) continue;
     on.add(id);
-    if (override !== "yes") assumed.push(`A switch may keep ${name} on; nobody said that there is none`);
+    if (override !== "yes") assumed.push(say`A switch may keep ${name} on; nobody said that there is none`);
   }
   // A contactor may feed the coil of the next: as many rounds as there are contactors reach the end of any chain.
   for (const _ of model.contactors)

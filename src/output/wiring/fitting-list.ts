@@ -3,6 +3,7 @@ import {
   type Check,
   cubicInches,
   type DetectorModel,
+  english,
   fixingOf,
   fixingWords,
   type Mounting,
@@ -103,7 +104,11 @@ export const boxNotes: readonly string[] = [
 function fixingText(site: Site, id: string): string {
   const detector = site.detectors.find((one) => one.id === id);
   const fixing = detector && fixingOf(detector, modelOf(site, detector.model));
-  return fixing === undefined ? "fixing unknown" : fixing === "box" ? "ceiling box" : fixingWords[fixing];
+  return fixing === undefined
+    ? "fixing unknown"
+    : fixing === "box"
+      ? "ceiling box"
+      : english(fixingWords[fixing]);
 }
 
 const modelOf = (site: Site, id: string): DetectorModel | undefined =>

@@ -126,10 +126,12 @@ describe("the cable to a coil", () => {
     expect(coilOf({})).toEqual([]);
     const [drop, protection] = coilOf({ inBoard: "yes" });
     // From (5, 2) to the board at (0, 0): 7 m along the walls, 0.9 m down to its top, 0.3 m at each end; 0.03 Ω/m there and back.
-    expect(drop!.assumptions[0]).toBe("0.051 V of it on 8.50 m to the coil, 3 cores of 1.5 mm² copper");
+    expect(english(drop!.assumptions[0]!)).toBe(
+      "0.051 V of it on 8.50 m to the coil, 3 cores of 1.5 mm² copper",
+    );
     expect(drop!.verdict).toBe("pass");
     expect(protection).toMatchObject({ verdict: "pass", actual: 10 });
-    expect(coilOf({ inBoard: "yes", coilLength: 20, coilSection: 1 })[0]!.assumptions[0]).toBe(
+    expect(english(coilOf({ inBoard: "yes", coilLength: 20, coilSection: 1 })[0]!.assumptions[0]!)).toBe(
       "0.18 V of it on 20.0 m to the coil, 3 cores of 1 mm² copper",
     );
   });

@@ -228,10 +228,9 @@ describe("cables", () => {
       }),
     };
     const { circuits } = reviewWiring(site(), far)!;
-    expect(circuits[0]!.checks[0]).toMatchObject({
-      what: expect.stringMatching(/^Voltage drop/),
-      verdict: "not-proven",
-    });
+    const [drop] = circuits[0]!.checks;
+    expect(english(drop!.what)).toMatch(/^Voltage drop/);
+    expect(drop!.verdict).toBe("not-proven");
     expect(reviewWiring(site(), far)!.problems.map(({ code }) => code)).not.toContain(
       "voltage-drop-too-large",
     );

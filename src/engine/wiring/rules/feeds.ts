@@ -1,3 +1,4 @@
+import { type Said, say, type Words } from "../../check/index.ts";
 import type { Feed, PushButton, WiredDetector, WiringModel } from "../model.ts";
 import { switchedGroups } from "../switched-group.ts";
 import { joinedStates } from "./back-feed.ts";
@@ -30,12 +31,12 @@ export const joinedOutputs = (model: WiringModel): readonly RuleHit[] =>
     if (!first) return [];
     return others.flatMap((other): readonly RuleHit[] => {
       const where = {
-        name: `${first.name} and ${other.name}`,
+        name: say`${first.name} and ${other.name}`,
         records: [...first.records, ...other.records],
       };
       if (first.feed.kind !== "line" || other.feed.kind !== "line")
         return first.feed.kind === "unknown" || other.feed.kind === "unknown"
-          ? [{ ...where, verdict: "not-proven", detail: "the line that feeds them" }]
+          ? [{ ...where, verdict: "not-proven", detail: say`the line that feeds them` }]
           : [];
       const device = (feed: { readonly circuit: string }): string =>
         deviceOf(model, feed.circuit) ?? feed.circuit;
@@ -45,19 +46,19 @@ export const joinedOutputs = (model: WiringModel): readonly RuleHit[] =>
       );
       if (states.some(({ shortCircuit }) => shortCircuit))
         return [
-          { ...where, verdict: "fail", detail: "two lines meet when both are closed, a short circuit" },
+          { ...where, verdict: "fail", detail: say`two lines meet when both are closed, a short circuit` },
         ];
       if (states.some(({ liveFromOther }) => liveFromOther))
         return [
           {
             ...where,
             verdict: "fail",
-            detail: "two protective devices feed one line; it stays live when one is off",
+            detail: say`two protective devices feed one line; it stays live when one is off`,
           },
         ];
       return first.feed.circuit === other.feed.circuit
         ? []
-        : [{ ...where, verdict: "fail", detail: "they are fed by two circuits" }];
+        : [{ ...where, verdict: "fail", detail: say`they are fed by two circuits` }];
     });
   });
 
@@ -66,7 +67,7 @@ export const ownNeutral = (model: WiringModel): readonly RuleHit[] => [
   ...model.detectors.flatMap((one): readonly RuleHit[] => {
     const { line, neutral } = one;
     if (neutral.kind === "unknown" || line.kind === "unknown")
-      return [{ ...about(one), verdict: "not-proven", detail: "the circuit of line and neutral" }];
+      return [{ ...about(one), verdict: "not-proven", detail: say`the circuit of line and neutral` }];
     if (line.kind !== "line" || neutral.kind !== "neutral") return [];
     return line.circuit === neutral.circuit
       ? []
@@ -74,7 +75,10 @@ export const ownNeutral = (model: WiringModel): readonly RuleHit[] => [
           {
             ...about(one),
             verdict: "fail",
-            detail: `taken from another circuit than the line${rcdOf(model, line.circuit) === rcdOf(model, neutral.circuit) ? "" : " behind another RCD"}`,
+            detail:
+              rcdOf(model, line.circuit) === rcdOf(model, neutral.circuit)
+                ? say`taken from another circuit than the line`
+                : say`taken from another circuit than the line behind another RCD`,
           },
         ];
   }),
@@ -88,7 +92,7 @@ export const ownNeutral = (model: WiringModel): readonly RuleHit[] => [
               name: load.name,
               records: [load.id],
               verdict: "fail",
-              detail: "taken from another circuit than the contact's",
+              detail: say`taken from another circuit than the contact's`,
             },
           ]
         : [];
@@ -98,8 +102,8 @@ export const ownNeutral = (model: WiringModel): readonly RuleHit[] => [
     mustBe(sharedNeutral === "yes" ? "no" : sharedNeutral === "no" ? "yes" : "unknown", {
       name,
       records: [id],
-      no: "shared with another circuit",
-      unknown: "whether the neutral is shared",
+      no: say`shared with another circuit`,
+      unknown: say`whether the neutral is shared`,
     }),
   ),
 ];
@@ -113,11 +117,14 @@ export const onlyLinesSwitched = (model: WiringModel): readonly RuleHit[] => [
         ? []
         : [
             one.breaks === undefined
-              ? { ...about(one), verdict: "not-proven", detail: "which conductor the contact breaks" }
+              ? { ...about(one), verdict: "not-proven", detail: say`which conductor the contact breaks` }
               : {
                   ...about(one),
                   verdict: "fail",
-                  detail: `the contact breaks the ${one.breaks.replace("-", " ")}`,
+                  detail:
+                    one.breaks === "neutral"
+                      ? say`the contact breaks the neutral`
+                      : say`the contact breaks the protective conductor`,
                 },
           ],
     ),
@@ -143,7 +150,7 @@ const onOtherLines = (model: WiringModel): readonly RuleHit[] =>
               ...about(one),
               records: [one.id, ...elsewhere.map(({ id }) => id)],
               verdict: "fail",
-              detail: `its contact is in ${feed.line}, luminaires behind it are on ${lines}: only a contactor breaks several lines`,
+              detail: say`its contact is in ${feed.line}, luminaires behind it are on ${lines}: only a contactor breaks several lines`,
             },
           ];
     }),
@@ -155,34 +162,41 @@ export const permanentSupply = (model: WiringModel): readonly RuleHit[] =>
     if (one.lowVoltage)
       return model.contactors.some(({ pack, coil }) => pack && coil.switchedLine === one.output)
         ? []
-        : [{ ...about(one), verdict: "fail", detail: "a low-voltage detector without a relay pack" }];
+        : [{ ...about(one), verdict: "fail", detail: say`a low-voltage detector without a relay pack` }];
     const wrong = [
-      ...(one.line.kind === "line" || one.line.kind === "unknown"
-        ? []
-        : [`the line terminal is on ${said(one.line)}`]),
+      ...(one.line.kind === "line" || one.line.kind === "unknown" ? [] : [lineTerminal[one.line.kind]]),
       ...(one.neutral.kind === "neutral" || one.neutral.kind === "unknown"
         ? []
-        : [`the neutral terminal is on ${said(one.neutral)}`]),
+        : [neutralTerminal[one.neutral.kind]]),
     ];
     if (wrong.length > 0) return wrong.map((detail) => ({ ...about(one), verdict: "fail" as const, detail }));
     return one.line.kind === "unknown" || one.neutral.kind === "unknown"
-      ? [{ ...about(one), verdict: "not-proven", detail: "the circuit of line and neutral" }]
+      ? [{ ...about(one), verdict: "not-proven", detail: say`the circuit of line and neutral` }]
       : [];
   });
 
-const said = (feed: Feed): string =>
-  feed.kind === "switched-line" ? "a switched line" : feed.kind === "none" ? "nothing" : `a ${feed.kind}`;
+const lineTerminal: Readonly<Record<Exclude<Feed["kind"], "line" | "unknown">, Said>> = {
+  "switched-line": say`the line terminal is on a switched line`,
+  neutral: say`the line terminal is on a neutral`,
+  none: say`the line terminal is on nothing`,
+};
+
+const neutralTerminal: Readonly<Record<Exclude<Feed["kind"], "neutral" | "unknown">, Said>> = {
+  "switched-line": say`the neutral terminal is on a switched line`,
+  line: say`the neutral terminal is on a line`,
+  none: say`the neutral terminal is on nothing`,
+};
 
 const buttonHits = (
   model: WiringModel,
-  judge: (button: PushButton, detector: WiredDetector) => readonly string[],
-  open: (button: PushButton, detector: WiredDetector) => readonly string[],
+  judge: (button: PushButton, detector: WiredDetector) => readonly Words[],
+  open: (button: PushButton, detector: WiredDetector) => readonly Words[],
 ): readonly RuleHit[] =>
   model.buttons.flatMap((button) =>
     button.detectors.flatMap((id): readonly RuleHit[] => {
       const detector = model.detectors.find((one) => one.id === id);
       if (!detector) return [];
-      const where = { name: `the button of ${detector.tag}`, room: button.room, records: [button.id, id] };
+      const where = { name: say`the button of ${detector.tag}`, room: button.room, records: [button.id, id] };
       const wrong = judge(button, detector);
       return [
         ...wrong.map((detail) => ({ ...where, verdict: "fail" as const, detail })),
@@ -198,27 +212,28 @@ export const buttonFeed = (model: WiringModel): readonly RuleHit[] =>
   buttonHits(
     model,
     ({ kind, feed }, { line, inputs }) => [
-      ...(kind === "latching-switch" ? ["a switch that latches"] : []),
-      ...(inputs && inputs.pushButton === undefined ? ["the detector takes no button"] : []),
+      ...(kind === "latching-switch" ? [say`a switch that latches`] : []),
+      ...(inputs && inputs.pushButton === undefined ? [say`the detector takes no button`] : []),
       ...(inputs?.pushButton === "line" && feed.kind === "neutral"
-        ? ["connected to the neutral; the input wants the line"]
+        ? [say`connected to the neutral; the input wants the line`]
         : []),
       ...(inputs?.pushButton === "neutral" && feed.kind === "line"
-        ? ["connected to a line; the input wants the neutral"]
+        ? [say`connected to a line; the input wants the neutral`]
         : []),
-      ...(feed.kind === "switched-line" || feed.kind === "none" ? [`fed from ${said(feed)}`] : []),
+      ...(feed.kind === "switched-line" ? [say`fed from a switched line`] : []),
+      ...(feed.kind === "none" ? [say`fed from nothing`] : []),
       ...(feed.kind === "line" &&
       line.kind === "line" &&
       (feed.line !== line.line || feed.circuit !== line.circuit)
-        ? ["fed from another line or circuit than the detector"]
+        ? [say`fed from another line or circuit than the detector`]
         : []),
       ...(feed.kind === "neutral" && line.kind === "line" && feed.circuit !== line.circuit
-        ? ["its neutral comes from another circuit"]
+        ? [say`its neutral comes from another circuit`]
         : []),
     ],
     ({ feed }, { inputs }) => [
-      ...(feed.kind === "unknown" ? ["what feeds the button"] : []),
-      ...(inputs === undefined ? ["what the detector's button input wants"] : []),
+      ...(feed.kind === "unknown" ? [say`what feeds the button`] : []),
+      ...(inputs === undefined ? [say`what the detector's button input wants`] : []),
     ],
   );
 
@@ -233,14 +248,19 @@ export const glowLamps = (model: WiringModel): readonly RuleHit[] =>
     const where = { ...about(one), records: [one.id, ...lamps.map(({ id }) => id)] };
     const most = one.inputs?.holdOff;
     if (most === undefined)
-      return [{ ...where, verdict: "not-proven", detail: "the current at which the button input lets go" }];
+      return [
+        { ...where, verdict: "not-proven", detail: say`the current at which the button input lets go` },
+      ];
     return sum <= most
       ? []
       : [
           {
             ...where,
             verdict: "fail",
-            detail: `${lamps.length === 1 ? "a glow lamp holds" : `${lamps.length} glow lamps hold`} the button input on`,
+            detail:
+              lamps.length === 1
+                ? say`a glow lamp holds the button input on`
+                : say`${lamps.length} glow lamps hold the button input on`,
           },
         ];
   });
@@ -251,8 +271,20 @@ export const inSeries = (model: WiringModel): readonly RuleHit[] =>
     one.inSeries
       ? mustBe(one.inSeries.declared, {
           ...about(one),
-          no: `in series with a ${one.inSeries.with}`,
-          unknown: `whether they may be in series with a ${one.inSeries.with}`,
+          ...seriesWords[one.inSeries.with],
         })
       : [],
   );
+
+const seriesWords: Readonly<
+  Record<NonNullable<WiredDetector["inSeries"]>["with"], { readonly no: Said; readonly unknown: Said }>
+> = {
+  detector: {
+    no: say`in series with a detector`,
+    unknown: say`whether they may be in series with a detector`,
+  },
+  dimmer: {
+    no: say`in series with a dimmer`,
+    unknown: say`whether they may be in series with a dimmer`,
+  },
+};

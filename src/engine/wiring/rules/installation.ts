@@ -1,5 +1,7 @@
+import { say, type Words } from "../../check/index.ts";
 import type { Circuit, ProtectiveDevice, WiringModel, WiringRoom } from "../model.ts";
 import { supplyOfCircuit } from "../supply.ts";
+import type { WetZone } from "../wet-zones.ts";
 import { mustBe, type RuleHit } from "./rule.ts";
 
 /** Distance of signal cables from mains cables without a barrier. [m] */
@@ -20,14 +22,14 @@ export const sharedStarNeutral = (model: WiringModel): readonly RuleHit[] =>
         ...(supplyOfCircuit(model, circuit.id).region === "US" ? { source: "NEC-210-4" as const } : {}),
       };
       if (poles === undefined)
-        return [{ ...where, verdict: "not-proven", detail: "the poles of the protective device" }];
+        return [{ ...where, verdict: "not-proven", detail: say`the poles of the protective device` }];
       return poles === "three" || poles === "three-and-neutral"
         ? []
         : [
             {
               ...where,
               verdict: "fail",
-              detail: "three lines share a neutral but do not switch together",
+              detail: say`three lines share a neutral but do not switch together`,
             },
           ];
     });
@@ -38,8 +40,8 @@ export const isolatorUpstream = (model: WiringModel): readonly RuleHit[] =>
     mustBe(isolator, {
       name,
       records: [id],
-      no: "switched off by contacts of detectors alone",
-      unknown: "whether an isolator is upstream",
+      no: say`switched off by contacts of detectors alone`,
+      unknown: say`whether an isolator is upstream`,
     }),
   );
 
@@ -50,8 +52,8 @@ export const separation = (model: WiringModel): readonly RuleHit[] => [
       ? mustBe(pack.apart, {
           name,
           records: [id],
-          no: "low-voltage wires of the relay pack run with mains, not separated",
-          unknown: "whether the low-voltage wires of the relay pack keep apart from the mains",
+          no: say`low-voltage wires of the relay pack run with mains, not separated`,
+          unknown: say`whether the low-voltage wires of the relay pack keep apart from the mains`,
         })
       : [],
   ),
@@ -65,8 +67,8 @@ export const separation = (model: WiringModel): readonly RuleHit[] => [
       {
         name: id,
         records: [id],
-        no: "signal conductors run with mains, neither separated nor insulated for it",
-        unknown: "whether signal conductors run along",
+        no: say`signal conductors run with mains, neither separated nor insulated for it`,
+        unknown: say`whether signal conductors run along`,
       },
     ),
   ),
@@ -86,12 +88,12 @@ export const emergencyLine = (model: WiringModel): readonly RuleHit[] =>
         emergency.taken === "before-contact" ? "yes" : emergency.taken === "unknown" ? "unknown" : "no",
         {
           ...where,
-          no: "the line is taken after the contact, so the detector empties the battery",
-          unknown: "where the line is taken",
+          no: say`the line is taken after the contact, so the detector empties the battery`,
+          unknown: say`where the line is taken`,
         },
       ),
       ...(foreign
-        ? [{ ...where, verdict: "fail" as const, detail: "the local final circuit is not sensed" }]
+        ? [{ ...where, verdict: "fail" as const, detail: say`the local final circuit is not sensed` }]
         : []),
     ];
   });
@@ -110,8 +112,8 @@ export const protectiveConductors = (model: WiringModel): readonly RuleHit[] => 
         {
           name,
           records: [id],
-          no: "class I without a protective conductor",
-          unknown: "whether a protective conductor is there, or needed",
+          no: say`class I without a protective conductor`,
+          unknown: say`whether a protective conductor is there, or needed`,
         },
       ),
     ),
@@ -120,8 +122,8 @@ export const protectiveConductors = (model: WiringModel): readonly RuleHit[] => 
       name: tag,
       room,
       records: [id],
-      no: "no protective conductor in the box",
-      unknown: "whether a protective conductor is in the box",
+      no: say`no protective conductor in the box`,
+      unknown: say`whether a protective conductor is in the box`,
     }),
   ),
 ];
@@ -134,14 +136,14 @@ export const suspendedCables = (model: WiringModel): readonly RuleHit[] =>
           ...mustBe(suspended.ownSupport, {
             name: id,
             records: [id],
-            no: "laid on the ceiling",
-            unknown: "what holds the cable up",
+            no: say`laid on the ceiling`,
+            unknown: say`what holds the cable up`,
           }),
           ...mustBe(suspended.clearOfHeat, {
             name: id,
             records: [id],
-            no: "laid against a luminaire",
-            unknown: "whether the cable is clear of luminaires",
+            no: say`laid against a luminaire`,
+            unknown: say`whether the cable is clear of luminaires`,
           }),
           ...(suspended.fromSignals !== undefined && suspended.fromSignals < APART
             ? [
@@ -149,7 +151,7 @@ export const suspendedCables = (model: WiringModel): readonly RuleHit[] =>
                   verdict: "fail" as const,
                   name: id,
                   records: [id],
-                  detail: "signal cables are nearer than 50 mm without a barrier",
+                  detail: say`signal cables are nearer than 50 mm without a barrier`,
                 },
               ]
             : []),
@@ -165,8 +167,7 @@ const waterProtection: Readonly<Partial<Record<WiringRoom["use"], number>>> = {
   "store-wet": 4,
 };
 
-const ZONE =
-  "the zone of the shower or bath: its highest fixed outlet, its place on the plan, or the zone as measured";
+const ZONE = say`the zone of the shower or bath: its highest fixed outlet, its place on the plan, or the zone as measured`;
 
 /** W-21: wet rooms: 30 mA on every circuit, no mains detector in zones 0 to 2, protected against water. @param model - The wiring. @returns Hits. @source IEC-60364-7-701 @example Detector in zone 2: fails */
 export const wetRooms = (model: WiringModel): readonly RuleHit[] =>
@@ -182,7 +183,7 @@ export const wetRooms = (model: WiringModel): readonly RuleHit[] =>
       ...(room.use === "shower"
         ? model.circuits
             .filter(({ id }) => circuits.has(id))
-            .flatMap((circuit) => thirtyMilliamperes(model, circuit, room))
+            .flatMap((circuit) => thirtyMilliamperes(model, circuit, inRoom(circuit, room)))
         : []),
       ...own.flatMap(({ id, tag, waterProtection: declared, lowVoltage }): readonly RuleHit[] => {
         const where = { name: tag, room: room.id, records: [id] };
@@ -195,14 +196,16 @@ export const wetRooms = (model: WiringModel): readonly RuleHit[] =>
                   {
                     ...where,
                     verdict: "not-proven" as const,
-                    detail: `a supply safe enough for zone ${zone}`,
+                    detail: say`a supply safe enough for zone ${zoneWords(zone)}`,
                   },
                 ]
               : [
                   {
                     ...where,
                     verdict: "fail" as const,
-                    detail: `a mains detector in zone ${zone}${room.zonesByExtent?.includes(id) ? ", by an extent of the zones that is from memory: verify" : ""}`,
+                    detail: room.zonesByExtent?.includes(id)
+                      ? say`a mains detector in zone ${zoneWords(zone)}, by an extent of the zones that is from memory: verify`
+                      : say`a mains detector in zone ${zoneWords(zone)}`,
                   },
                 ]),
           ...(room.use === "shower" && zone === undefined
@@ -210,22 +213,33 @@ export const wetRooms = (model: WiringModel): readonly RuleHit[] =>
             : []),
           ...mustBe(declared === undefined ? "unknown" : declared >= needed ? "yes" : "no", {
             ...where,
-            no: `not protected against water; IPX${needed} is asked for`,
-            unknown: "the protection against water",
+            no: say`not protected against water; IPX${needed} is asked for`,
+            unknown: say`the protection against water`,
           }),
         ];
       }),
     ];
   });
 
-function thirtyMilliamperes(model: WiringModel, circuit: Circuit, room: WiringRoom): readonly RuleHit[] {
+const zoneWords = (zone: Exclude<WetZone, "outside">): Words | number =>
+  zone === "1 or 2" ? say`1 or 2` : zone;
+
+const inRoom = ({ name }: Circuit, room: WiringRoom): Pick<RuleHit, "name" | "room"> => ({
+  name: say`${name} in ${room.name}`,
+  room: room.id,
+});
+
+function thirtyMilliamperes(
+  model: WiringModel,
+  circuit: Circuit,
+  place: Pick<RuleHit, "name" | "room">,
+): readonly RuleHit[] {
   const rcd = deviceOf(model, circuit)?.rcd;
   return mustBe(rcd === undefined ? "unknown" : rcd !== "none" && rcd.residual <= 0.03 ? "yes" : "no", {
-    name: `${circuit.name} in ${room.name}`,
-    room: room.id,
+    ...place,
     records: [circuit.id],
-    no: "no RCD of 30 mA",
-    unknown: "whether there is an RCD of 30 mA",
+    no: say`no RCD of 30 mA`,
+    unknown: say`whether there is an RCD of 30 mA`,
   });
 }
 
@@ -242,12 +256,11 @@ export function additionalProtection(model: WiringModel): readonly RuleHit[] {
       .flatMap((room) =>
         circuits
           .filter(({ id }) => model.loads.some((load) => load.room === room.id && load.circuit === id))
-          .flatMap((circuit) => thirtyMilliamperes(model, circuit, room)),
+          .flatMap((circuit) => thirtyMilliamperes(model, circuit, inRoom(circuit, room))),
       ),
     ...circuits
       .filter((circuit) => laid(circuit, "yes"))
-      .flatMap((circuit) => thirtyMilliamperes(model, circuit, { id: "", name: "a wall", use: "ordinary" }))
-      .map(({ room: _, ...hit }) => hit),
+      .flatMap((circuit) => thirtyMilliamperes(model, circuit, { name: say`${circuit.name} in a wall` })),
     ...circuits
       .filter((circuit) => laid(circuit, "unknown"))
       .flatMap((circuit): readonly RuleHit[] => {
@@ -259,7 +272,7 @@ export function additionalProtection(model: WiringModel): readonly RuleHit[] {
                 verdict: "not-proven",
                 name: circuit.name,
                 records: [circuit.id],
-                detail: "whether the cable lies less than 50 mm deep in a wall",
+                detail: say`whether the cable lies less than 50 mm deep in a wall`,
               },
             ];
       }),
@@ -278,15 +291,15 @@ export const fireRatedCeilings = (model: WiringModel): readonly RuleHit[] =>
             name: tag,
             room: room.id,
             records: [id],
-            no: "recessed without a tested cover",
-            unknown: "the fixing, and whether there is a tested cover",
+            no: say`recessed without a tested cover`,
+            unknown: say`the fixing, and whether there is a tested cover`,
           }),
         ),
       ...mustBe(room.penetrationsSealed, {
         name: room.name,
         room: room.id,
         records: [room.id],
-        no: "penetrations are not sealed",
-        unknown: "whether penetrations are sealed",
+        no: say`penetrations are not sealed`,
+        unknown: say`whether penetrations are sealed`,
       }),
     ]);

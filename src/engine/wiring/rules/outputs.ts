@@ -1,4 +1,4 @@
-import { inside } from "../../check/index.ts";
+import { figured, inside, joined, say } from "../../check/index.ts";
 import { coilCable } from "../coil-cable.ts";
 import { contactChecks } from "../contact-checks.ts";
 import { behindRcd, standingLeakage } from "../leakage.ts";
@@ -40,14 +40,23 @@ export const joinedNumber = (model: WiringModel): readonly RuleHit[] =>
     const least = Math.min(...declared.filter((one) => one !== undefined), Number.POSITIVE_INFINITY);
     if (detectors.length > least)
       return [
-        { ...where, verdict: "fail", detail: `${detectors.length} outputs are joined; ${least} are allowed` },
+        {
+          ...where,
+          verdict: "fail",
+          detail: say`${detectors.length} outputs are joined; ${least} are allowed`,
+        },
       ];
     if (!declared.includes(undefined)) return [];
-    const beyond =
-      detectors.length > CUSTOMARY_JOINED
-        ? ` (here ${detectors.length}; more than ${CUSTOMARY_JOINED} are not customary)`
-        : "";
-    return [{ ...where, verdict: "not-proven", detail: `how many outputs may be joined${beyond}` }];
+    return [
+      {
+        ...where,
+        verdict: "not-proven",
+        detail:
+          detectors.length > CUSTOMARY_JOINED
+            ? say`how many outputs may be joined (here ${detectors.length}; more than ${CUSTOMARY_JOINED} are not customary)`
+            : say`how many outputs may be joined`,
+      },
+    ];
   });
 
 /** W-09: an inductive load on an output has its suppressor at the coil or across the load. @param model - The wiring. @returns Hits. @source COMMON-PRACTICE @example Contactor coil without one: fails */
@@ -56,14 +65,21 @@ export const suppressedCoils = (model: WiringModel): readonly RuleHit[] => [
     mustBe(pack ? "yes" : coil.suppressor, {
       name,
       records: [id],
-      no: "no suppressor at the coil",
-      unknown: "whether the coil has a suppressor",
+      no: say`no suppressor at the coil`,
+      unknown: say`whether the coil has a suppressor`,
     }),
   ),
   ...model.loads.flatMap(({ id, name, kind, switchedLine }): readonly RuleHit[] => {
     const line = model.switchedLines.find((one) => one.id === switchedLine);
     return kind === "inductive" && line && !line.suppressors.some(({ across }) => across === "load")
-      ? [{ verdict: "fail", name, records: [id], detail: "an inductive load without a suppressor across it" }]
+      ? [
+          {
+            verdict: "fail",
+            name,
+            records: [id],
+            detail: say`an inductive load without a suppressor across it`,
+          },
+        ]
       : [];
   }),
 ];
@@ -80,8 +96,8 @@ export const coilCables = (model: WiringModel): readonly RuleHit[] =>
       : mustBe(coil.cable, {
           name,
           records: [id],
-          no: "the cable to its coil does not hold",
-          unknown: own.missing.join(", "),
+          no: say`the cable to its coil does not hold`,
+          unknown: joined(own.missing, ", "),
         });
   });
 
@@ -114,9 +130,9 @@ export const afterglow = (model: WiringModel): readonly RuleHit[] =>
       (across.reduce((sum, { capacitance }) => sum + suppressorLeakage(capacitance, supply), 0) +
         inside.reduce((sum, { contact }) => sum + (contact?.openLeakage ?? 0), 0));
     const why = [
-      ...(milliamperes > 0 ? [`${milliamperes.toFixed(1)} mA leak past the open contact`] : []),
+      ...(milliamperes > 0 ? [say`${figured(milliamperes.toFixed(1))} mA leak past the open contact`] : []),
       ...((line.besideLine ?? 0) > LONG_SIDE_BY_SIDE
-        ? [`${line.besideLine} m of line and switched line run side by side`]
+        ? [say`${line.besideLine ?? 0} m of line and switched line run side by side`]
         : []),
     ];
     const untold = detectors.some(
@@ -128,7 +144,7 @@ export const afterglow = (model: WiringModel): readonly RuleHit[] =>
             verdict: "not-proven",
             name: line.name,
             records: [id],
-            detail: "what the open electronic contact lets through",
+            detail: say`what the open electronic contact lets through`,
           },
         ]
       : why.map((detail) => ({ verdict: "fail", name: line.name, records: [id], detail }));
@@ -143,18 +159,18 @@ export const contactorSupply = (model: WiringModel): readonly RuleHit[] =>
       const coilFeed = model.detectors.find(({ output }) => output === coil.switchedLine)?.line;
       const where = { name, records: [id] };
       if (!coilFeed || coilFeed.kind === "unknown")
-        return [{ ...where, verdict: "not-proven", detail: "which circuit feeds the coil" }];
+        return [{ ...where, verdict: "not-proven", detail: say`which circuit feeds the coil` }];
       if (coilFeed.kind === "line" && coilFeed.circuit === main.circuit) return [];
       return [
         ...mustBe(labelled, {
           ...where,
-          no: "coil and main contacts have two supplies, and no label says so",
-          unknown: "whether a label names both supplies",
+          no: say`coil and main contacts have two supplies, and no label says so`,
+          unknown: say`whether a label names both supplies`,
         }),
         ...mustBe(isolatesAllPoles, {
           ...where,
-          no: "the two supplies are not isolated on all poles",
-          unknown: "whether both supplies are isolated on all poles",
+          no: say`the two supplies are not isolated on all poles`,
+          unknown: say`whether both supplies are isolated on all poles`,
         }),
       ];
     },
@@ -174,11 +190,17 @@ export const manualOverride = (model: WiringModel): readonly RuleHit[] =>
           return mustBe(line.override, {
             ...where,
             code: "override-missing",
-            no: "somebody at work there can be left in the dark",
-            unknown: "whether a switch there keeps the light on",
+            no: say`somebody at work there can be left in the dark`,
+            unknown: say`whether a switch there keeps the light on`,
           });
         return line.override === "yes"
-          ? [{ ...where, verdict: "fail", detail: "a switch beside the contact keeps the light on for good" }]
+          ? [
+              {
+                ...where,
+                verdict: "fail",
+                detail: say`a switch beside the contact keeps the light on for good`,
+              },
+            ]
           : [];
       });
   });
@@ -196,7 +218,7 @@ export function detectorLeakage(model: WiringModel): readonly RuleHit[] {
     if (!joined) return [];
     const where = { name, records: detectors.map(({ id }) => id) };
     if (detectors.some(({ leakage }) => leakage === undefined))
-      return [{ ...where, verdict: "not-proven", detail: "what each detector leaks" }];
+      return [{ ...where, verdict: "not-proven", detail: say`what each detector leaks` }];
     const most = leakageShares.rows.standing * residual;
     // Where the luminaires alone leak too much, the leakage of the circuit says so.
     return standingLeakage(loads, []) <= most && standingLeakage(loads, detectors) > most
@@ -204,7 +226,7 @@ export function detectorLeakage(model: WiringModel): readonly RuleHit[] {
           {
             ...where,
             verdict: "fail",
-            detail: "detectors and luminaires together leak more than 0.3 of its rated residual current",
+            detail: say`detectors and luminaires together leak more than 0.3 of its rated residual current`,
           },
         ]
       : [];

@@ -24,7 +24,7 @@ export interface RuleHit {
 export interface WiringRule {
   readonly id: RuleId;
   readonly code: ProblemCode;
-  readonly title: string;
+  readonly title: Words;
   readonly source: SourceId;
   readonly evaluate: (model: WiringModel) => readonly RuleHit[];
 }

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { entryOf, type ProblemCode, sentenceOf } from "../../check/index.ts";
+import { english, entryOf, type ProblemCode, sentenceOf } from "../../check/index.ts";
 import { wiringFindings } from "../findings.ts";
 import type { Contactor, PushButton, WiringModel } from "../model.ts";
 import { breaker, circuit, detector, load, row, segment } from "../wiring.fixture.ts";
@@ -287,7 +287,7 @@ describe("wiring rules", () => {
             detector(`d${i}`, { role: "parallel", contact: { kind: "relay", rated: { led: 4 } } }),
           ),
         }),
-      ).map(({ verdict, detail }) => [verdict, detail]);
+      ).map(({ verdict, detail }) => [verdict, english(detail)]);
     expect(hits(4)).toEqual([["not-proven", "how many outputs may be joined"]]);
     expect(hits(5)).toEqual([
       ["not-proven", "how many outputs may be joined (here 5; more than 4 are not customary)"],

@@ -7,7 +7,3 @@ export interface Table<Row> {
   readonly certainty: "seen" | "from-memory" | "derived" | "common-practice";
   readonly rows: Row;
 }
-
-/** Sentence for the assumptions of a check that rests on a remembered table. */
-export const verifyNote = (table: Table<unknown>, what: string): readonly string[] =>
-  table.certainty === "from-memory" ? [`Verify against your edition: ${what}`] : [];
