@@ -1,5 +1,5 @@
 import { join } from "node:path";
-import { handoverOf, type Problem } from "#engine";
+import { english, handoverOf, type Problem } from "#engine";
 import type { Offer, OfferFile } from "#exchange";
 import type { JobFile } from "#job";
 import { type LabelGridName, labelGrids, type PaperLanguage, packFiles, paperLanguages } from "#output";
@@ -141,8 +141,10 @@ export const pack: Command = {
           new Set([0]),
         ),
         "",
-        ...(wiring.kind === "none" ? [`No wiring sheets: ${wiring.reason}`] : []),
-        ...(wiring.kind === "built" && wiring.refused !== "" ? [`Not drawn: ${wiring.refused}`] : []),
+        ...(wiring.kind === "none" ? [`No wiring sheets: ${english(wiring.reason)}`] : []),
+        ...(wiring.kind === "built" && wiring.refused !== ""
+          ? [`Not drawn: ${english(wiring.refused)}`]
+          : []),
         summaryOf(findings),
       ].join("\n"),
     };

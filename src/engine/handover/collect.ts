@@ -1,5 +1,5 @@
 import type { CareEntry } from "../care/index.ts";
-import { type Check, type Problem, sentenceOf } from "../check/index.ts";
+import { type Check, joined, messageSaid, type Problem, say } from "../check/index.ts";
 import { deviceZone } from "../coverage/index.ts";
 import type { ZoneKind } from "../detector/index.ts";
 import { areaOf, regionOf } from "../geometry/index.ts";
@@ -131,14 +131,14 @@ function wiringRecord(site: Site, found: FoundInstallation): WiringRecord {
   if (!review)
     return {
       kind: "none",
-      reason: "no circuit is on record, and no luminaire with its circuit or power.",
+      reason: say`no circuit is on record, and no luminaire with its circuit or power.`,
     };
   const whole = wiringOfSite(site, found);
   const { model, problems } = coveredWiring(whole.model);
-  const refused = problems.map(sentenceOf).join(" ");
+  const refused = problems.length === 0 ? "" : joined(problems.map(messageSaid), " ");
   if (!model) return { kind: "none", reason: refused };
   if (model.switchedLines.length === 0)
-    return { kind: "none", reason: "nobody knows yet which luminaires a detector switches." };
+    return { kind: "none", reason: say`nobody knows yet which luminaires a detector switches.` };
   return { kind: "built", found, built: { ...whole, model }, review, refused };
 }
 

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { box, detectorLike, doorLike, roomLike, roundModel, siteLike } from "../../../test/engine/records.ts";
+import { say } from "../check/index.ts";
 import { type SiteEntry, stepId } from "../site-test/index.ts";
 import { sources } from "../source/index.ts";
 import { handoverOf } from "./collect.ts";
@@ -42,7 +43,7 @@ describe("The record of what is handed over", () => {
   test("says why there is no wiring, in a sentence", () => {
     expect(handover.wiring).toEqual({
       kind: "none",
-      reason: "no circuit is on record, and no luminaire with its circuit or power.",
+      reason: say`no circuit is on record, and no luminaire with its circuit or power.`,
     });
   });
 

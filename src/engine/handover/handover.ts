@@ -50,9 +50,9 @@ export type WiringRecord =
       readonly built: BuiltWiring;
       readonly review: WiringReview;
       /** What of it is not covered, in sentences; "" where all of it is. */
-      readonly refused: string;
+      readonly refused: Words;
     }
-  | { readonly kind: "none"; readonly reason: string };
+  | { readonly kind: "none"; readonly reason: Words };
 
 /** Something that the papers rest on, with what was said of it and how often. */
 export interface SourceUse {
