@@ -62,10 +62,10 @@ export function carePages(
       {
         heading: say`Due`,
         columns: [
-          column(say`What`, 80),
+          column(say`What`, 78),
           column(say`Day`, 30),
           column(say`Looked at`, 32, "end"),
-          column(say`Failed`, 30, "end"),
+          column(say`Failed`, 32, "end"),
         ],
         rows: [
           ...care.visits.map((visit) => [
@@ -94,11 +94,11 @@ function visitBlock(handover: Handover, visit: VisitRecord, by: ReadonlyMap<stri
   return {
     heading: visitTitle(visit),
     columns: [
-      column(say`Of`, 38),
-      column(say`What`, 50),
+      column(say`Of`, 34),
+      column(say`What`, 46),
       column(say`Before`, 18, "end"),
       column(say`Found`, 18, "end"),
-      column("", 20),
+      column("", 28),
       column(say`By, on`, 28),
     ],
     rows: visit.states

@@ -123,10 +123,10 @@ function sampleBlock({ sample, site }: Handover): Block {
   return {
     heading: source?.verify ? say`Sample by ${code} (verify)` : say`Sample by ${code}`,
     columns: [
-      column(say`Equal detectors`, 70),
-      column(say`Asked for`, 54),
+      column(say`Equal detectors`, 66),
+      column(say`Asked for`, 50),
       column(say`Tested`, 24, "end"),
-      column(say`Failed`, 24, "end"),
+      column(say`Failed`, 32, "end"),
     ],
     rows: (sample?.groups ?? []).map(({ combination, devices, asked, escalated, tested, failed }) => [
       combination,
