@@ -61,7 +61,16 @@ test("the first hand-over becomes revision A, and the visits stand with their da
     await button(typeof visit === "string" ? new RegExp(`^${visit}`) : visit)
       .first()
       .waitFor();
-  await page.getByText(/^Periodic inspection due \d{4}-\d\d-\d\d/).waitFor();
+  const inspection = page.getByText(/^Periodic inspection due \d{4}-\d\d-\d\d/);
+  const dueIn = async (): Promise<number> =>
+    Number(/\d{4}/.exec((await inspection.textContent()) ?? "")?.[0]);
+  const usual = await dueIn();
+  await page.getByText("The interval is from memory", { exact: false }).waitFor();
+  await button("Another interval").click();
+  await page.getByLabel("From one inspection to the next").fill("6");
+  await page.keyboard.press("Tab");
+  await expect.poll(dueIn, patient).toBe(usual + 2);
+  expect(await page.getByText("The interval is from memory", { exact: false }).count()).toBe(0);
   await expect.poll(async () => (await kept()).revisions.map(({ letter }) => letter), patient).toEqual(["A"]);
   await holds(page);
 });

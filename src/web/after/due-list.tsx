@@ -1,6 +1,7 @@
 import { Button } from "react-aria-components";
-import type { Occasion } from "#engine";
+import { INSPECTION_YEARS, type Occasion } from "#engine";
 import type { OpenJob } from "../contract.ts";
+import { FigureField, More } from "../fields/index.ts";
 import { type Store, usePart, type Workbench } from "../shell/workbench.ts";
 import { VerdictWord } from "../site-test/verdict-word.tsx";
 import { t } from "../texts/after.ts";
@@ -29,11 +30,35 @@ export function DueList({ job, store }: { readonly job: OpenJob; readonly store:
         {inspection === undefined ? null : (
           <li>
             {t("after.due.inspection", { day: inspection })}
-            <span className="hint test-of">{t("after.due.verify")}</span>
+            {job.file.details.inspectionYears === undefined ? (
+              <span className="hint test-of">{t("after.due.verify")}</span>
+            ) : null}
           </li>
         )}
       </ul>
+      {job.readOnly ? null : <Interval job={job} />}
     </div>
+  );
+}
+
+/** From one periodic inspection to the next, where local rules ask for another interval than the usual one. */
+function Interval({ job }: { readonly job: OpenJob }) {
+  const { inspectionYears } = job.file.details;
+  const set = (years: number | undefined): void =>
+    job.keep("after.edit.interval", [{ do: "details", fields: { inspectionYears: years } }]);
+  return (
+    <More word={t("after.due.interval")}>
+      <FigureField
+        label={t("after.due.interval.years")}
+        value={inspectionYears}
+        placeholder={String(INSPECTION_YEARS)}
+        unit={t("after.due.interval.unit")}
+        least={0.5}
+        most={40}
+        onChange={set}
+        onClear={() => set(undefined)}
+      />
+    </More>
   );
 }
 
