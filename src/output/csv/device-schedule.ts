@@ -1,7 +1,8 @@
-import { controlledRooms, degreesOf, roomTitle, type Site, wholeTurn } from "#engine";
+import { controlledRooms, degreesOf, roomTitle, type Site, say, type Words, wholeTurn } from "#engine";
 import { cutOutWords, maskWords, measureWords } from "../setting-out/device-rows.ts";
 import { measuresOf } from "../setting-out/measures.ts";
 import { wallLetters } from "../setting-out/wall-letters.ts";
+import type { Speak } from "../words/speak.ts";
 import { csvOf } from "./csv.ts";
 
 export const deviceHead: readonly string[] = [
@@ -24,10 +25,11 @@ export const deviceHead: readonly string[] = [
 ];
 
 /** Every detector of a job as one line of CSV. */
-export const deviceSchedule = (site: Site): string => csvOf([deviceHead, ...deviceRows(site)]);
+export const deviceSchedule = (site: Site, speak?: Speak): string =>
+  csvOf([deviceHead, ...deviceRows(site)], speak);
 
 /** Every detector of a job as one row, in the order of storeys and tags, with the measures of the setting-out sheets. */
-export function deviceRows(site: Site): readonly (readonly string[])[] {
+export function deviceRows(site: Site): readonly (readonly Words[])[] {
   const rooms = new Map(site.rooms.map((room) => [room.id, room]));
   const letters = new Map(
     site.rooms.map((room) => [
@@ -58,17 +60,20 @@ export function deviceRows(site: Site): readonly (readonly string[])[] {
       ...[0, 1].map((i) => {
         const measure = measures[i];
         return measure
-          ? measureWords(measure, letters.get(detector.room) ?? new Map()).replaceAll("\u00a0", "")
-          : "measure on site";
+          ? measureWords(measure, letters.get(detector.room) ?? new Map(), wholeMillimetres)
+          : say`measure on site`;
       }),
-      cutOutWords(model).replace("*", ""),
+      cutOutWords(model),
       detector.masks.map(maskWords).join("; "),
       detector.group,
       controlledRooms(detector)
         .map((id) => roomTitle(rooms.get(id)))
         .join("; "),
-      detector.pinned ? "yes" : "no",
+      detector.pinned ? say`yes` : say`no`,
       detector.id,
     ];
   });
 }
+
+/** Without the thin gap in the thousands, so that a spreadsheet reads a number. */
+const wholeMillimetres = (metres: number): string => String(Math.round(metres * 1000));

@@ -1,3 +1,4 @@
+import type { Words } from "#engine";
 import type { Variant } from "./ink.ts";
 import { ink, muted } from "./ink.ts";
 import { type LegendKey, legend } from "./legend.ts";
@@ -28,7 +29,7 @@ export function frameMarks(sheet: {
   readonly title: SheetTitle;
   readonly scale: number;
   readonly shown: ReadonlySet<LegendKey>;
-  readonly notes: readonly string[];
+  readonly notes: readonly Words[];
   readonly variant: Variant;
   /** Line above the legend; a taller strip draws its own. */
   readonly topLine?: "drawn" | "none";
@@ -37,19 +38,23 @@ export function frameMarks(sheet: {
   const strip = { ...frame, top: frame.bottom - titleBlockSize[1], right: frame.right - titleBlockSize[0] };
   const bar = { left: strip.left + 5, top: strip.bottom - 5.5 };
   const notesWidth = strip.right - bar.left - 100 - 14;
-  const lines = notesWidth > 30 ? sheet.notes.flatMap((note) => broken(note, notesWidth, 2.5)) : [];
+  const { speak } = sheet.title;
+  const lines = notesWidth > 30 ? sheet.notes.flatMap((note) => broken(speak(note), notesWidth, 2.5)) : [];
+  // Two lines beside the bar; a third finds room above them.
+  const firstNote = bar.top - 1.2 - (lines.length > 2 ? 3.9 : 0);
   return [
     { kind: "area", rings: [corners(frame)], fills: [], pen: { width: 0.5, colour: ink } },
     ...(sheet.topLine === "none" ? [] : [topLine(strip)]),
     ...legend(sheet.shown, {
       box: { left: strip.left + 4, top: strip.top + 3.5, right: strip.right - 2, bottom: strip.bottom - 12 },
       variant: sheet.variant,
+      speak,
     }),
     ...scaleBar([bar.left, bar.top], sheet.scale),
-    ...lines.slice(0, 2).map(
+    ...lines.slice(0, 3).map(
       (line, i): Mark => ({
         kind: "text",
-        at: [bar.left + 110, bar.top - 1.2 + i * 3.9],
+        at: [bar.left + 110, firstNote + i * 3.9],
         text: line,
         size: 2.5,
         anchor: "start",

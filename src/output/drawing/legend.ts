@@ -1,5 +1,8 @@
+import { type Said, say } from "#engine";
+import type { Speak } from "../words/speak.ts";
 import { detectorMarks } from "./detector-mark.ts";
 import { colourOf, hairline, ink, lookOf, muted, paper, type Variant } from "./ink.ts";
+import { columnWidths, leftsOf } from "./legend-columns.ts";
 import { fitted } from "./lettering.ts";
 import type { Box, Mark, PaperRing } from "./mark.ts";
 import { wavy } from "./zone-marks.ts";
@@ -25,25 +28,25 @@ export type LegendKey =
   | "grid"
   | "wall-letter";
 
-const words: Readonly<Record<LegendKey, string>> = {
-  detector: "detector, notch: turn",
-  "hearing-detector": "detector that hears",
-  seated: "sitting still seen",
-  towards: "walking towards seen",
-  across: "walking across seen",
-  sound: "heard",
-  gap: "gap: nobody seen",
-  spill: "spill: next door seen",
-  interference: "may trigger falsely",
-  "interference-seen": "in sight: will trigger",
-  "dark-walk": "dark as far as the tick",
-  "dwell-place": "place where one stays",
-  obstacle: "obstacle, top in m",
-  overhead: "overhead, underside",
-  luminaire: "luminaire",
-  flight: "flight, arrow is up",
-  grid: "ceiling grid",
-  "wall-letter": "measured from here",
+const words: Readonly<Record<LegendKey, Said>> = {
+  detector: say`detector, notch: turn`,
+  "hearing-detector": say`detector that hears`,
+  seated: say`sitting still seen`,
+  towards: say`walking towards seen`,
+  across: say`walking across seen`,
+  sound: say`heard`,
+  gap: say`gap: nobody seen`,
+  spill: say`spill: next door seen`,
+  interference: say`may trigger falsely`,
+  "interference-seen": say`in sight: will trigger`,
+  "dark-walk": say`dark as far as the tick`,
+  "dwell-place": say`place where one stays`,
+  obstacle: say`obstacle, top in m`,
+  overhead: say`overhead, underside`,
+  luminaire: say`luminaire`,
+  flight: say`flight, arrow is up`,
+  grid: say`ceiling grid`,
+  "wall-letter": say`measured from here`,
 };
 
 const order = Object.keys(words) as readonly LegendKey[];
@@ -51,23 +54,25 @@ const order = Object.keys(words) as readonly LegendKey[];
 /** Explains what is on the sheet, and nothing else, in columns of a box. */
 export function legend(
   shown: ReadonlySet<LegendKey>,
-  drawn: { readonly box: Box; readonly variant: Variant },
+  drawn: { readonly box: Box; readonly variant: Variant; readonly speak: Speak },
 ): readonly Mark[] {
-  const { box, variant } = drawn;
+  const { box, variant, speak } = drawn;
   const rowHeight = 6.4;
   const rows = Math.max(1, Math.floor((box.bottom - box.top) / rowHeight));
   const keys = order.filter((key) => shown.has(key));
-  const columns = Math.max(1, Math.ceil(keys.length / rows));
-  const width = Math.min(66, (box.right - box.left) / columns);
+  const texts = keys.map((key) => speak(words[key]));
+  const widths = columnWidths(texts, rows, { room: box.right - box.left, beside: 12, most: 66 });
+  const lefts = leftsOf(widths, box.left);
   return keys.flatMap((key, i): readonly Mark[] => {
-    const left = box.left + Math.floor(i / rows) * width;
+    const column = Math.floor(i / rows);
+    const left = lefts[column]!;
     const top = box.top + (i % rows) * rowHeight;
     return [
       ...swatch(key, { left, top, right: left + 9, bottom: top + 4.6 }, variant),
       {
         kind: "text",
         at: [left + 11, top + 3.5],
-        text: fitted(words[key], width - 12, { size: 2.5 }),
+        text: fitted(texts[i]!, widths[column]! - 12, { size: 2.5 }),
         size: 2.5,
         anchor: "start",
         weight: "regular",

@@ -58,16 +58,34 @@ export function fitted(
   return letters.join("");
 }
 
-/** A sentence broken into lines that fit a length. */
+/** Where a word may be parted; it is written only if it is. */
+const softHyphen = "\u00ad";
+
+/** The pieces of a text that stay whole on a line, each with the hyphen that it would end in. */
+export const wordsOf = (text: string): readonly string[] =>
+  text
+    .split(" ")
+    .flatMap((word) =>
+      word.split(softHyphen).map((part, i, all) => (i < all.length - 1 ? `${part}-` : part)),
+    );
+
+/** A sentence broken into lines that fit a length; words are parted at their soft hyphens where they are too long for a line. */
 export function broken(text: string, length: Millimetres, size: LetteringSize): readonly string[] {
   const lines: string[] = [];
   let line = "";
   for (const word of text.split(" ")) {
-    const longer = line === "" ? word : `${line} ${word}`;
+    const whole = word.replaceAll(softHyphen, "");
+    const longer = line === "" ? whole : `${line} ${whole}`;
     if (line !== "" && lengthOf(longer, size) > length) {
       lines.push(line);
-      line = word;
-    } else line = longer;
+      line = "";
+    } else if (line !== "") {
+      line = longer;
+      continue;
+    }
+    const parts = lengthOf(whole, size) > length ? wordsOf(word) : [whole];
+    lines.push(...parts.slice(0, -1));
+    line = parts.at(-1)!;
   }
   if (line !== "") lines.push(line);
   return lines;

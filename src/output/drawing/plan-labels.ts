@@ -4,13 +4,19 @@ import {
   contains,
   controlledRooms,
   type DarkWalk,
+  english,
+  figured,
   type Gap,
+  joined,
   type Obstacle,
   type Point,
   type RoomCoverage,
   regionOf,
   type Site,
+  say,
+  type Words,
 } from "#engine";
+import type { Speak } from "../words/speak.ts";
 import { darkPart, drawnWalks } from "./dark-walk-marks.ts";
 import { detectorMark, detectorRingRadius } from "./detector-mark.ts";
 import type { Segment } from "./hatching.ts";
@@ -30,8 +36,9 @@ export function planLabels(plan: {
   readonly coverage: readonly RoomCoverage[];
   readonly projection: Projection;
   readonly variant: Variant;
+  readonly speak: Speak;
 }): readonly Label[] {
-  const { records, site, coverage, projection, variant } = plan;
+  const { records, site, coverage, projection, variant, speak } = plan;
   const beside = (of: PaperPoint, lines: readonly LabelLine[], clear: number): readonly PaperPoint[] =>
     placesAround(of, lines, [clear, clear + 2.5, clear + 6, clear + 10, clear + 15, clear + 21]);
   const regions = new Map(records.rooms.map((room) => [room.id, regionOf(room.outline, room.holes)]));
@@ -50,19 +57,19 @@ export function planLabels(plan: {
       home: inRoom(detector.room),
     };
   });
-  const gaps = coverage.flatMap((one) => gapLabels(one, { site, projection, variant }));
+  const gaps = coverage.flatMap((one) => gapLabels(one, { site, projection, variant, speak }));
   const walks = coverage
     .flatMap((one) => walksWithWords(one, site).map((walk) => ({ walk, room: one.room })))
     .flatMap(({ walk, room }): readonly Label[] => {
       const end = darkPart(walk).at(-1);
       if (!end) return [];
       const of = onPaper(end, projection);
-      const lines = [line(walk.lit ? `${walk.metres.toFixed(1)} m dark` : "not lit")];
+      const lines = [line(speak(walk.lit ? say`${`${walk.metres.toFixed(1)} m`} dark` : say`not lit`))];
       return [{ lines, of, places: beside(of, lines, 1.2), leaderFrom: 4, home: inRoom(room) }];
     });
   const sources = records.interference.map((source): Label => {
     const of = onPaper(source.at, projection);
-    const lines = [line(interferenceWord(source))];
+    const lines = [line(speak(interferenceWord(source)))];
     const own = inRoom(source.room);
     return {
       lines,
@@ -75,32 +82,39 @@ export function planLabels(plan: {
   });
   const watched = new Set(site.detectors.flatMap(controlledRooms));
   const rooms = records.rooms.map((room) =>
-    roomLabel(room, { projection, note: watched.has(room.id) ? undefined : "no detector" }),
+    roomLabel(room, { projection, speak, note: watched.has(room.id) ? undefined : say`no detector` }),
   );
-  const obstacles = records.obstacles.flatMap((obstacle) => obstacleLabel(obstacle, projection));
+  const obstacles = records.obstacles.flatMap((obstacle) => obstacleLabel(obstacle, { projection, speak }));
   return [...tags, ...rooms, ...gaps, ...walks, ...sources, ...obstacles];
 }
 
 /** One label for all gaps of a room that have one cause, at the largest of them. A room without detectors says so in its name. */
 function gapLabels(
   coverage: RoomCoverage,
-  plan: { readonly site: Site; readonly projection: Projection; readonly variant: Variant },
+  plan: {
+    readonly site: Site;
+    readonly projection: Projection;
+    readonly variant: Variant;
+    readonly speak: Speak;
+  },
 ): readonly Label[] {
   const tagOf = (device: string): string =>
     plan.site.detectors.find((one) => one.id === device)?.tag ?? device;
-  const byCause = new Map<string, Gap[]>();
+  const byCause = new Map<string, { readonly cause: Words; readonly gaps: Gap[] }>();
   for (const gap of coverage.gaps) {
     if (gap.tolerated || gap.cause.kind === "no-device") continue;
-    const words = causeInWords(gap.cause, tagOf);
-    byCause.set(words, [...(byCause.get(words) ?? []), gap]);
+    const cause: Words = causeInWords(gap.cause, tagOf);
+    const known = byCause.get(english(cause));
+    if (known) known.gaps.push(gap);
+    else byCause.set(english(cause), { cause, gaps: [gap] });
   }
-  return [...byCause].map(([cause, gaps]): Label => {
+  return [...byCause.values()].map(({ cause, gaps }): Label => {
     const largest = gaps.reduce((best, gap) => (gap.area > best.area ? gap : best));
     const area = gaps.reduce((sum, gap) => sum + gap.area, 0);
     const size = `${area.toFixed(area < 1 ? 2 : 1)} m²`;
     const of = onPaper(largest.at, plan.projection);
     const lines = broken(
-      `${gaps.length === 1 ? size : `${gaps.length} gaps, ${size}`}, ${cause}`,
+      plan.speak(joined([gaps.length === 1 ? size : say`${gaps.length} gaps, ${size}`, cause], ", ")),
       46,
       2.5,
     ).map(line);
@@ -181,15 +195,18 @@ const boxOfRing = (ring: readonly PaperPoint[]): Box => ({
 });
 
 /** Name and height of an obstacle, inside it or beside it; too small to be worth a word: none. */
-function obstacleLabel(obstacle: Obstacle, projection: Projection): readonly Label[] {
+function obstacleLabel(
+  obstacle: Obstacle,
+  { projection, speak }: { readonly projection: Projection; readonly speak: Speak },
+): readonly Label[] {
   const bounds = boundsOf([obstacle.footprint]);
   const width = paperLength(bounds.maxX - bounds.minX, projection);
   const height = paperLength(bounds.maxY - bounds.minY, projection);
   const name = obstacle.name.trim();
   if (Math.max(width, height) < 6 || name === "") return [];
   const level = obstacle.base >= 1.9 ? obstacle.base : obstacle.top;
-  const full = `${name} ${level.toFixed(2)}`;
-  const short = level.toFixed(2);
+  const short = speak(figured(level.toFixed(2)));
+  const full = `${name} ${short}`;
   const text =
     lengthOf(full, 2.5) + 2 <= width ? full : lengthOf(short, 2.5) + 2 <= width ? short : undefined;
   if (text === undefined || height < 4.5) return [];

@@ -1,4 +1,4 @@
-import type { RoomCoverage, Site } from "#engine";
+import { type RoomCoverage, type Said, type Site, say } from "#engine";
 import { darkWalkMarks, drawnWalks } from "./dark-walk-marks.ts";
 import { detectorMarks } from "./detector-mark.ts";
 import { drawingBox, frameMarks, type Paper, papers } from "./frame.ts";
@@ -74,13 +74,13 @@ export function planSheet(input: PlanSheetInput): Sheet {
     ...detectorSigns(records, input.site, projection),
   ];
   const labels = placedLabels(
-    planLabels({ records, site: input.site, coverage, projection, variant }),
+    planLabels({ records, site: input.site, coverage, projection, variant, speak: input.title.speak }),
     planGround(records, coverage, { projection, window }),
   );
   const [width, height] = papers[paper];
   return {
     name: `plan-${input.storey}`,
-    title: `${input.title.job}: ${input.title.sheet}, ${input.title.storey}`,
+    title: `${input.title.job}: ${input.title.speak(input.title.sheet)}, ${input.title.storey}`,
     width,
     height,
     scale: projection.scale,
@@ -114,11 +114,11 @@ export const hears = (site: Site, model: string): boolean =>
 export const seenSources = (coverage: readonly RoomCoverage[]): ReadonlySet<string> =>
   new Set(coverage.flatMap((one) => one.interference.map((seen) => seen.source)));
 
-function notesOf(site: Site): readonly string[] {
+function notesOf(site: Site): readonly Said[] {
   const { margin } = site.defaults;
   const percent = (share: number): string => `${Math.round(share * 100)} %`;
   return [
-    `Zones less margin: seated ${percent(margin.seated)}, towards ${percent(margin.towards)}, across ${percent(margin.across)}. Doors shut or leaf open, the worse counts.`,
+    say`Zones less margin: seated ${percent(margin.seated)}, towards ${percent(margin.towards)}, across ${percent(margin.across)}. Doors shut or leaf open, the worse counts.`,
   ];
 }
 

@@ -1,4 +1,5 @@
-import { areaOf, contains, type Region, type Room, regionOf } from "#engine";
+import { areaOf, contains, joined, type Region, type Room, regionOf, type Words } from "#engine";
+import type { Speak } from "../words/speak.ts";
 import { boxAround, type Label, type LabelLine, sizeOf } from "./labels.ts";
 import type { Box, PaperPoint } from "./mark.ts";
 import { extentOf, onPaper, onPlan, type Projection } from "./projection.ts";
@@ -11,12 +12,15 @@ export function roomLabel(
   room: Room,
   on: {
     readonly projection: Projection /** A word more, where there is something to say of the whole room. */;
-    readonly note: string | undefined;
+    readonly note: Words | undefined;
+    readonly speak: Speak;
   },
 ): Label {
-  const { projection, note } = on;
+  const { projection, speak } = on;
+  const note = on.note === undefined ? undefined : speak(on.note);
   const region = regionOf(room.outline, room.holes);
-  const size = `${areaOf(region).toFixed(1)} m² · h ${room.ceilingHeight.toFixed(2)} m`;
+  const height = joined(["h", `${room.ceilingHeight.toFixed(2)} m`], " ");
+  const size = speak(joined([`${areaOf(region).toFixed(1)} m²`, height], " · "));
   const name = room.name.trim() || room.id;
   const number = room.number.trim();
   const both = number === "" || number === name ? name : `${number} ${name}`;

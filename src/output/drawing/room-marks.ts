@@ -5,6 +5,8 @@ import {
   type Luminaire,
   type Obstacle,
   type Point,
+  type Said,
+  say,
   unreachable,
 } from "#engine";
 import { colourOf, hairline, ink, muted, paper, type Variant } from "./ink.ts";
@@ -127,18 +129,18 @@ export function interferenceMarks(
 }
 
 /** The trade's word for a source of false triggering. */
-export function interferenceWord(source: Interference): string {
+export function interferenceWord(source: Interference): Said {
   switch (source.kind) {
     case "heater":
-      return "heater";
+      return say`heater`;
     case "air-outlet":
-      return "air outlet";
+      return say`air outlet`;
     case "machine":
-      return "machine";
+      return say`machine`;
     case "sunlit-window":
-      return "sunlit window";
+      return say`sunlit window`;
     case "door-curtain":
-      return "air curtain";
+      return say`air curtain`;
     default:
       return unreachable(source.kind);
   }

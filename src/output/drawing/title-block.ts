@@ -1,7 +1,7 @@
 import { type Said, say, type Words } from "#engine";
 import type { Speak } from "../words/speak.ts";
 import { ink, muted, paper } from "./ink.ts";
-import { fitted } from "./lettering.ts";
+import { fitted, lengthOf } from "./lettering.ts";
 import type { Box, LetteringSize, Mark, Millimetres, PaperPoint, TextMark } from "./mark.ts";
 
 /** What stands in the block low right on every sheet. Empty values print as a line to fill in by hand. */
@@ -101,6 +101,9 @@ function cellMarks(cell: {
   readonly size: LetteringSize;
 }): readonly Mark[] {
   const weight = cell.size === 3.5 ? "semibold" : "regular";
+  const room = cell.width - 5;
+  // A name that is too long in large letters is written smaller before it is cut.
+  const size = lengthOf(cell.value, cell.size, weight) <= room ? cell.size : 2.5;
   const caption: Mark = {
     ...text([cell.left + 2.5, cell.top + 3.9], cell.caption, 2.5, "regular"),
     colour: muted,
@@ -110,8 +113,8 @@ function cellMarks(cell: {
     caption,
     text(
       [cell.left + 2.5, cell.top + (cell.size === 3.5 ? 9.2 : 8.4)],
-      fitted(cell.value, cell.width - 5, { size: cell.size, weight }),
-      cell.size,
+      fitted(cell.value, room, { size, weight }),
+      size,
       weight,
     ),
   ];

@@ -97,7 +97,7 @@ function scaleFor(extent: Extent, height: number): number {
 }
 
 function viewMarks(
-  { handover, room, variant }: RoomPagesInput,
+  { handover, room, variant, title }: RoomPagesInput,
   { top, bottom, scale }: { readonly top: number; readonly bottom: number; readonly scale: number },
 ): readonly Mark[] {
   const { site, zones } = handover;
@@ -128,6 +128,7 @@ function viewMarks(
           projection,
           window,
           title: "absent",
+          speak: title.speak,
         }),
       ],
     },

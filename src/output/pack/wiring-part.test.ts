@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { type Handover, type Site, wiringOfSite } from "#engine";
+import { english, type Handover, type Site, wiringOfSite } from "#engine";
 import { ferryWingTitle } from "../ferry-wing.fixture.ts";
 import { threePhaseInstallation, threePhaseSite } from "../wiring/three-phase.fixture.ts";
 import { wiringPart } from "./wiring-part.ts";
@@ -19,8 +19,8 @@ const handoverOf = (site: Site): Handover =>
 test("What a contactor feeds has its sheet and its terminals, in the whole pack and on the storey where its luminaires hang", () => {
   const whole = handoverOf(threePhaseSite);
   const names = (handover: Handover): readonly string[] =>
-    wiringPart({ whole, handover, details: ferryWingTitle, variant: "colour" }).plan!.groups.map(
-      ({ name }) => name,
+    wiringPart({ whole, handover, details: ferryWingTitle, variant: "colour" }).plan!.groups.map(({ name }) =>
+      english(name),
     );
   expect(names(whole)).toEqual(["B0.01 + B0.02", "Q1"]);
   const { tables } = wiringPart({ whole, handover: whole, details: ferryWingTitle, variant: "colour" });

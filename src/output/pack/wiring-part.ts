@@ -57,7 +57,7 @@ export function wiringPart(input: {
       { name: "wiring", sheets: wiringDrawings(papers) },
       { name: "wiring-schedules", sheets: wiringSchedules(papers) },
     ],
-    tables: plan.groups.length === 0 ? [] : wiringTables(papers),
+    tables: plan.groups.length === 0 ? [] : wiringTables({ ...papers, speak: details.speak }),
     plan,
     cables: derived.circuits.flatMap(({ route }) => route?.cables ?? []),
   };

@@ -1,3 +1,4 @@
+import { joined, say, type Words } from "#engine";
 import { ink, paper } from "../drawing/ink.ts";
 import { broken, fitted } from "../drawing/lettering.ts";
 import type { Box, Mark, Millimetres } from "../drawing/mark.ts";
@@ -9,25 +10,21 @@ export interface AsbestosKnown {
   readonly asbestosRemark?: string;
 }
 
-const unasked =
-  "Asbestos: nobody has asked for the register yet. Do not drill until it was seen, or it is certain that the building holds none.";
-const unseen =
-  "Asbestos: the register was not seen. Do not drill until it was seen, or it is certain that the building holds none.";
-const seen = "Asbestos register seen: ";
-const remarked = "Asbestos: ";
+const unasked = say`Asbestos: nobody has asked for the register yet. Do not drill until it was seen, or it is certain that the building holds none.`;
+const unseen = say`Asbestos: the register was not seen. Do not drill until it was seen, or it is certain that the building holds none.`;
 
 /** What whoever drills must know of asbestos first; undefined where the building holds none and nothing was remarked. */
-export function asbestosWords({ asbestosRegister, asbestosRemark }: AsbestosKnown): string | undefined {
+export function asbestosWords({ asbestosRegister, asbestosRemark }: AsbestosKnown): Words | undefined {
   const remark = (asbestosRemark ?? "").replace(/\s+/g, " ").trim();
   switch (asbestosRegister) {
     case undefined:
-      return [unasked, remark].join(" ").trim();
+      return remark === "" ? unasked : joined([unasked, remark], " ");
     case "not-seen":
-      return [unseen, remark].join(" ").trim();
+      return remark === "" ? unseen : joined([unseen, remark], " ");
     case "seen":
-      return remark === "" ? undefined : `${seen}${remark}`;
+      return remark === "" ? undefined : say`Asbestos register seen: ${remark}`;
     case "none":
-      return remark === "" ? undefined : `${remarked}${remark}`;
+      return remark === "" ? undefined : say`Asbestos: ${remark}`;
   }
 }
 

@@ -1,19 +1,38 @@
-import { type Detector, type DetectorModel, degreesOf, type LensMask, type Site, wholeTurn } from "#engine";
+import {
+  type Detector,
+  type DetectorModel,
+  degreesOf,
+  first,
+  joined,
+  type LensMask,
+  type Site,
+  say,
+  type Words,
+  wholeTurn,
+} from "#engine";
 import { broken } from "../drawing/lettering.ts";
+import type { Speak } from "../words/speak.ts";
+import { fittedColumns } from "./fitted-columns.ts";
 import type { Measure } from "./measures.ts";
 import type { Column } from "./table.ts";
 
-/** What the table of a setting-out sheet says of each detector. */
-export const deviceColumns: readonly Column[] = [
-  { head: "Tag", width: 17, align: "start" },
-  { head: "Model", width: 53, align: "start" },
-  { head: "From wall", width: 33, align: "start" },
-  { head: "From wall", width: 33, align: "start" },
-  { head: "Cut-out", width: 21, align: "end" },
-  { head: "Height", width: 16, align: "end" },
-  { head: "Turn", width: 12, align: "end" },
-  { head: "Masks", width: 25, align: "start" },
+/** A hole of which the data sheet says nothing. */
+const unknownHole = joined([say`unknown`, "*"], "");
+
+const columns: readonly Column[] = [
+  { head: say`Tag`, width: 17, align: "start" },
+  { head: say`Model`, width: 53, align: "start" },
+  { head: say`From wall`, width: 33, align: "start" },
+  { head: say`From wall`, width: 33, align: "start" },
+  { head: first(say`cut-out`), width: 21, align: "end" },
+  { head: say`Height`, width: 16, align: "end" },
+  { head: say`Turn`, width: 12, align: "end" },
+  { head: say`Masks`, width: 25, align: "start" },
 ];
+
+/** What the table of a setting-out sheet says of each detector, in columns as the language of the paper needs them. */
+export const deviceColumns = (speak: Speak): readonly Column[] =>
+  fittedColumns(columns, [["", "", "", "", unknownHole]], speak);
 
 /** The rows of one detector: what is too long for its column goes on in rows without a tag; a figure is never cut short. */
 export function deviceRows(
@@ -22,22 +41,27 @@ export function deviceRows(
     readonly site: Site;
     readonly measures: readonly Measure[];
     readonly letters: ReadonlyMap<number, string>;
+    readonly speak: Speak;
   },
 ): readonly (readonly string[])[] {
+  const { speak } = placed;
   const model = placed.site.models.find((one) => one.id === detector.model);
   const measures = [0, 1].map((i) => {
     const measure = placed.measures[i];
-    return measure ? measureWords(measure, placed.letters) : "measure on site";
+    return measure ? measureWords(measure, placed.letters) : say`measure on site`;
   });
-  const cells = [
-    [detector.tag],
-    [model?.title ?? detector.model],
-    ...measures.map((words) => [words]),
-    [cutOutWords(model)],
-    [millimetres(detector.height)],
-    [turnWords(detector.turn)],
-    detector.masks.length === 0 ? ["none"] : detector.masks.map(maskWords),
-  ].map((parts, i) => parts.flatMap((part) => broken(part, deviceColumns[i]!.width - 3, 2.5)));
+  const widths = deviceColumns(speak).map(({ width }) => width);
+  const cells: readonly (readonly string[])[] = (
+    [
+      [detector.tag],
+      [model?.title ?? detector.model],
+      ...measures.map((words) => [words]),
+      [model?.cutOut === undefined ? unknownHole : cutOutWords(model)],
+      [millimetres(detector.height)],
+      [turnWords(detector.turn)],
+      detector.masks.length === 0 ? [say`none`] : detector.masks.map(maskWords),
+    ] satisfies readonly (readonly Words[])[]
+  ).map((parts, i) => parts.flatMap((part) => broken(speak(part), widths[i]! - 3, 2.5)));
   const rows = Math.max(...cells.map((lines) => lines.length));
   return Array.from({ length: rows }, (_, row) => cells.map((lines) => lines[row] ?? ""));
 }
@@ -46,20 +70,26 @@ export function deviceRows(
 export const millimetres = (metres: number): string =>
   String(Math.round(metres * 1000)).replace(/\B(?=(\d{3})+(?!\d))/g, "\u00a0");
 
-export function measureWords(measure: Measure, letters: ReadonlyMap<number, string>): string {
+/** @param written - How a length stands there; as on drawings if absent. */
+export function measureWords(
+  measure: Measure,
+  letters: ReadonlyMap<number, string>,
+  written: (metres: number) => string = millimetres,
+): Words {
   const letter = letters.get(measure.wall) ?? "?";
+  const distance = written(measure.distance);
   switch (measure.kind) {
     case "wall":
-      return `${letter}  ${millimetres(measure.distance)}`;
+      return `${letter}  ${distance}`;
     case "corner":
-      return `corner ${letter}  ${millimetres(measure.distance)}`;
+      return say`corner ${letter}  ${distance}`;
     case "tiles":
-      return `${letter}  tile ${measure.tiles} (${millimetres(measure.distance)})`;
+      return say`${letter}  tile ${measure.tiles} (${distance})`;
   }
 }
 
-export const cutOutWords = (model: DetectorModel | undefined): string =>
-  model?.cutOut === undefined ? "unknown*" : `Ø ${Math.round(model.cutOut * 1000)}`;
+export const cutOutWords = (model: DetectorModel | undefined): Words =>
+  model?.cutOut === undefined ? say`unknown` : `Ø ${Math.round(model.cutOut * 1000)}`;
 
 export const turnWords = (turn: number): string => `${Math.round(degreesOf(wholeTurn(turn))) % 360}°`;
 

@@ -1,4 +1,4 @@
-import { type Detector, type Room, revealOf, roomTitle, type Site } from "#engine";
+import { type Detector, joined, type Room, revealOf, roomTitle, type Site, say } from "#engine";
 import { detectorMark, detectorRingRadius } from "../drawing/detector-mark.ts";
 import type { Segment } from "../drawing/hatching.ts";
 import { ink, muted, paper } from "../drawing/ink.ts";
@@ -9,6 +9,7 @@ import { detectorSigns } from "../drawing/plan-sheet.ts";
 import { onPaper, type Projection, paperLength, ringOnPaper } from "../drawing/projection.ts";
 import { luminaireMarks, obstacleMarks } from "../drawing/room-marks.ts";
 import { inRooms } from "../drawing/storey-records.ts";
+import type { Speak } from "../words/speak.ts";
 import { millimetres } from "./device-rows.ts";
 import { type Dimension, dimensionMarks } from "./dimension-lines.ts";
 import { gridMarks } from "./grid-marks.ts";
@@ -28,10 +29,11 @@ export function roomView(view: {
   readonly letters: ReadonlyMap<number, string>;
   readonly projection: Projection;
   readonly window: Box;
+  readonly speak: Speak;
   /** absent: its name stands beside it already. */
   readonly title?: "absent";
 }): readonly Mark[] {
-  const { site, room, devices, letters, projection, window } = view;
+  const { site, room, devices, letters, projection, window, speak } = view;
   const records = inRooms(site, new Set([room.id]));
   const faces = wallFaces(room);
   const signs = devices.map((one) => signBox(onPaper(one.detector.at, projection)));
@@ -58,7 +60,7 @@ export function roomView(view: {
         to: onPaper(measure.foot, projection),
         text:
           measure.kind === "tiles"
-            ? `tile ${measure.tiles} · ${millimetres(measure.distance)}`
+            ? speak(joined([say`tile ${measure.tiles}`, millimetres(measure.distance)], " · "))
             : millimetres(measure.distance),
       }),
     ),
@@ -99,7 +101,7 @@ export function roomView(view: {
     ...letterMarks,
     ...detectorSigns(records, site, projection),
     ...placedLabels(tags, ground),
-    ...(view.title === "absent" ? [] : [title(room, window)]),
+    ...(view.title === "absent" ? [] : [title(room, window, speak)]),
   ];
 }
 
@@ -155,11 +157,11 @@ function wallLetter(
 const meets = (a: Box, b: Box): boolean =>
   a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
 
-function title(room: Room, window: Box): Mark {
+function title(room: Room, window: Box, speak: Speak): Mark {
   return {
     kind: "text",
     at: [window.left + 2, window.top + 5],
-    text: `${roomTitle(room)}, ceiling ${millimetres(room.ceilingHeight)}`,
+    text: speak(say`${roomTitle(room)}, ceiling ${millimetres(room.ceilingHeight)}`),
     size: 2.5,
     anchor: "start",
     weight: "semibold",

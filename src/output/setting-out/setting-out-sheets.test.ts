@@ -57,7 +57,12 @@ test("What is too long for its column goes on below it, and no figure is cut sho
     ],
   };
   const far = { kind: "tiles", wall: 0, foot: [0, 0], distance: 119.7, tiles: 199, cutTile: 0 } as const;
-  const rows = deviceRows(detector, { site: ferryWing, measures: [far, far], letters: new Map([[0, "bb"]]) });
+  const rows = deviceRows(detector, {
+    site: ferryWing,
+    measures: [far, far],
+    letters: new Map([[0, "bb"]]),
+    speak: english,
+  });
   const column = (i: number): string =>
     rows
       .map((row) => row[i])
@@ -67,7 +72,7 @@ test("What is too long for its column goes on below it, and no figure is cut sho
   expect(column(7)).toBe("180–360° × 45–90° 0–57° × 0–57°");
   for (const row of rows)
     for (const [i, cell] of row.entries())
-      expect(lengthOf(cell, 2.5)).toBeLessThanOrEqual(deviceColumns[i]!.width - 3);
+      expect(lengthOf(cell, 2.5)).toBeLessThanOrEqual(deviceColumns(english)[i]!.width - 3);
 });
 
 test("Forty detectors in one room get a table of their own, and none of them is lost", () => {

@@ -1,4 +1,4 @@
-import type { Room, Site } from "#engine";
+import { type Room, type Said, type Site, say } from "#engine";
 import { drawingBox, frameBox, frameMarks, papers } from "../drawing/frame.ts";
 import { ink } from "../drawing/ink.ts";
 import type { Box, Mark, Millimetres, Sheet } from "../drawing/mark.ts";
@@ -34,10 +34,10 @@ const roomScales = [50, 100, 200, 500, 1000] as const;
  * sheet as fit, with a table of measures, cut-outs, heights, turns and masks.
  */
 export function settingOutSheets(input: SettingOutInput): readonly UnnumberedSheet[] {
-  const band = bandHeight(asbestosWords(input.asbestos), frameBox("A3"));
+  const band = bandHeight(warningOf(input), frameBox("A3"));
   const views = input.site.rooms
     .filter((room) => room.storey === input.storey)
-    .map((room) => viewOf(input.site, room, band))
+    .map((room) => viewOf(input, room, band))
     .filter((view) => view.devices.length > 0);
   const scales = [...new Set(views.map((view) => view.scale))].sort((a, b) => a - b);
   return scales
@@ -49,6 +49,12 @@ export function settingOutSheets(input: SettingOutInput): readonly UnnumberedShe
     )
     .flatMap((group, i) => sheetsOf(input, group, i + 1));
 }
+
+/** The warning of asbestos in the language of the paper. */
+const warningOf = ({ asbestos, title }: SettingOutInput): string | undefined => {
+  const words = asbestosWords(asbestos);
+  return words === undefined ? undefined : title.speak(words);
+};
 
 interface View {
   readonly room: Room;
@@ -69,12 +75,14 @@ interface Group {
   readonly rows: number;
 }
 
-function viewOf(site: Site, room: Room, band: Millimetres): View {
+function viewOf({ site, title: { speak } }: SettingOutInput, room: Room, band: Millimetres): View {
   const devices = site.detectors
     .filter((detector) => detector.room === room.id)
     .map((detector): MeasuredDetector => ({ detector, measures: measuresOf(detector, room, site) }));
   const letters = wallLetters(devices.flatMap((one) => one.measures));
-  const rows = devices.flatMap((one) => deviceRows(one.detector, { site, measures: one.measures, letters }));
+  const rows = devices.flatMap((one) =>
+    deviceRows(one.detector, { site, measures: one.measures, letters, speak }),
+  );
   const window = windowFor(rows.length, band);
   const scale =
     roomScales.find((one) => {
@@ -147,14 +155,14 @@ function sheetsOf(input: SettingOutInput, group: Group, number: number): readonl
       scale,
       strip: stripFor(rows.length),
       marks: group.placed.map(
-        ({ view, cell }): Mark => ({ kind: "clip", within: cell, marks: cellMarks(input.site, view, cell) }),
+        ({ view, cell }): Mark => ({ kind: "clip", within: cell, marks: cellMarks(input, view, cell) }),
       ),
       rows: own ? [] : rows,
-      note: own ? "The table of these detectors is on the next sheet." : undefined,
+      note: own ? say`The table of these detectors is on the next sheet.` : undefined,
     });
   if (!own) return [drawing];
   const frame = frameBox("A3");
-  const top = frame.top + bandHeight(asbestosWords(input.asbestos), frame);
+  const top = frame.top + bandHeight(warningOf(input), frame);
   const perSheet = Math.floor((frame.bottom - titleBlockSize[1] - top - headHeight - 8) / rowHeight);
   const tables = Array.from({ length: Math.ceil(rows.length / perSheet) }, (_, i): UnnumberedSheet => {
     const part = rows.slice(i * perSheet, (i + 1) * perSheet);
@@ -166,7 +174,7 @@ function sheetsOf(input: SettingOutInput, group: Group, number: number): readonl
         scale,
         strip: titleBlockSize[1],
         marks: tableMarks([frame.left + 4, top + 4], {
-          columns: deviceColumns,
+          columns: deviceColumns(input.title.speak),
           rows: part,
           speak: input.title.speak,
         }),
@@ -177,10 +185,10 @@ function sheetsOf(input: SettingOutInput, group: Group, number: number): readonl
   return [drawing, ...tables];
 }
 
-function cellMarks(site: Site, view: View, cell: Box): readonly Mark[] {
+function cellMarks({ site, title: { speak } }: SettingOutInput, view: View, cell: Box): readonly Mark[] {
   const window = drawingOf(cell);
   const projection = centred(extentOf([view.room.outline])!, window, view.scale);
-  return roomView({ site, ...view, projection, window: cell });
+  return roomView({ site, ...view, projection, window: cell, speak });
 }
 
 function sheetOf(
@@ -193,7 +201,7 @@ function sheetOf(
     readonly strip: Millimetres;
     readonly marks: readonly Mark[];
     readonly rows: readonly (readonly string[])[];
-    readonly note: string | undefined;
+    readonly note: Said | undefined;
   },
 ): Sheet {
   const frame = frameBox("A3");
@@ -201,7 +209,7 @@ function sheetOf(
   const stripTop = frame.bottom - sheet.strip;
   return {
     name: sheet.name,
-    title: `${input.title.job}: ${input.title.sheet}, ${input.title.storey}`,
+    title: `${input.title.job}: ${input.title.speak(input.title.sheet)}, ${input.title.storey}`,
     width,
     height,
     scale: sheet.scale,
@@ -225,7 +233,7 @@ function sheetOf(
         : []),
       ...(sheet.rows.length > 0
         ? tableMarks([frame.left, stripTop], {
-            columns: deviceColumns,
+            columns: deviceColumns(input.title.speak),
             rows: sheet.rows,
             speak: input.title.speak,
           })
@@ -237,12 +245,12 @@ function sheetOf(
         shown: new Set(),
         notes: [
           sheet.note ??
-            "Millimetres from finished wall face to the detector's middle; heights from finished floor. * see data sheet",
+            say`Millimetres from finished wall face to the detector's middle; heights from finished floor. * see data sheet`,
         ],
         variant: "colour",
         topLine: sheet.strip <= titleBlockSize[1] ? "drawn" : "none",
       }),
-      ...bandMarks(asbestosWords(input.asbestos), frame),
+      ...bandMarks(warningOf(input), frame),
     ],
   };
 }

@@ -1,14 +1,12 @@
-import { figured, type Words } from "#engine";
+import type { Words } from "#engine";
 import { ink, muted } from "../drawing/ink.ts";
 import { fitted } from "../drawing/lettering.ts";
 import type { Mark, Millimetres, PaperPoint } from "../drawing/mark.ts";
 import type { Speak } from "../words/speak.ts";
+import { type Column, cellWords } from "./column.ts";
+import { cellEdges, fittedColumns } from "./fitted-columns.ts";
 
-export interface Column {
-  readonly head: Words;
-  readonly width: Millimetres;
-  readonly align: "start" | "end";
-}
+export { type Column, cellWords };
 
 export const rowHeight: Millimetres = 5.4;
 export const headHeight: Millimetres = 6.4;
@@ -30,16 +28,15 @@ export function tableMarks(
     readonly goingOn?: ReadonlySet<number>;
   },
 ): readonly Mark[] {
-  const head = headOf(table.columns);
-  const width = table.columns.reduce((sum, column) => sum + column.width, 0);
-  const lefts = table.columns.map(
-    (_, i) => at[0] + table.columns.slice(0, i).reduce((sum, one) => sum + one.width, 0),
-  );
+  const columns = fittedColumns(table.columns, [], table.speak);
+  const head = headOf(columns);
+  const width = columns.reduce((sum, column) => sum + column.width, 0);
+  const lefts = columns.map((_, i) => at[0] + columns.slice(0, i).reduce((sum, one) => sum + one.width, 0));
   const cells = (values: readonly Words[], y: Millimetres, weight: "regular" | "semibold"): readonly Mark[] =>
-    table.columns.flatMap((column, i): readonly Mark[] => {
+    columns.flatMap((column, i): readonly Mark[] => {
       const value = cellWords(values[i] ?? "", column.align, table.speak);
       if (value === "") return [];
-      const text = fitted(value, column.width - 3, { size: 2.5, weight });
+      const text = fitted(value, column.width - cellEdges, { size: 2.5, weight });
       return [
         {
           kind: "text",
@@ -60,7 +57,7 @@ export function tableMarks(
   });
   return [
     ...cells(
-      table.columns.map((column) => column.head),
+      columns.map((column) => column.head),
       at[1] + 4.4,
       "semibold",
     ),
@@ -81,13 +78,6 @@ export function tableMarks(
     }),
   ];
 }
-
-/** A cell in the words of the paper; one of figures alone has the decimal sign of its language. */
-export const cellWords = (cell: Words, align: Column["align"], speak: Speak): string =>
-  speak(align === "end" && typeof cell === "string" && plainFigure.test(cell) ? figured(cell) : cell);
-
-/** A figure with at most a unit: no tag, no name. */
-const plainFigure = /^[-−±]?\d+\.\d+(?:\s\D*)?$/;
 
 /** Top of a line below the head: each that goes on with its row takes less. */
 function lineTop(line: number, goingOn: ReadonlySet<number> = new Set()): Millimetres {

@@ -1,5 +1,7 @@
+import { say, type Words } from "#engine";
 import { broken, fitted } from "../drawing/lettering.ts";
 import type { Mark, Millimetres, PaperPoint } from "../drawing/mark.ts";
+import type { Speak } from "../words/speak.ts";
 import { type ConductorKind, markings } from "./conductors.ts";
 import type { Designations } from "./designations.ts";
 import { words } from "./symbols.ts";
@@ -11,7 +13,7 @@ export interface Tap {
   /** Which of several rails of the same kind: buttons that speak to different detectors never meet. */
   readonly rail?: number;
   /** Where it comes from if that is another circuit or line than the group's: it is written there, and meets no rail. */
-  readonly foreign?: string;
+  readonly foreign?: Words;
   readonly side: "above" | "below";
   readonly x: Millimetres;
 }
@@ -41,13 +43,19 @@ export interface Column {
   readonly marks: (at: PaperPoint) => readonly Mark[];
 }
 
+/** What the columns of a drawing are written with. */
+export interface Written {
+  readonly names: Designations;
+  readonly speak: Speak;
+}
+
 export const columnWidth: Millimetres = 46;
 export const columnPitch: Millimetres = 50;
 export const columnHeight: Millimetres = 36;
 
 /** "! L1 of F2": a conductor of another circuit. */
-export const foreignWords = (conductor: ConductorKind, device: string, names: Designations): string =>
-  `! ${markings[conductor]} of ${names.of(device)}`;
+export const foreignWords = (conductor: ConductorKind, device: string, names: Designations): Words =>
+  say`! ${markings[conductor]} of ${names.of(device)}`;
 
 /** Lines of text in a column to the right of its symbol. */
 export function captions(

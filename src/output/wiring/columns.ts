@@ -1,8 +1,8 @@
+import { inside, joined, type Said, say, type Words } from "#engine";
 import { detectorMarks } from "../drawing/detector-mark.ts";
 import { broken, fitted } from "../drawing/lettering.ts";
 import type { Mark, Millimetres } from "../drawing/mark.ts";
-import { type Column, captions, columnHeight, columnWidth, foreignWords } from "./column.ts";
-import type { Designations } from "./designations.ts";
+import { type Column, captions, columnHeight, columnWidth, foreignWords, type Written } from "./column.ts";
 import { coilColumn, loadColumn, mainColumn } from "./load-columns.ts";
 import type { GroupPlan, PlannedButton, PlannedDetector, Terminal } from "./plan.ts";
 import { box, latchingSwitch, pushButton, terminal, uprightContact, words } from "./symbols.ts";
@@ -20,24 +20,24 @@ const belowAt: Readonly<Partial<Record<Terminal["kind"], Millimetres>>> = {
   "control-plus": 37,
   "control-minus": 42.5,
 };
-const shortLabels: Readonly<Partial<Record<Terminal["kind"], string>>> = {
-  "extension-in": "in",
-  "extension-out": "out",
+const shortLabels: Readonly<Partial<Record<Terminal["kind"], Words>>> = {
+  "extension-in": say`in`,
+  "extension-out": say`out`,
   "control-plus": "+",
   "control-minus": "−",
 };
 
 /** All apparatus of a group from left to right. */
-export function columnsOf(group: GroupPlan, names: Designations): readonly Column[] {
+export function columnsOf(group: GroupPlan, written: Written): readonly Column[] {
   const rails = buttonRails(group);
   return [
-    ...group.detectors.map((one) => detectorColumn(one, rails.get(one.wired.id) ?? 0, names)),
-    ...group.buttons.map((one) => buttonColumn(one, rails.get(one.button.detectors[0] ?? "") ?? 0, names)),
-    ...(group.line.override === "yes" ? [besideColumn()] : []),
-    ...group.mains.map((one) => mainColumn(one, group, names)),
-    ...group.coils.map((one) => coilColumn(one, names)),
-    ...group.loads.map((load) => loadColumn(load, group, names)),
-    ...group.emergency.map((load) => loadColumn(load, group, names)),
+    ...group.detectors.map((one) => detectorColumn(one, rails.get(one.wired.id) ?? 0, written)),
+    ...group.buttons.map((one) => buttonColumn(one, rails.get(one.button.detectors[0] ?? "") ?? 0, written)),
+    ...(group.line.override === "yes" ? [besideColumn(written)] : []),
+    ...group.mains.map((one) => mainColumn(one, group, written)),
+    ...group.coils.map((one) => coilColumn(one, written)),
+    ...group.loads.map((load) => loadColumn(load, group, written)),
+    ...group.emergency.map((load) => loadColumn(load, group, written)),
   ];
 }
 
@@ -53,7 +53,9 @@ function buttonRails({ buttons }: GroupPlan): ReadonlyMap<string, number> {
   return new Map(sets.flatMap((set, i) => [...set].map((id) => [id, i] as const)));
 }
 
-function detectorColumn(planned: PlannedDetector, rail: number, names: Designations): Column {
+const roles = { master: say`master`, slave: say`slave`, parallel: say`parallel` } as const;
+
+function detectorColumn(planned: PlannedDetector, rail: number, { names, speak }: Written): Column {
   const { wired, terminals, room } = planned;
   const placed = terminals.flatMap((one) => {
     const above = aboveAt[one.kind];
@@ -62,10 +64,10 @@ function detectorColumn(planned: PlannedDetector, rail: number, names: Designati
   });
   const potentialFree = wired.contact?.kind === "potential-free";
   const said = [
-    wired.role === "alone" ? undefined : wired.role,
-    terminals.some(({ declared }) => declared === "unknown") ? "terminals: see data sheet" : undefined,
-    potentialFree ? "potential-free contact" : undefined,
-  ].filter((text) => text !== undefined);
+    wired.role === "alone" ? undefined : roles[wired.role],
+    terminals.some(({ declared }) => declared === "unknown") ? say`terminals: see data sheet` : undefined,
+    potentialFree ? say`potential-free contact` : undefined,
+  ].flatMap((text) => (text === undefined ? [] : [speak(text)]));
   const missing = terminals.some(({ declared }) => declared === "no") || planned.foreign !== undefined;
   return {
     shows: [
@@ -100,14 +102,16 @@ function detectorColumn(planned: PlannedDetector, rail: number, names: Designati
         size: 3.5,
         weight: "semibold",
       }),
-      ...[...broken(room, columnWidth - 11, 2.5), ...said]
+      ...[room, ...said]
+        .flatMap((text) => broken(text, columnWidth - 11, 2.5))
         .slice(0, 3)
         .map((text, i) =>
           words([left + 9.5, top + 20.5 + i * 3.9], fitted(text, columnWidth - 11, { size: 2.5 })),
         ),
       ...placed.flatMap(({ one, x, side }): readonly Mark[] => {
         const y = side === "above" ? top : top + columnHeight;
-        const label = `${one.declared === "no" ? "! " : ""}${shortLabels[one.kind] ?? one.label}`;
+        const name = speak(shortLabels[one.kind] ?? one.label);
+        const label = one.declared === "no" ? `! ${name}` : name;
         const onContact = x === 6 && wired.output !== undefined;
         return [
           words([left + x + (onContact ? 1.6 : 0), side === "above" ? y + 4.6 : y - 2.2], label, {
@@ -120,14 +124,26 @@ function detectorColumn(planned: PlannedDetector, rail: number, names: Designati
   };
 }
 
+const lampNeutral: Readonly<Record<NonNullable<PlannedButton["button"]["glowLamp"]>["ownNeutral"], Said>> = {
+  yes: say`own neutral`,
+  no: say`no own neutral`,
+  unknown: say`own neutral unknown`,
+};
+
 function buttonColumn(
   { button, designation, room, from, foreign }: PlannedButton,
   rail: number,
-  names: Designations,
+  { names, speak }: Written,
 ): Column {
   const latching = button.kind === "latching-switch";
   const lamp = button.glowLamp
-    ? `lamp ${Number((button.glowLamp.current * 1000).toPrecision(2))} mA, ${button.glowLamp.ownNeutral === "yes" ? "own neutral" : button.glowLamp.ownNeutral === "no" ? "no own neutral" : "own neutral unknown"}`
+    ? joined(
+        [
+          say`lamp ${Number((button.glowLamp.current * 1000).toPrecision(2))} mA`,
+          lampNeutral[button.glowLamp.ownNeutral],
+        ],
+        ", ",
+      )
     : undefined;
   return {
     shows: [
@@ -149,13 +165,13 @@ function buttonColumn(
       ...(latching ? latchingSwitch : pushButton)(left + 10, top, top + columnHeight),
       ...captions(
         [left, top],
-        designation,
+        speak(designation),
         [
-          latching ? "! latching switch, not a push-button" : "push-button",
+          latching ? say`! latching switch, not a push-button` : say`push-button`,
           room,
-          ...(from === "unknown" ? ["connects L or N: see data sheet"] : []),
+          ...(from === "unknown" ? [say`connects L or N: see data sheet`] : []),
           ...(lamp ? [lamp] : []),
-        ],
+        ].map(speak),
         14,
       ),
       terminal([left + 10, top]),
@@ -165,7 +181,7 @@ function buttonColumn(
 }
 
 /** A switch that stays beside the contacts. */
-function besideColumn(): Column {
+function besideColumn({ speak }: Written): Column {
   return {
     shows: ["latching-switch", "terminal"],
     taps: [
@@ -177,8 +193,8 @@ function besideColumn(): Column {
       ...latchingSwitch(left + 10, top, top + columnHeight),
       ...captions(
         [left, top],
-        "switch",
-        ["stays beside the contact: what it switches on, no detector switches off"],
+        speak(inside(say`Switch`)),
+        [speak(say`stays beside the contact: what it switches on, no detector switches off`)],
         14,
       ),
       terminal([left + 10, top]),

@@ -1,4 +1,4 @@
-import type { Line, SourceId, Supply } from "#engine";
+import { type Line, type Said, type SourceId, type Supply, say, type Words } from "#engine";
 import { ink, type Variant } from "../drawing/ink.ts";
 import type { Pen } from "../drawing/mark.ts";
 
@@ -48,7 +48,7 @@ export const controlPair = ["control-plus", "control-minus"] as const satisfies 
 export type WiringRegion = Supply["region"];
 
 /** How a conductor is marked at its ends. */
-export const markings: Readonly<Record<ConductorKind, string>> = {
+export const markings: Readonly<Record<ConductorKind, Words>> = {
   L1: "L1",
   L2: "L2",
   L3: "L3",
@@ -58,54 +58,62 @@ export const markings: Readonly<Record<ConductorKind, string>> = {
   "switched-L1": "L1′",
   "switched-L2": "L2′",
   "switched-L3": "L3′",
-  button: "button",
-  signal: "signal",
-  "control-plus": "control +",
-  "control-minus": "control −",
-  "low-plus": "supply +",
-  "low-minus": "supply −",
-  "low-signal": "signal",
-  unknown: "unknown",
+  button: say`button`,
+  signal: say`signal`,
+  "control-plus": say`control +`,
+  "control-minus": say`control −`,
+  "low-plus": say`supply +`,
+  "low-minus": say`supply −`,
+  "low-signal": say`signal`,
+  unknown: say`unknown`,
 };
 
-const words: Readonly<Record<WiringRegion, Readonly<Record<ConductorKind, string>>>> = {
+const brown = say`brown`;
+const black = say`black`;
+const grey = say`grey`;
+const anyLine = say`brown, black or grey`;
+const anyHot = say`any but white, gray, green`;
+const seeSheet = say`see data sheet`;
+const unknown = say`unknown`;
+
+const words: Readonly<Record<WiringRegion, Readonly<Record<ConductorKind, Said>>>> = {
   IEC: {
-    L1: "brown",
-    L2: "black",
-    L3: "grey",
-    neutral: "blue",
-    protective: "green-yellow",
-    switched: "brown, black or grey",
-    "switched-L1": "brown",
-    "switched-L2": "black",
-    "switched-L3": "grey",
-    button: "brown, black or grey",
-    signal: "brown, black or grey",
-    "control-plus": "brown, black or grey",
-    "control-minus": "brown, black or grey",
-    "low-plus": "see data sheet",
-    "low-minus": "see data sheet",
-    "low-signal": "see data sheet",
-    unknown: "unknown",
+    L1: brown,
+    L2: black,
+    L3: grey,
+    neutral: say`blue`,
+    protective: say`green-yellow`,
+    switched: anyLine,
+    "switched-L1": brown,
+    "switched-L2": black,
+    "switched-L3": grey,
+    button: anyLine,
+    signal: anyLine,
+    "control-plus": anyLine,
+    "control-minus": anyLine,
+    "low-plus": seeSheet,
+    "low-minus": seeSheet,
+    "low-signal": seeSheet,
+    unknown: unknown,
   },
   US: {
-    L1: "any but white, gray, green",
-    L2: "any but white, gray, green",
-    L3: "any but white, gray, green",
-    neutral: "white or gray",
-    protective: "green, green-yellow or bare",
-    switched: "any but white, gray, green",
-    "switched-L1": "any but white, gray, green",
-    "switched-L2": "any but white, gray, green",
-    "switched-L3": "any but white, gray, green",
-    button: "any but white, gray, green",
-    signal: "any but white, gray, green",
-    "control-plus": "any but white, gray, green",
-    "control-minus": "any but white, gray, green",
-    "low-plus": "see data sheet",
-    "low-minus": "see data sheet",
-    "low-signal": "see data sheet",
-    unknown: "unknown",
+    L1: anyHot,
+    L2: anyHot,
+    L3: anyHot,
+    neutral: say`white or gray`,
+    protective: say`green, green-yellow or bare`,
+    switched: anyHot,
+    "switched-L1": anyHot,
+    "switched-L2": anyHot,
+    "switched-L3": anyHot,
+    button: anyHot,
+    signal: anyHot,
+    "control-plus": anyHot,
+    "control-minus": anyHot,
+    "low-plus": seeSheet,
+    "low-minus": seeSheet,
+    "low-signal": seeSheet,
+    unknown: unknown,
   },
 };
 
@@ -115,17 +123,17 @@ export const colourSource: Readonly<Record<WiringRegion, SourceId>> = {
 };
 
 /** The colour of a conductor's insulation in words, by the region of the supply. */
-export const colourWords = (kind: ConductorKind, region: WiringRegion): string => words[region][kind];
+export const colourWords = (kind: ConductorKind, region: WiringRegion): Said => words[region][kind];
 
 /** Line colours, for a wire that is one of several in a cable: the free ones of brown, black and grey, in this order; beyond them cores by number. */
 export function coloursInCable(
   conductors: readonly ConductorKind[],
   region: WiringRegion,
-): ReadonlyMap<ConductorKind, string> {
+): ReadonlyMap<ConductorKind, Said> {
   if (region === "US") return new Map(conductors.map((kind) => [kind, colourWords(kind, region)]));
   const ownColour = (kind: ConductorKind): boolean => isLine(kind) || kind.startsWith("switched-L");
   const fixed = new Set(conductors.filter(ownColour).map((kind) => words.IEC[kind]));
-  const free = ["brown", "black", "grey"].filter((colour) => !fixed.has(colour));
+  const free = [brown, black, grey].filter((colour) => !fixed.has(colour));
   return new Map(
     conductors.map((kind) => {
       if (
@@ -136,7 +144,7 @@ export function coloursInCable(
         kind.startsWith("low-")
       )
         return [kind, words.IEC[kind]];
-      return [kind, free.shift() ?? "by number"];
+      return [kind, free.shift() ?? say`by number`];
     }),
   );
 }

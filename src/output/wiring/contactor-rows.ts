@@ -1,21 +1,22 @@
+import { joined, say, type Words } from "#engine";
 import { type ConductorKind, colourWords, markings } from "./conductors.ts";
 import type { Designations } from "./designations.ts";
 import { brokenBy, switchedFor } from "./load-columns.ts";
 import type { GroupPlan } from "./plan.ts";
 
 /** Rows of the terminal schedule for the contactors of a group: coils that it holds, main contacts that feed it. */
-export function contactorRows(group: GroupPlan, names: Designations): readonly (readonly string[])[] {
+export function contactorRows(group: GroupPlan, names: Designations): readonly (readonly Words[])[] {
   const { supply, feed, detectors, coils, mains, loads } = group;
   const row = (of: {
     readonly id: string;
-    readonly terminal: string;
+    readonly terminal: Words;
     readonly conductor: ConductorKind;
-    readonly goal: string;
-    readonly cable: string;
-  }): readonly string[] => [
+    readonly goal: Words;
+    readonly cable: Words;
+  }): readonly Words[] => [
     names.of(of.id),
     of.terminal,
-    of.conductor === "unknown" ? "unknown" : markings[of.conductor],
+    of.conductor === "unknown" ? say`unknown` : markings[of.conductor],
     of.conductor === "unknown" ? "" : colourWords(of.conductor, supply.region),
     of.goal,
     of.cable,
@@ -26,14 +27,14 @@ export function contactorRows(group: GroupPlan, names: Designations): readonly (
       .filter(({ from, to, conductors }) => (from === id || to === id) && conductors.includes(conductor))
       .map(({ designation }) => designation)
       .join(", ");
-  const circuit = feed?.circuit.name ?? "unknown";
+  const circuit = feed?.circuit.name ?? say`unknown`;
   return [
     ...coils.flatMap(({ id, pack }) => {
       if (pack)
         return (["low-plus", "low-minus", "low-signal"] as const).map((conductor) =>
           row({
             id,
-            terminal: conductor === "low-plus" ? "+" : conductor === "low-minus" ? "−" : "signal",
+            terminal: conductor === "low-plus" ? "+" : conductor === "low-minus" ? "−" : say`signal`,
             conductor,
             goal: detectors.map(({ wired }) => wired.tag).join(", "),
             cable: cablesAt(id, conductor),
@@ -60,16 +61,18 @@ export function contactorRows(group: GroupPlan, names: Designations): readonly (
           terminal: String(2 * i + 1),
           conductor: line,
           goal: circuit,
-          cable: inBoard === "yes" ? "in the board" : cablesAt(id, line),
+          cable: inBoard === "yes" ? say`in the board` : cablesAt(id, line),
         }),
         row({
           id,
           terminal: String(2 * i + 2),
           conductor: switched,
-          goal: loads
-            .filter((load) => switchedFor(group, load) === switched)
-            .map(({ designation }) => designation)
-            .join(", "),
+          goal: joined(
+            loads
+              .filter((load) => switchedFor(group, load) === switched)
+              .map(({ designation }) => designation),
+            ", ",
+          ),
           cable: cablesAt(id, switched),
         }),
       ]),

@@ -1,12 +1,20 @@
-import type { FoundInstallation, Site, WiringModel } from "#engine";
+import {
+  english,
+  type FoundInstallation,
+  joined,
+  type Site,
+  say,
+  type WiringModel,
+  type Words,
+} from "#engine";
 
 /** Reference designations of everything in a wiring by the id of its record: class letter and number, + before a location. */
 export interface Designations {
-  readonly of: (id: string) => string;
+  readonly of: (id: string) => Words;
   /** The residual current device of a protective device; undefined where there is none or nobody knows. */
   readonly rcdOf: (device: string) => string | undefined;
   /** "E1–E8, E11" for many. */
-  readonly ofAll: (ids: readonly string[]) => string;
+  readonly ofAll: (ids: readonly string[]) => Words;
 }
 
 /**
@@ -31,7 +39,7 @@ export function designations(
   for (const { rcd } of model.devices)
     if (rcd !== undefined && rcd !== "none" && !rcds.has(rcd.id))
       rcds.set(rcd.id, `F${model.devices.length + rcds.size + 1}`);
-  const of = (id: string): string => names.get(id) ?? "unknown";
+  const of = (id: string): Words => names.get(id) ?? say`unknown`;
   return {
     of,
     rcdOf: (id) => {
@@ -43,12 +51,14 @@ export function designations(
 }
 
 /** Neighbours in number as a range, upwards or downwards. @example E1, E2, E3, E7 → "E1–E3, E7" */
-export function ranges(names: readonly string[]): string {
+export function ranges(names: readonly string[]): string;
+export function ranges(names: readonly Words[]): Words;
+export function ranges(names: readonly Words[]): Words {
   const parsed = names.map((name) => {
-    const match = /^(.*?)(\d+)$/.exec(name);
-    return { name, stem: match?.[1] ?? name, number: match ? Number(match[2]) : Number.NaN };
+    const match = typeof name === "string" ? /^(.*?)(\d+)$/.exec(name) : null;
+    return { name, stem: match?.[1] ?? english(name), number: match ? Number(match[2]) : Number.NaN };
   });
-  const runs: { readonly members: string[]; stem: string; last: number; step: number }[] = [];
+  const runs: { readonly members: Words[]; stem: string; last: number; step: number }[] = [];
   for (const { name, stem, number } of parsed) {
     const run = runs.at(-1);
     const step = run ? number - run.last : Number.NaN;
@@ -58,7 +68,11 @@ export function ranges(names: readonly string[]): string {
       run.step = step;
     } else runs.push({ members: [name], stem, last: number, step: 0 });
   }
-  return runs
-    .map(({ members }) => (members.length > 2 ? `${members[0]}–${members.at(-1)}` : members.join(", ")))
-    .join(", ");
+  const parts = runs.flatMap(({ members }) =>
+    members.length > 2 ? [joined([members[0]!, members.at(-1)!], "–")] : members,
+  );
+  // Names alone are the same in every language.
+  return names.every((name) => typeof name === "string")
+    ? parts.map(english).join(", ")
+    : joined(parts, ", ");
 }

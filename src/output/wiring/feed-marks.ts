@@ -1,9 +1,8 @@
-import type { Contactor } from "#engine";
+import { type Contactor, joined, say, type Words } from "#engine";
 import { fitted } from "../drawing/lettering.ts";
 import type { Mark, Millimetres } from "../drawing/mark.ts";
-import type { SymbolKey } from "./column.ts";
+import type { SymbolKey, Written } from "./column.ts";
 import type { ConductorKind } from "./conductors.ts";
-import type { Designations } from "./designations.ts";
 import type { GroupPlan } from "./plan.ts";
 import {
   box,
@@ -50,7 +49,7 @@ const breakerAt = 46;
 /** Board with the devices of the group's circuit: marks, symbols shown, and the stretches of the rails inside it, which devices interrupt. */
 export function feedMarks(
   group: GroupPlan,
-  names: Designations,
+  written: Written,
   at: { readonly left: Millimetres; readonly top: Millimetres; readonly rails: Rails },
 ): {
   /** What is inside is drawn upon it. */
@@ -65,7 +64,8 @@ export function feedMarks(
   }[];
 } {
   const { left, top, rails } = at;
-  if (group.pack) return packMarks(group.pack, names, at);
+  const { names, speak } = written;
+  if (group.pack) return packMarks(group.pack, written, at);
   const { feed } = group;
   const device = feed?.device;
   const right = left + boardWidth;
@@ -101,18 +101,23 @@ export function feedMarks(
       to: left + ends[2 * i + 1]!,
     }));
   };
-  const rcdName = device && names.rcdOf(device.id);
   const texts = [
     device
-      ? `${names.of(device.id)}  ${deviceWords(device.type, device.rating)}`
-      : "protective device unknown",
+      ? joined([names.of(device.id), deviceWords(device.type, device.rating)], "  ")
+      : say`protective device unknown`,
     rcd === "there" && typeof device?.rcd === "object"
-      ? `${rcdName}  RCD ${Math.round(device.rcd.residual * 1000)} mA${feed?.found?.rcdName ? ` (${feed.found.rcdName})` : ""}`
+      ? joined(
+          [
+            names.rcdOf(device.id) ?? "",
+            rcdWords(Math.round(device.rcd.residual * 1000), feed?.found?.rcdName),
+          ],
+          "  ",
+        )
       : rcd === "none"
-        ? "no RCD on record"
-        : "RCD unknown",
-    feed ? `circuit ${feed.circuit.name}` : "circuit unknown",
-  ];
+        ? say`no RCD on record`
+        : say`RCD unknown`,
+    feed ? say`circuit ${feed.circuit.name}` : say`circuit unknown`,
+  ].map(speak);
   return {
     shows: [
       "location",
@@ -129,7 +134,7 @@ export function feedMarks(
       words(
         [left + 2.5, top + 4.6],
         fitted(
-          feed?.board ? `${feed.board.designation}  ${feed.board.name}` : "board unknown",
+          speak(feed?.board ? joined([feed.board.designation, feed.board.name], "  ") : say`board unknown`),
           right - left - 5,
           { size: 2.5, weight: "semibold" },
         ),
@@ -158,15 +163,17 @@ export function feedMarks(
 /** A relay pack as the supply of low-voltage detectors. */
 function packMarks(
   pack: Contactor,
-  names: Designations,
+  { names, speak }: Written,
   { left, top, rails }: { readonly left: Millimetres; readonly top: Millimetres; readonly rails: Rails },
 ): ReturnType<typeof feedMarks> {
   const supplies = pack.pack?.supplies;
   const texts = [
-    "relay pack, low voltage",
-    supplies === undefined ? "what it gives: see data sheet" : `gives ${Math.round(supplies * 1000)} mA`,
-    "mains side: its other sheet",
-  ];
+    say`relay pack, low voltage`,
+    supplies === undefined
+      ? say`what it gives: see data sheet`
+      : say`gives ${`${Math.round(supplies * 1000)} mA`}`,
+    say`mains side: its other sheet`,
+  ].map(speak);
   return {
     shows: ["location"],
     frame: box([left, top], boardWidth, lowestRail(rails) - top + 19, { ...thin, dash: [3, 1.5] }),
@@ -179,7 +186,10 @@ function packMarks(
     marks: [
       words(
         [left + 2.5, top + 4.6],
-        fitted(`${names.of(pack.id)}  ${pack.name}`, boardWidth - 5, { size: 2.5, weight: "semibold" }),
+        fitted(speak(joined([names.of(pack.id), pack.name], "  ")), boardWidth - 5, {
+          size: 2.5,
+          weight: "semibold",
+        }),
         { weight: "semibold" },
       ),
       ...allRails(rails).map(({ y }) => terminal([left + boardWidth / 2, y])),
@@ -190,9 +200,21 @@ function packMarks(
   };
 }
 
+const rcdWords = (milliamperes: number, name: string | undefined): Words =>
+  name ? say`RCD ${milliamperes} mA (${name})` : say`RCD ${milliamperes} mA`;
+
 /** "B 10 A"; what is not known says so. */
-export function deviceWords(type: string, rating: number | undefined): string {
-  if (type === "unknown" && rating === undefined) return "type and rating unknown";
-  const kind = type === "unknown" ? "type unknown" : type === "fuse-gG" ? "fuse gG" : type;
-  return `${kind} ${rating === undefined ? "rating unknown" : `${rating} A`}`;
+export function deviceWords(type: string, rating: number | undefined): Words {
+  if (rating === undefined)
+    return type === "unknown"
+      ? say`type and rating unknown`
+      : type === "fuse-gG"
+        ? say`fuse gG rating unknown`
+        : say`${type} rating unknown`;
+  const amperes = `${rating} A`;
+  return type === "unknown"
+    ? say`type unknown ${amperes}`
+    : type === "fuse-gG"
+      ? say`fuse gG ${amperes}`
+      : `${type} ${amperes}`;
 }

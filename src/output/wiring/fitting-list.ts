@@ -3,13 +3,18 @@ import {
   type Check,
   cubicInches,
   type DetectorModel,
-  english,
+  figured,
+  first,
   fixingOf,
   fixingWords,
+  joined,
   type Mounting,
   mountingsOf,
   roomTitle,
+  type Said,
   type Site,
+  say,
+  type Words,
 } from "#engine";
 import { cutOutWords, millimetres } from "../setting-out/device-rows.ts";
 import { branchPoints } from "./branch-points.ts";
@@ -25,23 +30,23 @@ export function boxList(site: Site, plan: WiringPlan): Table {
   const seen = new Set<string>();
   return {
     columns: [
-      column("At", 16),
-      column("What", 40),
-      column("Room", 37),
-      column("Storey", 23),
-      column("Cut-out mm", 24, "end"),
-      column("Depth mm", 22, "end"),
-      column("Cables", 18, "end"),
+      column(say`At`, 16),
+      column(say`What`, 40),
+      column(say`Room`, 37),
+      column(say`Storey`, 23),
+      column(say`Cut-out mm`, 24, "end"),
+      column(say`Depth mm`, 22, "end"),
+      column(say`Cables`, 18, "end"),
     ],
     rows: [
       ...groups.flatMap((group) => [
         ...group.detectors.map(({ wired, model, room }) => [
           wired.tag,
-          [fixingText(site, wired.id), ...volumeWords(group, wired.id)].join(", "),
+          joined([fixingText(site, wired.id), ...volumeWords(group, wired.id)], ", "),
           room,
           storeyOf(wired.room),
-          cutOutWords(model).replace("*", ""),
-          model?.depth === undefined ? "unknown" : millimetres(model.depth),
+          cutOutWords(model),
+          model?.depth === undefined ? say`unknown` : millimetres(model.depth),
           String(group.cables.filter(({ from, to }) => from === wired.id || to === wired.id).length),
         ]),
         ...group.buttons.flatMap(({ button, designation, room }) => {
@@ -51,7 +56,7 @@ export function boxList(site: Site, plan: WiringPlan): Table {
           return [
             [
               designation,
-              planned === "button" ? "existing box of the switch" : "box in the wall",
+              planned === "button" ? say`existing box of the switch` : say`box in the wall`,
               room,
               storeyOf(button.room),
               "",
@@ -67,7 +72,7 @@ export function boxList(site: Site, plan: WiringPlan): Table {
         )?.room;
         return [
           names.of(id),
-          "branch box that can be got at",
+          say`branch box that can be got at`,
           roomTitle(site.rooms.find((one) => one.id === room)),
           storeyOf(room),
           "",
@@ -80,7 +85,7 @@ export function boxList(site: Site, plan: WiringPlan): Table {
 }
 
 /** The least volume of a detector's box, where boxes are sized by what is in them. */
-function volumeWords({ cables, feed, supply, pack }: GroupPlan, detector: string): readonly string[] {
+function volumeWords({ cables, feed, supply, pack }: GroupPlan, detector: string): readonly Said[] {
   const gauge = feed?.found?.cable?.gauge;
   if (supply.region !== "US" || gauge === undefined || pack) return [];
   const own = cables.filter(({ from, to }) => from === detector || to === detector);
@@ -93,22 +98,24 @@ function volumeWords({ cables, feed, supply, pack }: GroupPlan, detector: string
     clamps: "inside",
     devices: 1,
   });
-  return volume === undefined ? [] : [`box of ${cubicInches(volume).toFixed(1)} in³ at least`];
+  return volume === undefined
+    ? []
+    : [say`box of ${figured(`${cubicInches(volume).toFixed(1)} in³`)} at least`];
 }
 
-export const boxNotes: readonly string[] = [
-  "Conductors loop in and out at the devices. Where more than two cables meet, a box that can be got at is listed, bought and counted in minutes; a joint made elsewhere needs one more. Cable entries sealed as the device's data sheet asks.",
+export const boxNotes: readonly Said[] = [
+  say`Conductors loop in and out at the devices. Where more than two cables meet, a box that can be got at is listed, bought and counted in minutes; a joint made elsewhere needs one more. Cable entries sealed as the device's data sheet asks.`,
 ];
 
 /** How a detector of the site is fixed, in words. */
-function fixingText(site: Site, id: string): string {
+function fixingText(site: Site, id: string): Words {
   const detector = site.detectors.find((one) => one.id === id);
   const fixing = detector && fixingOf(detector, modelOf(site, detector.model));
   return fixing === undefined
-    ? "fixing unknown"
+    ? say`fixing unknown`
     : fixing === "box"
-      ? "ceiling box"
-      : english(fixingWords[fixing]);
+      ? say`ceiling box`
+      : fixingWords[fixing];
 }
 
 const modelOf = (site: Site, id: string): DetectorModel | undefined =>
@@ -119,16 +126,16 @@ export function fittingList(site: Site): Table {
   const mountings = new Map(mountingsOf(site).map((one) => [one.detector, one]));
   return {
     columns: [
-      column("At", 16),
-      column("Room", 36),
-      column("Fixing", 30),
-      column("Cut-out", 18, "end"),
-      column("Depth", 14, "end"),
-      column("Ceiling", 26),
-      column("Entry", 24),
-      column("Fits", 16),
+      column(say`At`, 16),
+      column(say`Room`, 36),
+      column(say`Fixing`, 30),
+      column(first(say`cut-out`), 18, "end"),
+      column(say`Depth`, 14, "end"),
+      column(say`Ceiling`, 26),
+      column(say`Entry`, 24),
+      column(say`Fits`, 16),
     ],
-    rows: site.detectors.flatMap((detector): readonly (readonly string[])[] => {
+    rows: site.detectors.flatMap((detector): readonly (readonly Words[])[] => {
       const mounting = mountings.get(detector.id);
       const model = modelOf(site, detector.model);
       if (!mounting) return [];
@@ -137,8 +144,8 @@ export function fittingList(site: Site): Table {
           detector.tag || detector.id,
           roomTitle(site.rooms.find(({ id }) => id === detector.room)),
           fixingText(site, detector.id),
-          cutOutWords(model).replace("*", ""),
-          model?.depth === undefined ? "unknown" : millimetres(model.depth),
+          cutOutWords(model),
+          model?.depth === undefined ? say`unknown` : millimetres(model.depth),
           ceilingWords(mounting),
           entryWords(model),
           fitWords(mounting.checks),
@@ -148,52 +155,55 @@ export function fittingList(site: Site): Table {
   };
 }
 
-export const fittingNotes: readonly string[] = [
-  "All in mm. Ceiling: thickness of the panel and free height above it, or depth of the ceiling box, as entered for the room. Entry: where cables enter, and its seal. Fits: depth, thickness, cut-out against the bars of the grid, seal of the cable entry. Make no hole where it says no or unknown.",
+export const fittingNotes: readonly Said[] = [
+  say`All in mm. Ceiling: thickness of the panel and free height above it, or depth of the ceiling box, as entered for the room. Entry: where cables enter, and its seal. Fits: depth, thickness, cut-out against the bars of the grid, seal of the cable entry. Make no hole where it says no or unknown.`,
 ];
 
-function ceilingWords({ fixing, ceiling }: Mounting): string {
-  const size = (metres: number | undefined): string =>
-    metres === undefined ? "unknown" : millimetres(metres);
+function ceilingWords({ fixing, ceiling }: Mounting): Words {
+  const size = (metres: number | undefined): Words =>
+    metres === undefined ? say`unknown` : millimetres(metres);
   switch (fixing) {
     case "box":
-      return `box ${size(ceiling.boxDepth)}`;
+      return say`box ${size(ceiling.boxDepth)}`;
     case "ceiling-panel":
-      return `panel ${size(ceiling.thickness)}, above ${size(ceiling.voidHeight)}`;
+      return say`panel ${size(ceiling.thickness)}, above ${size(ceiling.voidHeight)}`;
     case "surface":
       return "";
     case undefined:
-      return "unknown";
+      return say`unknown`;
   }
 }
 
-const sides = { back: "back", side: "side", either: "back or side" } as const;
-const seals = { none: "no seal", grommet: "grommet", gland: "cable gland" } as const;
+const sides = { back: say`back`, side: say`side`, either: say`back or side` } as const;
+const seals = { none: say`no seal`, grommet: say`grommet`, gland: say`cable gland` } as const;
 
-const entryWords = (model: DetectorModel | undefined): string =>
+const entryWords = (model: DetectorModel | undefined): Words =>
   model?.cableEntry === undefined && model?.entrySeal === undefined
-    ? "unknown"
-    : [
-        ...(model.cableEntry === undefined ? [] : [sides[model.cableEntry]]),
-        ...(model.entrySeal === undefined ? ["seal unknown"] : [seals[model.entrySeal]]),
-      ].join(", ");
+    ? say`unknown`
+    : joined(
+        [
+          ...(model.cableEntry === undefined ? [] : [sides[model.cableEntry]]),
+          ...(model.entrySeal === undefined ? [say`seal unknown`] : [seals[model.entrySeal]]),
+        ],
+        ", ",
+      );
 
-function fitWords(checks: readonly Check[]): string {
-  if (checks.some(({ verdict }) => verdict === "fail")) return "no";
-  return checks.some(({ verdict }) => verdict === "not-proven") ? "unknown" : "yes";
+function fitWords(checks: readonly Check[]): Said {
+  if (checks.some(({ verdict }) => verdict === "fail")) return say`no`;
+  return checks.some(({ verdict }) => verdict === "not-proven") ? say`unknown` : say`yes`;
 }
 
 /** What the indicators of the models that hang in the job show, in the words of their data sheets. */
 export function indicatorList(site: Site): Table {
   const used = new Set(site.detectors.map(({ model }) => model));
   return {
-    columns: [column("Model", 66), column("Shows", 52), column("Means", 62)],
+    columns: [column(say`Model`, 66), column(say`Shows`, 52), column(say`Means`, 62)],
     rows: site.models
       .filter(({ id }) => used.has(id))
       .flatMap(({ title, indicators = [] }) => indicators.map(({ sign, meaning }) => [title, sign, meaning])),
   };
 }
 
-export const indicatorNotes: readonly string[] = [
-  "As entered from each model's own data sheet. A dark indicator and a dark lamp prove nothing: test for voltage before work.",
+export const indicatorNotes: readonly Said[] = [
+  say`As entered from each model's own data sheet. A dark indicator and a dark lamp prove nothing: test for voltage before work.`,
 ];

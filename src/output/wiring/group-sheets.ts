@@ -1,10 +1,11 @@
-import type { SourceId, Supply } from "#engine";
+import { joined, type Said, type SourceId, type Supply, say, type Words } from "#engine";
 import { frameBox, papers } from "../drawing/frame.ts";
 import type { Variant } from "../drawing/ink.ts";
-import { broken, fitted } from "../drawing/lettering.ts";
+import { broken, fitted, lengthOf } from "../drawing/lettering.ts";
 import type { Mark, Millimetres, Sheet } from "../drawing/mark.ts";
 import { type SheetTitle, titleBlockSize } from "../drawing/title-block.ts";
 import type { UnnumberedSheet } from "../setting-out/setting-out-sheets.ts";
+import type { Speak } from "../words/speak.ts";
 import { cautionHeight } from "./caution-band.ts";
 import { type Column, columnHeight, columnPitch, type SymbolKey, type Tap } from "./column.ts";
 import { columnsOf } from "./columns.ts";
@@ -31,7 +32,7 @@ const perSheet = 5;
 
 /** The wiring of one switched group: board, detectors, buttons, luminaires, every conductor by name, colour and pattern. More apparatus than a sheet holds goes on in parts. */
 export function groupSheets(input: GroupSheetsInput): readonly UnnumberedSheet[] {
-  const columns = columnsOf(input.group, input.plan.names);
+  const columns = columnsOf(input.group, { names: input.plan.names, speak: input.title.speak });
   const parts = Math.max(1, Math.ceil(columns.length / perSheet));
   return Array.from(
     { length: parts },
@@ -52,19 +53,21 @@ interface Part {
 function partSheet(input: GroupSheetsInput, part: Part): Sheet {
   const { plan, group, title, variant } = input;
   const { supply } = group;
+  const { speak } = title;
   const region = supply.region;
   const frame = frameBox("A3");
-  const top = frame.top + cautionHeight(supply, { frame, speak: title.speak });
+  const top = frame.top + cautionHeight(supply, { frame, speak });
   const stripTop = frame.bottom - titleBlockSize[1];
   const own = part.columns.slice(part.part * perSheet, (part.part + 1) * perSheet);
   const board = { left: frame.left + 4, top: top + 17 };
   const rails = railsOf(group, board.top + 13);
-  const columnTop = lowestRail(rails) + 21;
-  const feed = feedMarks(group, plan.names, { ...board, rails });
+  const columnTop = lowestRail(rails) + Math.max(21, longestNote(own, "above", speak) + 3);
+  const feed = feedMarks(group, { names: plan.names, speak }, { ...board, rails });
   const wires = wiresOf(part, own, {
     rails,
     columnTop,
     board: board.left + boardWidth,
+    speak,
   });
   const shownConductors = new Set<ConductorKind>([
     ...feed.stretches.map(({ conductor }) => conductor),
@@ -78,24 +81,27 @@ function partSheet(input: GroupSheetsInput, part: Part): Sheet {
   const pens = (kind: ConductorKind) => conductorPens(kind, { region, variant });
   const used: readonly SourceId[] = ["IEC-81346-2", "IEC-60617", colourSource[region], "EN-50110-1"];
   const verify = verifyWords(used);
+  const heading =
+    part.parts > 1
+      ? say`Switched group ${group.name}, part ${part.part + 1} of ${part.parts}`
+      : say`Switched group ${group.name}`;
   const questions = openQuestions(group);
-  const more = part.parts > 1 ? `, part ${part.part + 1} of ${part.parts}` : "";
   const tableTop = wires.bottom + 6;
   return {
     name: `wiring-${group.line.id}-${part.part + 1}`,
-    title: `${title.job}: ${title.sheet}, ${group.name}`,
+    title: `${title.job}: ${speak(title.sheet)}, ${speak(group.name)}`,
     width: papers.A3[0],
     height: papers.A3[1],
     marks: [
       words(
         [frame.left + 4, top + 8],
-        fitted(`Switched group ${group.name}${more}`, frame.right - frame.left - 8, {
+        fitted(speak(heading), frame.right - frame.left - 8, {
           size: 5,
           weight: "semibold",
         }),
         { size: 5, weight: "semibold" },
       ),
-      words([frame.left + 4, top + 13.4], group.pack ? packWords : supplyWords(supply)),
+      words([frame.left + 4, top + 13.4], speak(group.pack ? packWords : supplyWords(supply))),
       feed.frame,
       ...feed.stretches.flatMap(({ conductor, y, from, to }) =>
         pens(conductor).map((pen) => line([from, y], [to, y], pen)),
@@ -110,13 +116,11 @@ function partSheet(input: GroupSheetsInput, part: Part): Sheet {
         top: lowestRail(rails) + 24,
         right: firstColumn - 6,
         bottom: wires.firstBelow - 5,
+        speak,
       }),
       ...(part.part > 0
         ? []
-        : cableTable(
-            { ...input, speak: input.title.speak },
-            { left: frame.left + 4, top: tableTop, bottom: stripTop - 2 },
-          )),
+        : cableTable({ plan, group, speak }, { left: frame.left + 4, top: tableTop, bottom: stripTop - 2 })),
       ...wiringLegend(
         { symbols: shownSymbols, conductors: shownConductors },
         {
@@ -128,6 +132,7 @@ function partSheet(input: GroupSheetsInput, part: Part): Sheet {
           },
           region,
           variant,
+          speak,
         },
       ),
       ...sheetFrame({
@@ -168,15 +173,16 @@ function wiresOf(
     readonly rails: Rails;
     readonly columnTop: Millimetres;
     readonly board: Millimetres;
+    readonly speak: Speak;
   },
 ) {
-  const { rails, columnTop, board } = at;
+  const { rails, columnTop, board, speak } = at;
   const bottom = columnTop + columnHeight;
   const taps = own.flatMap((column, i) =>
     column.taps.map((tap) => ({ ...tap, x: firstColumn + i * columnPitch + tap.x })),
   );
   const key = ({ conductor, rail }: Tap): string => `${conductor} ${rail ?? 0}`;
-  const noted = ({ conductor, foreign }: Tap): boolean => conductor === "unknown" || foreign !== undefined;
+  const noted = (tap: Tap): boolean => noteOf(tap) !== undefined;
   const below = taps.filter((tap) => tap.side === "below" && !noted(tap));
   const elsewhere = new Set(
     columns.flatMap(({ taps: all }) => all.filter(({ side }) => side === "below").map(key)),
@@ -185,7 +191,7 @@ function wiresOf(
     Math.min(...below.filter((tap) => key(tap) === name).map(({ x }) => x));
   // The rail that begins furthest left lies uppermost: then no conductor crosses a name, which stands left of its rail.
   const belowKeys = [...new Set(below.map(key))].toSorted((a, b) => startOf(a) - startOf(b));
-  const firstBelow = bottom + 16;
+  const firstBelow = bottom + Math.max(16, longestNote(own, "below", speak) + 1);
   const yBelow = new Map(belowKeys.map((name, i) => [name, firstBelow + i * railsApart]));
   const lastX = firstColumn + own.length * columnPitch - 4;
   const goesOn = part < parts - 1;
@@ -201,9 +207,10 @@ function wiresOf(
     readonly conductor: ConductorKind;
     readonly anchor: "start" | "end";
   }[] = [];
-  const notes = taps.flatMap(({ x, side, conductor, foreign }) =>
-    foreign !== undefined || conductor === "unknown" ? [{ x, side, text: foreign ?? "unknown" }] : [],
-  );
+  const notes = taps.flatMap((tap) => {
+    const note = noteOf(tap);
+    return note === undefined ? [] : [{ x: tap.x, side: tap.side, text: speak(note) }];
+  });
   for (const { conductor, y } of allRails(rails)) {
     const mine = taps.filter((tap) => tap.side === "above" && tap.conductor === conductor && !noted(tap));
     const ends = goesOn ? lastX : Math.max(board + 56, ...mine.map(({ x }) => x));
@@ -239,18 +246,20 @@ function wiresOf(
       ...texts.map(({ x, y, conductor, anchor }) =>
         words(
           [x, y],
-          conductor === "unknown"
-            ? "line unknown"
-            : `${markings[conductor]}  ${colourWords(conductor, region)}`,
+          speak(
+            conductor === "unknown"
+              ? say`line unknown`
+              : joined([markings[conductor], colourWords(conductor, region)], "  "),
+          ),
           { anchor },
         ),
       ),
       ...notes.map(({ x, side, text }) =>
-        words([x + 0.9, side === "above" ? columnTop - 2 : bottom + 15], text, { turn: 90 }),
+        words([x + 0.9, side === "above" ? columnTop - 2 : firstBelow - 1], text, { turn: 90 }),
       ),
       ...(goesOn
         ? [
-            words([lastX, (rails.lines[0] ?? rails.neutral).y - 1.4], `→ part ${part + 2}`, {
+            words([lastX, (rails.lines[0] ?? rails.neutral).y - 1.4], speak(say`→ part ${part + 2}`), {
               anchor: "end",
             }),
           ]
@@ -259,37 +268,58 @@ function wiresOf(
   };
 }
 
-const systemNames: Readonly<Record<Supply["system"], string>> = {
+/** What is written at a tap that meets no rail. */
+const noteOf = ({ conductor, foreign }: Tap): Words | undefined =>
+  foreign ?? (conductor === "unknown" ? say`unknown` : undefined);
+
+/** The longest of the notes that stand upright at the taps of one side. */
+const longestNote = (columns: readonly Column[], side: Tap["side"], speak: Speak): Millimetres =>
+  Math.max(
+    0,
+    ...columns.flatMap(({ taps }) =>
+      taps
+        .filter((tap) => tap.side === side)
+        .map((tap) => {
+          const note = noteOf(tap);
+          return note === undefined ? 0 : lengthOf(speak(note), 2.5);
+        }),
+    ),
+  );
+
+const systemNames: Readonly<Record<Supply["system"], Words>> = {
   "TN-S": "TN-S",
   "TN-C-S": "TN-C-S",
   "TN-C": "TN-C",
   TT: "TT",
   IT: "IT",
-  unknown: "earthing system unknown",
+  unknown: say`earthing system unknown`,
 };
 
-const supplyWords = ({ voltage, frequency, system }: Supply): string =>
-  `${voltage} V, ${frequency} Hz, ${systemNames[system]}. Drawn without voltage, detectors at rest. Places: see plan; terminals, cables, boxes: see schedules.`;
+const supplyWords = ({ voltage, frequency, system }: Supply): Said =>
+  say`${voltage} V, ${frequency} Hz, ${systemNames[system]}. Drawn without voltage, detectors at rest. Places: see plan; terminals, cables, boxes: see schedules.`;
 
-const packWords =
-  "Low voltage from the relay pack, apart from the mains. Drawn without voltage, detectors at rest. Places: see plan; terminals, cables, boxes: see schedules.";
+const packWords = say`Low voltage from the relay pack, apart from the mains. Drawn without voltage, detectors at rest. Places: see plan; terminals, cables, boxes: see schedules.`;
 
 function questionMarks(
-  questions: readonly string[],
+  questions: readonly Said[],
   at: {
     readonly left: Millimetres;
     readonly top: Millimetres;
     readonly right: Millimetres;
     readonly bottom: Millimetres;
+    readonly speak: Speak;
   },
 ): readonly Mark[] {
+  const { speak } = at;
   if (questions.length === 0) return [];
-  const lines = questions.flatMap((one) => broken(`– ${one}`, at.right - at.left, 2.5));
+  const lines = questions.flatMap((one) => broken(`– ${speak(one)}`, at.right - at.left, 2.5));
   const room = Math.max(1, Math.floor((at.bottom - at.top) / 3.9) - 1);
   const shown =
-    lines.length > room ? [...lines.slice(0, room - 1), "– more: see the list of assumptions"] : lines;
+    lines.length > room
+      ? [...lines.slice(0, room - 1), `– ${speak(say`more: see the list of assumptions`)}`]
+      : lines;
   return [
-    words([at.left, at.top], "Unknown until somebody has looked", { weight: "semibold" }),
+    words([at.left, at.top], speak(say`Unknown until somebody has looked`), { weight: "semibold" }),
     ...shown.map((text, i) => words([at.left, at.top + 4 + i * 3.9], text)),
   ];
 }

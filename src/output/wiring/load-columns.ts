@@ -1,8 +1,15 @@
-import type { Contactor } from "#engine";
+import { type Contactor, joined, say } from "#engine";
 import type { Mark, Millimetres } from "../drawing/mark.ts";
-import { type Column, captions, columnHeight, columnWidth, foreignWords, type Tap } from "./column.ts";
+import {
+  type Column,
+  captions,
+  columnHeight,
+  columnWidth,
+  foreignWords,
+  type Tap,
+  type Written,
+} from "./column.ts";
 import { type ConductorKind, markings, type SwitchedKind } from "./conductors.ts";
-import type { Designations } from "./designations.ts";
 import type { GroupPlan, LoadGroup } from "./plan.ts";
 import { box, coil, device, line, luminaire, mainContact, terminal, words } from "./symbols.ts";
 
@@ -29,7 +36,7 @@ export const switchedFor = (group: GroupPlan, load: Pick<LoadGroup, "line">): Sw
       : `switched-${load.line}`;
 
 /** Main contacts of a contactor: one, or three that close together. */
-export function mainColumn(one: Contactor, group: GroupPlan, names: Designations): Column {
+export function mainColumn(one: Contactor, group: GroupPlan, { names, speak }: Written): Column {
   const poles = brokenBy(group).map((pole, i) => ({ ...pole, x: mainAt + i * mainPitch }));
   const last = poles.at(-1)?.x ?? mainAt;
   return {
@@ -58,8 +65,8 @@ export function mainColumn(one: Contactor, group: GroupPlan, names: Designations
         : []),
       ...captions(
         [left, top],
-        names.of(one.id),
-        [poles.length > 1 ? "main contacts" : "main contact", one.name],
+        speak(names.of(one.id)),
+        [poles.length > 1 ? say`main contacts` : say`main contact`, one.name].map(speak),
         last + 6,
       ),
     ],
@@ -67,9 +74,9 @@ export function mainColumn(one: Contactor, group: GroupPlan, names: Designations
 }
 
 /** Coil of a contactor, between the switched line and the neutral of the group; the relay of a pack between signal and supply. */
-export function coilColumn(one: Contactor, names: Designations): Column {
+export function coilColumn(one: Contactor, { names, speak }: Written): Column {
   const x = 10;
-  const [upper, lower] = one.pack ? ["−", "signal"] : ["A2", "A1"];
+  const [upper, lower] = one.pack ? (["−", say`signal`] as const) : (["A2", "A1"] as const);
   return {
     shows: ["coil", "terminal"],
     taps: [
@@ -79,9 +86,14 @@ export function coilColumn(one: Contactor, names: Designations): Column {
     marks: ([left, top]) => [
       box([left, top], columnWidth, columnHeight),
       ...coil(left + x, top, top + columnHeight),
-      ...captions([left, top], names.of(one.id), [one.pack ? "relay of the pack" : "coil", one.name], 16),
-      words([left + x + 2, top + 4.6], upper!),
-      words([left + x + 2, top + columnHeight - 2.2], lower!),
+      ...captions(
+        [left, top],
+        speak(names.of(one.id)),
+        [one.pack ? say`relay of the pack` : say`coil`, one.name].map(speak),
+        16,
+      ),
+      words([left + x + 2, top + 4.6], upper),
+      words([left + x + 2, top + columnHeight - 2.2], speak(lower)),
       terminal([left + x, top]),
       terminal([left + x, top + columnHeight]),
     ],
@@ -89,7 +101,7 @@ export function coilColumn(one: Contactor, names: Designations): Column {
 }
 
 /** Luminaires on a switched line, or escape luminaires before the contact. */
-export function loadColumn(load: LoadGroup, group: GroupPlan, names: Designations): Column {
+export function loadColumn(load: LoadGroup, group: GroupPlan, { names, speak }: Written): Column {
   const unswitched = load.emergency !== undefined;
   const own = group.feed && group.feed.lines.length > 1 ? load.line : group.feed?.line;
   const line: ConductorKind = load.emergency === "unknown" ? "unknown" : (own ?? "unknown");
@@ -98,11 +110,14 @@ export function loadColumn(load: LoadGroup, group: GroupPlan, names: Designation
   const paired = group.control === "pair" && !unswitched;
   const elsewhere = (conductor: ConductorKind): Pick<Tap, "foreign"> =>
     load.foreign === undefined ? {} : { foreign: foreignWords(conductor, load.foreign, names) };
-  const power = load.power === undefined ? "power unknown" : `${Number(load.power.toPrecision(3))} W each`;
+  const power =
+    load.power === undefined ? say`power unknown` : say`${Number(load.power.toPrecision(3))} W each`;
   const drivers =
     load.drivers === undefined
-      ? "drivers unknown"
-      : `${load.drivers} driver${load.drivers === 1 ? "" : "s"} each`;
+      ? say`drivers unknown`
+      : load.drivers === 1
+        ? say`1 driver each`
+        : say`${load.drivers} drivers each`;
   return {
     shows: ["luminaire", "terminal", ...(load.foreign === undefined ? [] : (["warning"] as const))],
     taps: [
@@ -118,20 +133,20 @@ export function loadColumn(load: LoadGroup, group: GroupPlan, names: Designation
       below ? lead(left + 6, top + 18, top + columnHeight) : lead(left + 6, top, top + 12),
       ...captions(
         [left, top],
-        load.designation,
+        speak(load.designation),
         [
-          `${load.count} × ${load.name}`,
+          joined([load.count, load.name], " × "),
           load.room,
-          ...(unswitched ? ["escape lighting, unswitched"] : []),
-          `${power}, ${drivers}`,
-        ],
+          ...(unswitched ? [say`escape lighting, unswitched`] : []),
+          joined([power, drivers], ", "),
+        ].map(speak),
         12,
       ),
       words([left + 16, top + 4.6], "N", { anchor: "middle" }),
       words([left + 26, top + 4.6], "PE", { anchor: "middle" }),
       words(
         [left + 7.6, below ? top + columnHeight - 2.2 : top + 4.6],
-        below ? (switched === "unknown" ? "L′" : markings[switched]) : "L",
+        speak(below ? (switched === "unknown" ? "L′" : markings[switched]) : "L"),
       ),
       ...(below ? [] : [terminal([left + 6, top])]),
       terminal([left + 16, top]),

@@ -1,4 +1,4 @@
-import { type Load, roomTitle, type Site } from "#engine";
+import { type Load, roomTitle, type Site, say } from "#engine";
 import type { Designations } from "./designations.ts";
 import type { LoadGroup } from "./plan.ts";
 
@@ -27,7 +27,7 @@ export function loadGroups(
       ids,
       designation: about.names.ofAll(ids),
       count: those.reduce((sum, { count }) => sum + count, 0),
-      name: luminaires.get(load.id)?.name.trim() || "luminaire",
+      name: luminaires.get(load.id)?.name.trim() || say`luminaire`,
       room: roomTitle(rooms.get(load.room ?? "")),
       kind: load.kind,
       power: load.power,

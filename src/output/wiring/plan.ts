@@ -13,6 +13,7 @@ import type {
   SwitchedLine,
   TerminalKind,
   WiredDetector,
+  Words,
 } from "#engine";
 import type { ConductorKind } from "./conductors.ts";
 import type { Designations } from "./designations.ts";
@@ -21,7 +22,7 @@ import type { CableRun } from "./group-cables.ts";
 /** A terminal of a detector with the conductor that belongs on it. */
 export interface Terminal {
   readonly kind: TerminalKind;
-  readonly label: string;
+  readonly label: Words;
   /** "none": nothing goes on it; unknown: something does, and nobody knows what. */
   readonly conductor: ConductorKind | "none";
   /** Whether the data sheet lists it; unknown where the data sheet lists no terminals at all. */
@@ -41,7 +42,7 @@ export interface PlannedDetector {
 
 export interface PlannedButton {
   readonly button: PushButton;
-  readonly designation: string;
+  readonly designation: Words;
   readonly room: string;
   /** Conductor that it connects to the detectors' inputs, by their data sheet. */
   readonly from: ConductorKind;
@@ -53,9 +54,9 @@ export interface PlannedButton {
 export interface LoadGroup {
   readonly ids: readonly string[];
   /** "E1–E8" */
-  readonly designation: string;
+  readonly designation: Words;
   readonly count: number;
-  readonly name: string;
+  readonly name: Words;
   readonly room: string;
   readonly kind: Load["kind"];
   /** Of one luminaire. [W] */
@@ -76,7 +77,7 @@ export interface GroupFeed {
   readonly line: ConductorKind;
   /** All line conductors of the circuit: three where it is three-phase. */
   readonly lines: readonly Line[];
-  readonly board: { readonly id: string; readonly designation: string; readonly name: string } | undefined;
+  readonly board: { readonly id: string; readonly designation: Words; readonly name: Words } | undefined;
 }
 
 export interface PlannedCable extends CableRun {
@@ -90,7 +91,7 @@ export interface PlannedCable extends CableRun {
 export interface GroupPlan {
   readonly line: SwitchedLine;
   /** Tags of its detectors: what the group is called on paper. */
-  readonly name: string;
+  readonly name: Words;
   readonly feed: GroupFeed | undefined;
   /** Of its circuit's board. */
   readonly supply: Supply;

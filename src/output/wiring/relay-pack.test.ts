@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { type FoundInstallation, wiringOfSite } from "#engine";
+import { english, type FoundInstallation, wiringOfSite } from "#engine";
 import { crossedTexts } from "../drawing/crossings.fixture.ts";
 import type { TextMark } from "../drawing/mark.ts";
 import { ferryWingTitle } from "../ferry-wing.fixture.ts";
@@ -64,7 +64,7 @@ test("Low-voltage detectors are drawn at their relay pack, without a line, neutr
 });
 
 test("Schedules name the pack's terminals, and its cables as low voltage with three cores", () => {
-  const rows = terminalSchedule(plan).rows;
+  const rows = terminalSchedule(plan).rows.map((row) => row.map(english));
   expect(rows.filter(([device]) => device === "B0.01").map((row) => row.slice(1, 5))).toEqual([
     ["+", "supply +", "see data sheet", "Q1"],
     ["−", "supply −", "see data sheet", "Q1"],
@@ -77,7 +77,9 @@ test("Schedules name the pack's terminals, and its cables as low voltage with th
     "1",
     "2",
   ]);
-  const cables = cableSchedule(plan).rows.filter(([, , , circuit]) => circuit === "low voltage");
+  const cables = cableSchedule(plan)
+    .rows.map((row) => row.map(english))
+    .filter(([, , , circuit]) => circuit === "low voltage");
   expect(cables.map(([, from, to, , cores]) => [from, to, cores])).toEqual([
     ["Q1", "B0.01", "3"],
     ["B0.01", "B0.02", "3"],

@@ -1,8 +1,9 @@
-import type { Site, Words } from "#engine";
+import { distinct, joined, type Said, type Site, say, type Words } from "#engine";
 import type { Column } from "../setting-out/table.ts";
 import { conductorWords, lengthWords, nameOf, sizeWords } from "./cable-rows.ts";
 import { type ConductorKind, colourWords, markings } from "./conductors.ts";
 import { contactorRows } from "./contactor-rows.ts";
+import { ranges } from "./designations.ts";
 import type { GroupPlan, PlannedDetector, Terminal, WiringPlan } from "./plan.ts";
 import type { Table } from "./table-sheets.ts";
 
@@ -19,8 +20,8 @@ export function terminalSchedule({ groups, built, names }: WiringPlan): Table {
     ...group.detectors.flatMap((planned) => [
       ...usedTerminals(planned).map((terminal) => [
         planned.wired.tag,
-        terminal.declared === "yes" ? terminal.label : `${terminal.label} *`,
-        terminal.conductor === "unknown" ? "unknown" : markings[terminal.conductor],
+        terminal.declared === "yes" ? terminal.label : joined([terminal.label, "*"], " "),
+        terminal.conductor === "unknown" ? say`unknown` : markings[terminal.conductor],
         terminal.conductor === "unknown" ? "" : colourWords(terminal.conductor, group.supply.region),
         goal({ group, planned, names }, terminal, built.model.circuits),
         cablesAt(group, planned.wired.id, terminal),
@@ -32,13 +33,13 @@ export function terminalSchedule({ groups, built, names }: WiringPlan): Table {
       [
         designation,
         "1",
-        from === "unknown" ? "unknown" : markings[from],
+        from === "unknown" ? say`unknown` : markings[from],
         from === "unknown" ? "" : colourWords(from, group.supply.region),
         from === "unknown"
-          ? "L or N: see data sheet"
+          ? say`L or N: see data sheet`
           : foreign === undefined
-            ? (group.feed?.circuit.name ?? "unknown")
-            : "! another circuit or line",
+            ? (group.feed?.circuit.name ?? say`unknown`)
+            : say`! another circuit or line`,
         buttonCable(group, button.id),
         "",
       ],
@@ -59,13 +60,13 @@ export function terminalSchedule({ groups, built, names }: WiringPlan): Table {
   ]);
   return {
     columns: [
-      column("Device", 18),
-      column("Terminal", 21),
-      column("Conductor", 22),
-      column("Colour", 40),
-      column("Goes to", 45),
-      column("Cable", 22),
-      column("Done", 12),
+      column(say`Device`, 18),
+      column(say`Terminal`, 21),
+      column(say`Conductor`, 22),
+      column(say`Colour`, 40),
+      column(say`Goes to`, 45),
+      column(say`Cable`, 22),
+      column(say`Done`, 12),
     ],
     rows,
   };
@@ -77,18 +78,20 @@ const usedTerminals = ({ terminals }: PlannedDetector): readonly UsedTerminal[] 
   terminals.filter((one): one is UsedTerminal => one.conductor !== "none");
 
 /** Terminals that stay empty, in one row. */
-function freeTerminals({ wired, terminals }: PlannedDetector): readonly (readonly string[])[] {
+function freeTerminals({ wired, terminals }: PlannedDetector): readonly (readonly Words[])[] {
   const free = terminals.filter(({ conductor }) => conductor === "none").map(({ label }) => label);
-  return free.length === 0 ? [] : [[wired.tag, "others", "", "", `left empty: ${free.join(", ")}`, "", ""]];
+  return free.length === 0
+    ? []
+    : [[wired.tag, say`others`, "", "", say`left empty: ${joined(free, ", ")}`, "", ""]];
 }
 
-export const terminalNotes: readonly string[] = [
-  "* not on record for this terminal: its name, or whether it is there at all, is on the data sheet of the device.",
+export const terminalNotes: readonly Said[] = [
+  say`* not on record for this terminal: its name, or whether it is there at all, is on the data sheet of the device.`,
 ];
 
-const buttonCable = (group: GroupPlan, button: string): string =>
+const buttonCable = (group: GroupPlan, button: string): Words =>
   group.cables.find(({ to, conductors }) => to === button && conductors.includes("button"))?.designation ??
-  "none here";
+  say`none here`;
 
 /** Cables that end at a device and carry the conductor of a terminal. */
 function cablesAt(group: GroupPlan, device: string, { conductor }: UsedTerminal): string {
@@ -109,7 +112,7 @@ function goal(
   }: { readonly group: GroupPlan; readonly planned: PlannedDetector; readonly names: WiringPlan["names"] },
   { kind }: UsedTerminal,
   circuits: WiringPlan["built"]["model"]["circuits"],
-): string {
+): Words {
   const others = (wanted: (one: PlannedDetector) => boolean): string =>
     group.detectors
       .filter((one) => one !== planned && wanted(one))
@@ -121,35 +124,39 @@ function goal(
     case "neutral":
       if (group.pack) return names.of(group.pack.id);
       return line.kind === "line"
-        ? (circuits.find(({ id }) => id === line.circuit)?.name ?? "unknown")
-        : "unknown";
+        ? (circuits.find(({ id }) => id === line.circuit)?.name ?? say`unknown`)
+        : say`unknown`;
     case "protective-conductor":
-      return "looped through";
+      return say`looped through`;
     case "switched-line":
       if (group.pack) return names.of(group.pack.id);
-      return [
-        ...group.loads.map(({ designation }) => designation),
-        ...(planned.wired.output === undefined ? [] : [others(({ wired }) => wired.output !== undefined)]),
-      ]
-        .filter((text) => text !== "")
-        .join(", ");
+      return joined(
+        [
+          ...group.loads.map(({ designation }) => designation),
+          ...(planned.wired.output === undefined ? [] : [others(({ wired }) => wired.output !== undefined)]),
+        ].filter((text) => text !== ""),
+        ", ",
+      );
     case "push-button":
-      return group.buttons
-        .filter(({ button }) => button.detectors.includes(planned.wired.id))
-        .map(({ designation }) => designation)
-        .join(", ");
+      return joined(
+        group.buttons
+          .filter(({ button }) => button.detectors.includes(planned.wired.id))
+          .map(({ designation }) => designation),
+        ", ",
+      );
     case "extension-in":
       return others(({ wired }) => wired.role === "slave");
     case "extension-out":
       return others(({ wired }) => wired.role !== "slave");
     case "control-plus":
     case "control-minus":
-      return [
-        ...group.loads.map(({ designation }) => designation),
-        others(({ wired }) => wired.output !== undefined),
-      ]
-        .filter((text) => text !== "")
-        .join(", ");
+      return joined(
+        [
+          ...group.loads.map(({ designation }) => designation),
+          others(({ wired }) => wired.output !== undefined),
+        ].filter((text) => text !== ""),
+        ", ",
+      );
   }
 }
 
@@ -157,13 +164,13 @@ function goal(
 export function cableSchedule({ groups, names }: WiringPlan): Table {
   return {
     columns: [
-      column("Cable", 15),
-      column("From", 19),
-      column("To", 17),
-      column("Circuit", 30),
-      column("Cores", 13, "end"),
-      column("Conductors", 47),
-      column("Section", 20, "end"),
+      column(say`Cable`, 15),
+      column(say`From`, 19),
+      column(say`To`, 17),
+      column(say`Circuit`, 30),
+      column(say`Cores`, 13, "end"),
+      column(say`Conductors`, 47),
+      column(say`Section`, 20, "end"),
       column("≈ m", 19, "end"),
     ],
     rows: groups.flatMap((group) =>
@@ -171,7 +178,7 @@ export function cableSchedule({ groups, names }: WiringPlan): Table {
         cable.designation,
         nameOf(cable.from, names),
         nameOf(cable.to, names),
-        group.pack ? "low voltage" : (group.feed?.circuit.name ?? "unknown"),
+        group.pack ? say`low voltage` : (group.feed?.circuit.name ?? say`unknown`),
         String(cable.conductors.length),
         conductorWords(cable.conductors, group.supply.region),
         sizeWords(cable.size),
@@ -181,33 +188,30 @@ export function cableSchedule({ groups, names }: WiringPlan): Table {
   };
 }
 
-export const cableNotes: readonly string[] = [
-  "Lengths are estimates from the plan, along the walls' directions, from the top of the board along ceilings and above doors wherever the circuit's route was found, with 0.3 m at each end and a tenth for bends and waste: measure before cutting. Existing cables that can stay are not told apart from new ones.",
-  "≥ where nobody entered the section: the smallest with which every check of the circuit passes.",
+export const cableNotes: readonly Said[] = [
+  say`Lengths are estimates from the plan, along the walls' directions, from the top of the board along ceilings and above doors wherever the circuit's route was found, with 0.3 m at each end and a tenth for bends and waste: measure before cutting. Existing cables that can stay are not told apart from new ones.`,
+  say`≥ where nobody entered the section: the smallest with which every check of the circuit passes.`,
 ];
 
 /** What was taken for granted and what is open, as a table. */
-export function assumptionList(
-  site: Site,
-  { built, leftOut }: WiringPlan,
-  names: (id: string) => string,
-): Table {
-  const known = new Map<string, string>([
+export function assumptionList(site: Site, { built, leftOut, names }: WiringPlan): Table {
+  const known = new Map<string, Words>([
     ...site.detectors.map(({ id, tag }) => [id, tag || id] as const),
-    ...site.luminaires.map(({ id }) => [id, names(id)] as const),
-    ...site.switches.map(({ id }) => [id, names(id)] as const),
+    ...site.luminaires.map(({ id }) => [id, names.of(id)] as const),
+    ...site.switches.map(({ id }) => [id, names.of(id)] as const),
     ...built.model.circuits.map(({ id, name }) => [id, name] as const),
     ...built.model.boards.map(({ id, name }) => [id, name] as const),
   ]);
   return {
-    columns: [column("", 10, "end"), column("Taken for granted", 100), column("Where", 70)],
+    columns: [column("", 10, "end"), column(say`Taken for granted`, 100), column(say`Where`, 70)],
     rows: [
       ...built.assumptions.map(({ text, records }) => [
         text,
-        [...new Set(records.flatMap((id) => known.get(id) ?? []))].join(", "),
+        // Names in runs, so that sixty luminaires take a line and not a page.
+        ranges(distinct(records.flatMap((id) => known.get(id) ?? []))),
       ]),
       ...(leftOut.length > 0
-        ? [["On no drawing: nobody knows what they switch, or whom they signal to", leftOut.join(", ")]]
+        ? [[say`On no drawing: nobody knows what they switch, or whom they signal to`, ranges(leftOut)]]
         : []),
     ].map((row, i) => [String(i + 1), ...row]),
   };

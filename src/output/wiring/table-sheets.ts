@@ -3,6 +3,7 @@ import { ink, muted } from "../drawing/ink.ts";
 import { broken } from "../drawing/lettering.ts";
 import type { Box, Mark, Millimetres } from "../drawing/mark.ts";
 import { corners, type SheetTitle, titleBlock, titleBlockSize } from "../drawing/title-block.ts";
+import { cellEdges, fittedColumns } from "../setting-out/fitted-columns.ts";
 import type { UnnumberedSheet } from "../setting-out/setting-out-sheets.ts";
 import { type Column, cellWords, headHeight, rowHeight, tableMarks } from "../setting-out/table.ts";
 import type { Speak } from "../words/speak.ts";
@@ -42,8 +43,9 @@ export function tableSheets(input: TableSheetsInput): readonly UnnumberedSheet[]
   const tableTop = top + 12;
   const bottom = uprightFrame.bottom - titleBlockSize[1] - noteLines.length * 3.7 - 3;
   const most = Math.max(1, Math.floor((bottom - tableTop - headHeight) / rowHeight));
+  const columns = fittedColumns(table.columns, table.rows, speak);
   const chunks = chunked(
-    table.rows.map((row) => brokenRow(row, table.columns, speak)),
+    table.rows.map((row) => brokenRow(row, columns, speak)),
     most,
   );
   return chunks.map(
@@ -59,7 +61,7 @@ export function tableSheets(input: TableSheetsInput): readonly UnnumberedSheet[]
             chunks.length > 1 ? speak(say`${heading}, ${i + 1} of ${chunks.length}`) : heading,
             { size: 5, weight: "semibold" },
           ),
-          ...tableMarks([uprightFrame.left, tableTop], { columns: table.columns, rows, speak }),
+          ...tableMarks([uprightFrame.left, tableTop], { columns, rows, speak }),
           ...noteLines.map((text, n) =>
             words(
               [
@@ -93,11 +95,12 @@ export const uprightFrameMarks = (
 /** Lines of one row, the first with the row's first cell; a word longer than its column stays whole and is cut by the table. */
 export function brokenRow(
   row: readonly Words[],
-  columns: readonly Column[],
+  given: readonly Column[],
   speak: Speak,
 ): readonly (readonly string[])[] {
+  const columns = fittedColumns(given, [], speak);
   const cells = row.map((cell, i) =>
-    broken(cellWords(cell, columns[i]!.align, speak), columns[i]!.width - 3, 2.5),
+    broken(cellWords(cell, columns[i]!.align, speak), columns[i]!.width - cellEdges, 2.5),
   );
   const lines = Math.max(1, ...cells.map((cell) => cell.length));
   return Array.from({ length: lines }, (_, i) => cells.map((cell) => cell[i] ?? ""));

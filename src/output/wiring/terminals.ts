@@ -1,17 +1,24 @@
-import type { DetectorModel, Feed, TerminalKind, WiredDetector } from "#engine";
+import {
+  type DetectorModel,
+  type Feed,
+  say,
+  type TerminalKind,
+  type WiredDetector,
+  type Words,
+} from "#engine";
 import type { ConductorKind } from "./conductors.ts";
 import type { GroupPlan, Terminal } from "./plan.ts";
 
-export const terminalLabels: Readonly<Record<TerminalKind, string>> = {
+const terminalLabels: Readonly<Record<TerminalKind, Words>> = {
   "line-in": "L",
   neutral: "N",
   "switched-line": "L′",
   "protective-conductor": "PE",
-  "push-button": "button",
-  "extension-in": "signal in",
-  "extension-out": "signal out",
-  "control-plus": "control +",
-  "control-minus": "control −",
+  "push-button": say`button`,
+  "extension-in": say`signal in`,
+  "extension-out": say`signal out`,
+  "control-plus": say`control +`,
+  "control-minus": say`control −`,
 };
 
 const order = Object.keys(terminalLabels) as readonly TerminalKind[];
@@ -48,10 +55,10 @@ export function terminalsOf(
 }
 
 /** What the terminals of a low-voltage detector are called. */
-const lowLabels: Readonly<Partial<Record<TerminalKind, string>>> = {
+const lowLabels: Readonly<Partial<Record<TerminalKind, Words>>> = {
   "line-in": "+",
   neutral: "−",
-  "switched-line": "signal",
+  "switched-line": say`signal`,
 };
 
 function conductorOn(kind: TerminalKind, wired: WiredDetector, needs: TerminalNeeds): ConductorKind | "none" {

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { deriveWiring, reviewWiring, wiringOfSite } from "#engine";
+import { deriveWiring, english, reviewWiring, wiringOfSite } from "#engine";
 import { crossedTexts } from "../drawing/crossings.fixture.ts";
 import type { Sheet, TextMark } from "../drawing/mark.ts";
 import { ferryWingTitle } from "../ferry-wing.fixture.ts";
@@ -40,7 +40,9 @@ test("A three-phase circuit stands on the sheet with all its lines, the contacto
 });
 
 test("Terminals of coil and main contacts name conductor, goal and cable; cables behind three lines have five cores", () => {
-  const rows = terminalSchedule(threePhasePlan).rows.filter(([device]) => device === "Q1");
+  const rows = terminalSchedule(threePhasePlan)
+    .rows.map((row) => row.map(english))
+    .filter(([device]) => device === "Q1");
   expect(rows.map(([, terminal, conductor, , goal]) => [terminal, conductor, goal])).toEqual([
     ["A1", "L′", "B0.01, B0.02"],
     ["A2", "N", "Lighting 1"],
@@ -70,7 +72,8 @@ test("A luminaire whose line nobody entered hangs on no rail behind three lines"
   expect(texts.filter((text) => text.startsWith("L1′  ")).length).toBe(1);
   expect(
     terminalSchedule(plan)
-      .rows.filter(([device, terminal]) => device === "Q1" && terminal === "2")
+      .rows.map((row) => row.map(english))
+      .filter(([device, terminal]) => device === "Q1" && terminal === "2")
       .map(([, , , , goal]) => goal),
   ).toEqual([""]);
 });

@@ -1,8 +1,9 @@
-import { english, type Site, type SourceId, standbyOf, type Words } from "#engine";
+import { type Said, type Site, type SourceId, say, standbyOf, type Words } from "#engine";
 import { csvOf } from "../csv/csv.ts";
 import type { Variant } from "../drawing/ink.ts";
 import type { SheetTitle } from "../drawing/title-block.ts";
 import type { UnnumberedSheet } from "../setting-out/setting-out-sheets.ts";
+import type { Speak } from "../words/speak.ts";
 import { colourSource } from "./conductors.ts";
 import { ranges } from "./designations.ts";
 import {
@@ -38,7 +39,7 @@ export const wiringDrawings = ({
     groupSheets({
       plan,
       group,
-      title: title("Wiring", storeyOf(site, group.detectors[0]?.wired.room)),
+      title: title(say`Wiring`, storeyOf(site, group.detectors[0]?.wired.room)),
       variant,
     }),
   );
@@ -58,9 +59,9 @@ export function wiringSchedules({ site, plan, title }: WiringPapersInput): reado
   const colours = [...new Set(plan.groups.map((group) => colourSource[group.supply.region]))];
   const sheets = (
     name: string,
-    heading: string,
+    heading: Said,
     table: Table,
-    notes: readonly string[],
+    notes: readonly Words[],
     used: readonly SourceId[],
   ) => {
     const verify = verifyWords(used);
@@ -76,52 +77,42 @@ export function wiringSchedules({ site, plan, title }: WiringPapersInput): reado
         });
   };
   return [
-    ...sheets("terminals", "Terminal schedule", terminalSchedule(plan), terminalNotes, [
+    ...sheets("terminals", say`Terminal schedule`, terminalSchedule(plan), terminalNotes, [
       "IEC-81346-2",
       ...colours,
     ]),
-    ...sheets("cables", "Cable schedule", cableSchedule(plan), cableNotes, ["IEC-81346-2", ...colours]),
-    ...sheets("boxes", "Box list", boxList(site, plan), boxNotes, ["IEC-81346-2"]),
+    ...sheets("cables", say`Cable schedule`, cableSchedule(plan), cableNotes, ["IEC-81346-2", ...colours]),
+    ...sheets("boxes", say`Box list`, boxList(site, plan), boxNotes, ["IEC-81346-2"]),
     ...sheets(
       "fitting",
-      "Fitting list",
+      say`Fitting list`,
       fittingList(site),
       [...fittingNotes, ...standbyNote(plan)],
       ["IEC-81346-2"],
     ),
-    ...sheets("indicators", "Indicators", indicatorList(site), indicatorNotes, []),
-    ...sheets("assumptions", "Assumptions of the wiring", assumptionsOf(site, plan), [], ["IEC-81346-2"]),
+    ...sheets("indicators", say`Indicators`, indicatorList(site), indicatorNotes, []),
+    ...sheets("assumptions", say`Assumptions of the wiring`, assumptionList(site, plan), [], ["IEC-81346-2"]),
   ];
 }
 
 /** What the devices draw by being ready, where any declares it. */
-function standbyNote({ built }: WiringPlan): readonly string[] {
+function standbyNote({ built }: WiringPlan): readonly Said[] {
   const { perYear, unknown } = standbyOf(built.model.detectors);
-  return perYear === 0
-    ? []
-    : [
-        `By being ready the devices draw ${Number(perYear.toPrecision(3))} kWh a year${unknown.length === 0 ? "" : `, without ${ranges(unknown)}, whose data sheet does not say`}.`,
-      ];
-}
-
-/** Names in runs, so that sixty luminaires take a line and not a page. */
-function assumptionsOf(site: Site, plan: WiringPlan): Table {
-  const table = assumptionList(site, plan, plan.names.of);
-  return {
-    ...table,
-    rows: table.rows.map(([number = "", text = "", where = ""]) => [
-      number,
-      text,
-      ranges(english(where).split(", ").filter(Boolean)),
-    ]),
-  };
+  if (perYear === 0) return [];
+  const drawn = Number(perYear.toPrecision(3));
+  return [
+    unknown.length === 0
+      ? say`By being ready the devices draw ${drawn} kWh a year.`
+      : say`By being ready the devices draw ${drawn} kWh a year, without ${ranges(unknown)}, whose data sheet does not say.`,
+  ];
 }
 
 /** The same schedules for a spreadsheet. */
 export const wiringTables = ({
   site,
   plan,
-}: Pick<WiringPapersInput, "site" | "plan">): readonly {
+  speak,
+}: Pick<WiringPapersInput, "site" | "plan"> & { readonly speak?: Speak }): readonly {
   readonly name: string;
   readonly content: string;
 }[] =>
@@ -134,5 +125,5 @@ export const wiringTables = ({
     ] as const
   ).map(([name, { columns, rows }]) => ({
     name: `${name}.csv`,
-    content: csvOf([columns.map(({ head }) => head), ...rows]),
+    content: csvOf([columns.map(({ head }) => head), ...rows], speak),
   }));

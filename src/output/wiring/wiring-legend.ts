@@ -1,7 +1,10 @@
+import { joined, type Said, say } from "#engine";
 import { detectorMarks } from "../drawing/detector-mark.ts";
 import type { Variant } from "../drawing/ink.ts";
+import { columnWidths, leftsOf } from "../drawing/legend-columns.ts";
 import { fitted } from "../drawing/lettering.ts";
 import type { Box, Mark, PaperPoint } from "../drawing/mark.ts";
+import type { Speak } from "../words/speak.ts";
 import type { SymbolKey } from "./column.ts";
 import {
   type ConductorKind,
@@ -29,22 +32,22 @@ import {
   words,
 } from "./symbols.ts";
 
-const meanings: Readonly<Record<SymbolKey, string>> = {
-  detector: "B: detector (doubled: hears)",
-  contact: "its contact, here open",
-  luminaire: "E: luminaires",
-  "push-button": "S: push-button",
-  "latching-switch": "S: switch",
-  coil: "Q: coil of a contactor",
-  "main-contact": "Q: main contact",
-  breaker: "F: circuit breaker",
-  fuse: "F: fuse",
-  residual: "F: residual current device",
-  "unknown-device": "unknown, look before work",
-  terminal: "terminal",
-  joint: "joined (else only crossing)",
-  location: "+A: board, what is in it",
-  warning: "as planned, not as allowed",
+const meanings: Readonly<Record<SymbolKey, Said>> = {
+  detector: say`B: detector (doubled: hears)`,
+  contact: say`its contact, here open`,
+  luminaire: say`E: luminaires`,
+  "push-button": say`S: push-button`,
+  "latching-switch": say`S: switch`,
+  coil: say`Q: coil of a contactor`,
+  "main-contact": say`Q: main contact`,
+  breaker: say`F: circuit breaker`,
+  fuse: say`F: fuse`,
+  residual: say`F: residual current device`,
+  "unknown-device": say`unknown, look before work`,
+  terminal: say`terminal`,
+  joint: say`joined (else only crossing)`,
+  location: say`+A: board, what is in it`,
+  warning: say`as planned, not as allowed`,
 };
 const order = Object.keys(meanings) as readonly SymbolKey[];
 
@@ -54,29 +57,41 @@ const keyWidth = 13;
 /** Explains the symbols and conductors that are on the sheet, and nothing else. */
 export function wiringLegend(
   shown: { readonly symbols: ReadonlySet<SymbolKey>; readonly conductors: ReadonlySet<ConductorKind> },
-  drawn: { readonly box: Box; readonly region: WiringRegion; readonly variant: Variant },
+  drawn: {
+    readonly box: Box;
+    readonly region: WiringRegion;
+    readonly variant: Variant;
+    readonly speak: Speak;
+  },
 ): readonly Mark[] {
   const rows = Math.max(1, Math.floor((drawn.box.bottom - drawn.box.top) / rowHeight));
   const entries = [
     ...conductorOrder
       .filter((kind) => shown.conductors.has(kind))
       .map((kind) => ({
-        text: kind === "unknown" ? "unknown" : `${markings[kind]}: ${colourWords(kind, drawn.region)}`,
+        text: drawn.speak(
+          kind === "unknown" ? say`unknown` : joined([markings[kind], colourWords(kind, drawn.region)], ": "),
+        ),
         marks: ([x, y]: PaperPoint) =>
           conductorPens(kind, drawn).map((pen) => line([x, y], [x + keyWidth - 3, y], pen)),
       })),
     ...order
       .filter((key) => shown.symbols.has(key))
-      .map((key) => ({ text: meanings[key], marks: (at: PaperPoint) => swatch(key, at) })),
+      .map((key) => ({ text: drawn.speak(meanings[key]), marks: (at: PaperPoint) => swatch(key, at) })),
   ];
-  const columns = Math.max(1, Math.ceil(entries.length / rows));
-  const width = (drawn.box.right - drawn.box.left) / columns;
+  const widths = columnWidths(
+    entries.map(({ text }) => text),
+    rows,
+    { room: drawn.box.right - drawn.box.left, beside: keyWidth + 1.5 },
+  );
+  const lefts = leftsOf(widths, drawn.box.left);
   return entries.flatMap(({ text, marks }, i) => {
-    const left = drawn.box.left + Math.floor(i / rows) * width;
+    const column = Math.floor(i / rows);
+    const left = lefts[column]!;
     const middle = drawn.box.top + (i % rows) * rowHeight + rowHeight / 2;
     return [
       ...marks([left, middle]),
-      words([left + keyWidth, middle + 1.1], fitted(text, width - keyWidth - 1.5, { size: 2.5 })),
+      words([left + keyWidth, middle + 1.1], fitted(text, widths[column]! - keyWidth - 1.5, { size: 2.5 })),
     ];
   });
 }

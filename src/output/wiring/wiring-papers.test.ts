@@ -370,7 +370,7 @@ test("Where boxes are sized by what is in them the box list says the least volum
     };
     const plan = wiringPlan(wiredSite, found, wiringOfSite(wiredSite, found));
     const cables = plan.groups[0]!.cables.filter(({ from, to }) => from === "b1" || to === "b1");
-    return { text: boxList(wiredSite, plan).rows[0]![1]!, cables };
+    return { text: english(boxList(wiredSite, plan).rows[0]![1]!), cables };
   };
   const { text, cables } = what(14, 120);
   const insulated = cables.flatMap(({ conductors }) => conductors).filter((one) => one !== "protective");

@@ -2,12 +2,13 @@ import {
   type BuiltWiring,
   type DerivedWiring,
   deriveWiring,
-  english,
   type FoundInstallation,
+  joined,
   type Load,
   roomTitle,
   type Site,
   type SwitchedLine,
+  say,
   supplyOfCircuit,
   type WiredDetector,
 } from "#engine";
@@ -96,8 +97,12 @@ export function wiringPlan(
       line: own.line,
       name:
         own.detectors.map(({ tag }) => tag).join(" + ") ||
-        mains.map(({ id }) => names.of(id)).join(" + ") ||
-        english(own.line.name),
+        (mains.length > 0
+          ? joined(
+              mains.map(({ id }) => names.of(id)),
+              " + ",
+            )
+          : own.line.name),
       feed,
       supply: feed ? supplyOfCircuit(model, feed.circuit.id) : model.supply,
       detectors: own.detectors.map((wired) => {
@@ -253,7 +258,7 @@ function feedOf(
     board: board && {
       id: board.id,
       designation: names.of(board.id),
-      name: board.name.trim() || "distribution board",
+      name: board.name.trim() || say`distribution board`,
     },
   };
 }
