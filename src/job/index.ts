@@ -12,7 +12,7 @@ export { createJobDocument, type DocumentWorld } from "./document/job-document.t
 export { type BegunJob, beginJob, identityOf, separateJob } from "./merge/begin-job.ts";
 export { type MergeCount, type Merged, mergeCopy } from "./merge/merge-copy.ts";
 export { type ParsedJob, parseJob } from "./parse/parse-job.ts";
-export { placeOf, type ReadRecord, readRecord } from "./parse/read-record.ts";
+export { type ReadRecord, readRecord } from "./parse/read-record.ts";
 export * from "./schema/index.ts";
 export { chosenOfJob, chosenSettings } from "./site/chosen-settings.ts";
 export { handOverOf, type JobForHandOver } from "./site/hand-over-of.ts";

@@ -49,7 +49,7 @@ function literalsOf(expression: ts.Expression): readonly string[] {
   return [];
 }
 
-const said = ["src/engine", "src/output"].flatMap((room) =>
+const said = ["src/engine", "src/output", "src/job", "src/exchange"].flatMap((room) =>
   sourceFiles(room).map(({ path }) => saidIn(path)),
 );
 const texts = new Set(said.flatMap((one) => one.texts).filter(hasWords));
@@ -80,7 +80,7 @@ describe.each(others)("what is said in the language %s", (language) => {
     expect(twice).toEqual([]);
   });
 
-  test("says every text of the engine and of the papers, and no other", () => {
+  test("says every text of the engine, of jobs, of readers and of the papers, and no other", () => {
     const own = new Set(entries.map(([text]) => text));
     expect({
       missing: [...texts].filter((text) => !own.has(text)),

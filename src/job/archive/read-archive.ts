@@ -1,5 +1,5 @@
 import * as Y from "yjs";
-import type { Problem } from "#engine";
+import { type Problem, say, type Words } from "#engine";
 import { difference, loadFile } from "../commands/load-file.ts";
 import { authorOf } from "../document/author.ts";
 import { createJobDocument } from "../document/job-document.ts";
@@ -58,8 +58,8 @@ function readArchive(bytes: Uint8Array, limits?: Parameters<typeof unpacker>[1])
       values: { count: found.aside.length, names: listed(found.aside) },
     });
   const usable = history && historyOf(history, { job, textOf });
-  if (typeof usable === "string")
-    notes.push({ code: "job-archive-history-unusable", values: { reason: usable } });
+  if (usable && "unusable" in usable)
+    notes.push({ code: "job-archive-history-unusable", values: { reason: usable.unusable } });
   if (missing.size > 0)
     notes.push({
       code: "job-archive-photo-missing",
@@ -69,7 +69,7 @@ function readArchive(bytes: Uint8Array, limits?: Parameters<typeof unpacker>[1])
     job,
     notes,
     readOnly: parsed.readOnly,
-    ...(usable && typeof usable !== "string" ? { history: usable } : {}),
+    ...(usable && !("unusable" in usable) ? { history: usable } : {}),
   };
 }
 
@@ -115,24 +115,26 @@ const listed = (names: Iterable<string>): string => {
 function historyOf(
   packed: Uint8Array,
   { job, textOf }: { readonly job: JobFile; readonly textOf: ReturnType<typeof pictureTexts> },
-): Uint8Array | string {
+): Uint8Array | { readonly unusable: Words } {
   try {
     const ydoc = new Y.Doc();
     Y.applyUpdate(ydoc, packed);
-    if (ydoc.store.pendingStructs || ydoc.store.pendingDs) return "a part of it is missing";
-    if (ydoc.store.clients.size === 0) return "it is empty";
+    if (ydoc.store.pendingStructs || ydoc.store.pendingDs) return { unusable: say`a part of it is missing` };
+    if (ydoc.store.clients.size === 0) return { unusable: say`it is empty` };
     exchangePictures(ydoc, textOf);
     const whole = Y.encodeStateAsUpdate(ydoc);
     const own = new Y.Doc();
     Y.applyUpdate(own, whole);
     const document = createJobDocument(own);
     const before = document.job();
-    if (before.id !== job.id) return "it belongs to another job";
+    if (before.id !== job.id) return { unusable: say`it belongs to another job` };
     if (difference(before, job).length === 0) return whole;
     own.clientID = authorOf([job, before, [...Y.encodeStateVector(own)]]);
     const outcome = document.run(loadFile(job));
-    return outcome.done ? Y.encodeStateAsUpdate(own) : "the readable file cannot be laid on top of it";
+    return outcome.done
+      ? Y.encodeStateAsUpdate(own)
+      : { unusable: say`the readable file cannot be laid on top of it` };
   } catch (error) {
-    return error instanceof Error ? error.message : String(error);
+    return { unusable: error instanceof Error ? error.message : String(error) };
   }
 }

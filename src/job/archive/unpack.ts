@@ -1,5 +1,5 @@
 import { Inflate } from "fflate";
-import type { Problem } from "#engine";
+import { type Problem, type Said, say, type Words } from "#engine";
 import { crc32 } from "./crc32.ts";
 
 /** What may come out of one packed file. [bytes], [1] */
@@ -20,8 +20,8 @@ export interface ZipEntry {
   readonly header: number;
 }
 
-const damaged = (reason: string): Problem => ({ code: "job-archive-damaged", values: { reason } });
-const tooLarge = (limit: string): Problem => ({ code: "job-archive-too-large", values: { limit } });
+const damaged = (reason: Said): Problem => ({ code: "job-archive-damaged", values: { reason } });
+const tooLarge = (limit: Words): Problem => ({ code: "job-archive-too-large", values: { limit } });
 
 /** Entries of the central directory, folders left out; or what is wrong with it. */
 export function zipEntries(bytes: Uint8Array): readonly ZipEntry[] | Problem {
@@ -30,17 +30,17 @@ export function zipEntries(bytes: Uint8Array): readonly ZipEntry[] | Problem {
   // The end record stands before a comment of at most 65 535 bytes.
   while (end >= 0 && end >= bytes.length - 22 - 65535 && view.getUint32(end, true) !== 0x06054b50) end--;
   if (end < 0 || view.getUint32(end, true) !== 0x06054b50)
-    return damaged("its directory is missing, the file is cut off");
+    return damaged(say`its directory is missing, the file is cut off`);
   const count = view.getUint16(end + 10, true);
   const entries: ZipEntry[] = [];
   const names = new Set<string>();
   let at = view.getUint32(end + 16, true);
   for (let i = 0; i < count; i++) {
     if (at + 46 > bytes.length || view.getUint32(at, true) !== 0x02014b50)
-      return damaged("its directory is damaged");
+      return damaged(say`its directory is damaged`);
     const length = view.getUint16(at + 28, true);
     const name = new TextDecoder().decode(bytes.subarray(at + 46, at + 46 + length));
-    if (names.has(name)) return damaged("two of its files have one name");
+    if (names.has(name)) return damaged(say`two of its files have one name`);
     names.add(name);
     if (!name.endsWith("/"))
       entries.push({
@@ -64,11 +64,13 @@ export function unpacker(
 ): (entry: ZipEntry) => Uint8Array | Problem {
   const most = Math.min(limits.bytes, bytes.length * limits.ratio);
   const limit =
-    most === limits.bytes ? `${Math.round(limits.bytes / 1e6)} MB` : `${limits.ratio} times its packed size`;
+    most === limits.bytes
+      ? `${Math.round(limits.bytes / 1e6)} MB`
+      : say`${limits.ratio} times its packed size`;
   let left = most;
   return (entry) => {
     if (entry.encrypted) return { code: "job-archive-locked", values: {} };
-    if (entry.method !== 0 && entry.method !== 8) return damaged(`it is packed by method ${entry.method}`);
+    if (entry.method !== 0 && entry.method !== 8) return damaged(say`it is packed by method ${entry.method}`);
     // A hostile file states what it likes: both what it states and what comes out are looked at.
     if (entry.size > left) return tooLarge(limit);
     const packed = packedPart(bytes, entry);
@@ -76,7 +78,7 @@ export function unpacker(
     const whole = entry.method === 0 ? packed : inflated(packed, left);
     if (whole === "too-large") return tooLarge(limit);
     if (whole === "damaged" || whole.length !== entry.size || crc32(whole) !== entry.crc)
-      return damaged("its content does not match its checksum");
+      return damaged(say`its content does not match its checksum`);
     left -= whole.length;
     return whole;
   };
@@ -85,11 +87,11 @@ export function unpacker(
 function packedPart(bytes: Uint8Array, entry: ZipEntry): Uint8Array | Problem {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   if (entry.header + 30 > bytes.length || view.getUint32(entry.header, true) !== 0x04034b50)
-    return damaged("one of its files does not begin where its directory says");
+    return damaged(say`one of its files does not begin where its directory says`);
   const begin =
     entry.header + 30 + view.getUint16(entry.header + 26, true) + view.getUint16(entry.header + 28, true);
   const packed = bytes.subarray(begin, begin + entry.packed);
-  return packed.length < entry.packed ? damaged("the file is cut off") : packed;
+  return packed.length < entry.packed ? damaged(say`the file is cut off`) : packed;
 }
 
 /** Packed bytes that are unpacked in one go: at most about 1000 times this comes out before the limit is looked at. */

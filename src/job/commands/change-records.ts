@@ -1,4 +1,5 @@
 import type { Point, Problem } from "#engine";
+import { recordSaid } from "../parse/record-words.ts";
 import type { RecordKind } from "../schema/job-file.ts";
 import type { Command, Fields } from "./command.ts";
 import { recordOf, set } from "./record-edits.ts";
@@ -54,6 +55,6 @@ export const moveCorner = (corner: {
 
 export const gone = (what: RecordKind, id: string): Problem => ({
   code: "job-record-gone",
-  values: { what, id },
+  values: { what: recordSaid(what, id) },
   records: [id],
 });

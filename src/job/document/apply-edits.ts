@@ -2,6 +2,7 @@ import * as Y from "yjs";
 import type { Problem } from "#engine";
 import type { Edit } from "../commands/command.ts";
 import { readRecord } from "../parse/read-record.ts";
+import { recordSaid } from "../parse/record-words.ts";
 import { type JobFile, type JobRecords, type RecordKind, recordKinds } from "../schema/job-file.ts";
 import { same } from "./plain.ts";
 import { placeField, planningEntries, type Shape } from "./shape.ts";
@@ -51,7 +52,7 @@ export function judged(
       continue;
     }
     if (edit.do === "set" && !before) {
-      problems.push({ code: "job-record-gone", values: { what: kind, id }, records: [id] });
+      problems.push({ code: "job-record-gone", values: { what: recordSaid(kind, id) }, records: [id] });
       continue;
     }
     const read = readRecord(kind, edit.do === "put" ? edit.record : withFields(before, edit.fields));

@@ -1,6 +1,7 @@
 import * as Y from "yjs";
 import type { Problem } from "#engine";
-import { placeOf, readRecord } from "../parse/read-record.ts";
+import { readRecord } from "../parse/read-record.ts";
+import { placeSaid } from "../parse/record-words.ts";
 import {
   headSchemas,
   type JobFile,
@@ -46,7 +47,7 @@ export function documentReader(shape: Shape): DocumentReader {
         record: undefined,
         problems: read.problems.map((problem) => ({
           code: "job-record-broken",
-          values: { place: placeOf(kind, raw.fields), reason: problem.values.reason ?? problem.code },
+          values: { place: placeSaid(kind, raw.fields), reason: problem.values.reason ?? problem.code },
           records: [id],
         })),
       };

@@ -1,4 +1,4 @@
-import type { Outline, Point, Problem } from "#engine";
+import type { Outline, Point, Problem, Said, Words } from "#engine";
 import { mostCorners } from "../schema/values.ts";
 import { selfCrossing } from "./self-crossing.ts";
 
@@ -9,11 +9,11 @@ const leastArea = 1e-5;
 
 interface Ring {
   /** The record, as `rooms[3] “Drying room”`. */
-  readonly place: string;
+  readonly place: Words;
   /** The field, as `outline` or `holes[1]`. */
   readonly ring: string;
   /** What the outline is of, as `a room`. */
-  readonly what: string;
+  readonly what: Said;
   readonly turns: "counter-clockwise" | "clockwise";
 }
 

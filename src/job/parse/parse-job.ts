@@ -1,4 +1,4 @@
-import type { Problem } from "#engine";
+import { type Problem, say } from "#engine";
 import { migrated } from "../migrations/migrate.ts";
 import {
   headSchemas,
@@ -9,8 +9,8 @@ import {
   recordKinds,
 } from "../schema/job-file.ts";
 import { mostCorners } from "../schema/values.ts";
-import { placeOf, readRecord } from "./read-record.ts";
-import { reasonOf, shown } from "./sentences.ts";
+import { readRecord } from "./read-record.ts";
+import { nameOfRecord, quoted, reasonOf, shown } from "./sentences.ts";
 
 /** A job that was read, with what was mended; or why it was refused. */
 export type ParsedJob =
@@ -52,8 +52,7 @@ export function parseJob(content: unknown): ParsedJob {
             code: "job-field-wrong",
             values: {
               place: name,
-              reason:
-                issue.path.length > 0 ? reasonOf(issue, file[name]) : reasonOf(issue, file[name]).trim(),
+              reason: reasonOf(issue, file[name]),
             },
           }),
         ),
@@ -63,7 +62,7 @@ export function parseJob(content: unknown): ParsedJob {
   if (corners > mostCorners.job)
     return {
       problems: [
-        { code: "job-too-large", values: { count: corners, what: "corners", most: mostCorners.job } },
+        { code: "job-too-large", values: { count: corners, what: say`corners`, most: mostCorners.job } },
       ],
     };
   for (const kind of recordKinds) {
@@ -93,10 +92,10 @@ function openedFile(
     }
   }
   if (typeof file !== "object" || file === null || Array.isArray(file))
-    return { code: "job-other-format", values: { reason: `it holds ${shown(file)}` } };
+    return { code: "job-other-format", values: { reason: say`it holds ${shown(file)}` } };
   const fields = file as Readonly<Record<string, unknown>>;
   if (fields.format !== jobFormat)
-    return { code: "job-other-format", values: { reason: `its format is ${shown(fields.format)}` } };
+    return { code: "job-other-format", values: { reason: say`its format is ${shown(fields.format)}` } };
   const version = fields.version ?? 1;
   if (typeof version !== "number" || !Number.isInteger(version) || version < 1)
     return { code: "job-version-unknown", values: { version: shown(version), newest: jobVersion } };
@@ -116,7 +115,7 @@ function readList(
     return {
       records: [],
       problems: [
-        { code: "job-field-wrong", values: { place: kind, reason: `must be a list, not ${shown(raw)}` } },
+        { code: "job-field-wrong", values: { place: kind, reason: say`must be a list, not ${shown(raw)}` } },
       ],
       notes: [],
     };
@@ -143,6 +142,12 @@ function readList(
     if (problems.length >= mostProblems) break;
   }
   return { records, problems, notes };
+}
+
+/** Where a record stands in its file. @example rooms[3] “Drying room” */
+function placeOf(kind: RecordKind, raw: unknown, index: number): string {
+  const name = nameOfRecord(raw);
+  return name === undefined ? `${kind}[${index}]` : `${kind}[${index}] ${quoted(name)}`;
 }
 
 /** A hand-written record may leave its id out: nothing refers to it then. */

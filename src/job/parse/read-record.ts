@@ -1,8 +1,9 @@
-import type { Outline, Problem } from "#engine";
+import { type Outline, type Problem, type Said, say, type Words } from "#engine";
 import type { JobRecords, RecordKind } from "../schema/job-file.ts";
 import { recordSchemas } from "../schema/records.ts";
 import { faultsOf } from "./faults.ts";
 import { mendedOutline } from "./mended-outline.ts";
+import { placeSaid } from "./record-words.ts";
 import { reasonOf, shown } from "./sentences.ts";
 
 export type ReadRecord<Kind extends RecordKind> =
@@ -18,9 +19,9 @@ export type ReadRecord<Kind extends RecordKind> =
 export function readRecord<Kind extends RecordKind>(
   kind: Kind,
   raw: unknown,
-  place?: string,
+  place?: Words,
 ): ReadRecord<Kind> {
-  const here = place ?? placeOf(kind, raw);
+  const here = place ?? placeSaid(kind, raw);
   const parsed = recordSchemas[kind].safeParse(raw);
   if (!parsed.success)
     return {
@@ -28,7 +29,7 @@ export function readRecord<Kind extends RecordKind>(
         code: "job-field-wrong",
         values: {
           place: here,
-          reason: issue.path.length > 0 ? reasonOf(issue, raw) : `must be an object, not ${shown(raw)}`,
+          reason: issue.path.length > 0 ? reasonOf(issue, raw) : say`must be an object, not ${shown(raw)}`,
         },
         ...recordsOf(raw),
       })),
@@ -46,16 +47,6 @@ export function readRecord<Kind extends RecordKind>(
   return withMendedOutlines(kind, record, here);
 }
 
-/** How a record is called in sentences. @example placeOf("rooms", { id: "a", name: "Drying room" }) is rooms “Drying room” */
-export function placeOf(kind: RecordKind, raw: unknown, index?: number): string {
-  const where = index === undefined ? kind : `${kind}[${index}]`;
-  const given = typeof raw === "object" && raw !== null ? (raw as Record<string, unknown>) : {};
-  const name = [given.name, given.tag, given.title, given.id].find(
-    (value) => typeof value === "string" && value !== "",
-  );
-  return name === undefined ? where : `${where} ${shown(name)}`;
-}
-
 const recordsOf = (raw: unknown): { readonly records?: readonly string[] } => {
   const id = typeof raw === "object" && raw !== null ? (raw as Record<string, unknown>).id : undefined;
   return typeof id === "string" ? { records: [id] } : {};
@@ -68,19 +59,19 @@ const rings: Partial<
     {
       readonly one?: string;
       readonly many?: Readonly<Record<string, "counter-clockwise" | "clockwise">>;
-      readonly what: string;
+      readonly what: Said;
     }
   >
 > = {
-  rooms: { one: "outline", many: { holes: "clockwise", noDevices: "counter-clockwise" }, what: "a room" },
-  floorPieces: { one: "footprint", what: "a piece of floor" },
-  obstacles: { one: "footprint", what: "an obstacle" },
+  rooms: { one: "outline", many: { holes: "clockwise", noDevices: "counter-clockwise" }, what: say`a room` },
+  floorPieces: { one: "footprint", what: say`a piece of floor` },
+  obstacles: { one: "footprint", what: say`an obstacle` },
 };
 
 function withMendedOutlines<Kind extends RecordKind>(
   kind: Kind,
   record: JobRecords[Kind],
-  place: string,
+  place: Words,
 ): ReadRecord<Kind> {
   const shape = rings[kind];
   if (!shape) return { record, notes: [] };
@@ -91,7 +82,7 @@ function withMendedOutlines<Kind extends RecordKind>(
     ring: string,
     outline: Outline,
     turns: "counter-clockwise" | "clockwise",
-    what: string,
+    what: Said,
   ): Outline => {
     const result = mendedOutline(outline, { place, ring, what, turns });
     if ("problem" in result) {
@@ -105,7 +96,7 @@ function withMendedOutlines<Kind extends RecordKind>(
     mended[shape.one] = mend(shape.one, mended[shape.one] as Outline, "counter-clockwise", shape.what);
   for (const [field, turns] of Object.entries(shape.many ?? {}))
     mended[field] = (mended[field] as readonly Outline[]).map((outline, index) =>
-      mend(`${field}[${index}]`, outline, turns, "an area"),
+      mend(`${field}[${index}]`, outline, turns, say`an area`),
     );
   return problems.length > 0 ? { problems } : { record: mended as JobRecords[Kind], notes };
 }

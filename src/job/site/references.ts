@@ -1,10 +1,10 @@
+import { type Said, say } from "#engine";
 import type { JobRecords, RecordKind } from "../schema/job-file.ts";
 
 /** A reference to something that is not in the job. */
 export interface LostReference {
-  /** What is missing, in the words of the trade. */
-  readonly what: string;
-  readonly id: string;
+  /** What is missing, in the words of the trade, with its id. */
+  readonly what: Said;
   readonly room?: string;
 }
 
@@ -25,21 +25,23 @@ export function lostReference<Kind extends RecordKind>(
 const has = (present: Present, kind: RecordKind, id: string): boolean => present[kind]?.has(id) ?? false;
 
 const inRoom = (record: { readonly room: string }, present: Present): LostReference | undefined =>
-  has(present, "rooms", record.room) ? undefined : { what: "the room", id: record.room };
+  has(present, "rooms", record.room) ? undefined : { what: say`the room “${record.room}”` };
 
 const checks: {
   readonly [Kind in RecordKind]: (record: JobRecords[Kind], present: Present) => LostReference | undefined;
 } = {
   storeys: () => undefined,
   rooms: (room, present) =>
-    has(present, "storeys", room.storey) ? undefined : { what: "the storey", id: room.storey },
+    has(present, "storeys", room.storey) ? undefined : { what: say`the storey “${room.storey}”` },
   underlays: (underlay, present) =>
-    has(present, "storeys", underlay.storey) ? undefined : { what: "the storey", id: underlay.storey },
+    has(present, "storeys", underlay.storey) ? undefined : { what: say`the storey “${underlay.storey}”` },
   floorPieces: inRoom,
   openings: (opening, present) => {
     const lost = opening.rooms.find((room) => room !== null && !has(present, "rooms", room));
     const other = opening.rooms.find((room) => room !== null && room !== lost);
-    return lost == null ? undefined : { what: "the room", id: lost, ...(other != null && { room: other }) };
+    return lost == null
+      ? undefined
+      : { what: say`the room “${lost}”`, ...(other != null && { room: other }) };
   },
   obstacles: inRoom,
   dwellPlaces: inRoom,
@@ -52,7 +54,7 @@ const checks: {
     inRoom(detector, present) ??
     (has(present, "models", detector.model)
       ? undefined
-      : { what: "the model", id: detector.model, room: detector.room }),
+      : { what: say`the model “${detector.model}”`, room: detector.room }),
   // A circuit whose board is gone is still a circuit.
   boards: () => undefined,
   circuits: () => undefined,
@@ -65,5 +67,5 @@ const checks: {
   revisions: () => undefined,
   swaps: () => undefined,
   notes: (note, present) =>
-    has(present, "storeys", note.storey) ? undefined : { what: "the storey", id: note.storey },
+    has(present, "storeys", note.storey) ? undefined : { what: say`the storey “${note.storey}”` },
 };

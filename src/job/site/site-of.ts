@@ -1,5 +1,5 @@
 import type { Problem, Site } from "#engine";
-import { placeOf } from "../parse/read-record.ts";
+import { placeSaid } from "../parse/record-words.ts";
 import {
   isSiteKind,
   type JobFile,
@@ -32,7 +32,7 @@ export function siteOf(job: JobFile): { readonly site: Site; readonly problems: 
       if (lost)
         problems.push({
           code: "job-reference-lost",
-          values: { place: placeOf(kind, record), what: lost.what, id: lost.id },
+          values: { place: placeSaid(kind, record), what: lost.what },
           records: [record.id],
           ...(ids.rooms?.has(lost.room ?? "") && { room: lost.room! }),
         });

@@ -50,12 +50,12 @@ export const jobProblems = {
   },
   "job-reference-lost": {
     severity: "must",
-    message: "{place} refers to {what} “{id}”, which is not in the job.",
+    message: "{place} refers to {what}, which is not in the job.",
     remedy: "Delete it, or assign it to something that exists; it was left out of the plan until then.",
   },
   "job-record-gone": {
     severity: "should",
-    message: "{what} “{id}” is no longer in the job.",
+    message: "{what} is no longer in the job.",
     remedy: "Somebody else may have deleted it; undo that, or go on without it.",
   },
   "job-entry-stands": {
