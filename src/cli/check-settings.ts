@@ -1,4 +1,5 @@
 import {
+  english,
   findingsOf,
   type PackStanding,
   type PlannedDevice,
@@ -165,7 +166,7 @@ function rulesText(settings: SiteSettings, packs: readonly PackStanding[]): stri
   return aligned(
     ["Rules", "Pass", "Fail", "Not proven"],
     on.map(({ pack }) => [
-      `${pack.title} (${pack.code})`,
+      `${english(pack.title)} (${pack.code})`,
       ...(["pass", "fail", "not-proven"] as const).map((verdict) =>
         String(checks.filter((one) => one.pack === pack.code && one.check.verdict === verdict).length),
       ),

@@ -1,4 +1,13 @@
-import { causeInWords, type DarkWalk, type Gap, type InterferenceSeen, type Site, type Spill } from "#engine";
+import {
+  causeInWords,
+  type DarkWalk,
+  first,
+  type Gap,
+  type InterferenceSeen,
+  type Site,
+  type Spill,
+  type Words,
+} from "#engine";
 import { rounded } from "./words.ts";
 
 /** Gaps, walks, spill and sources as data on standard output. Metres, square metres. */
@@ -8,12 +17,17 @@ export const gapJson = (gap: Gap, site: Site): unknown => ({
   y: rounded(gap.at[1]),
   cause: gap.cause.kind,
   words: causeInWords(gap.cause, (id) => site.detectors.find((one) => one.id === id)?.tag ?? id),
-  ...(gap.cause.kind === "hidden" ? { behind: gap.cause.behind } : {}),
+  ...(gap.cause.kind === "hidden"
+    ? { behind: { ...gap.cause.behind, name: nameJson(gap.cause.behind.name) } }
+    : {}),
   ...("device" in gap.cause ? { device: gap.cause.device } : {}),
   demand: gap.demand,
   ...(gap.dwellPlace === undefined ? {} : { dwellPlace: gap.dwellPlace }),
   tolerated: gap.tolerated,
 });
+
+/** A name that the program makes up begins large, one that a person gave is kept. */
+const nameJson = (name: Words): Words => (typeof name === "string" ? name : first(name));
 
 export const darkWalkJson = (walk: DarkWalk): unknown => ({
   door: walk.opening,

@@ -1,4 +1,4 @@
-import type { Check } from "../check/index.ts";
+import { type Check, type Said, say } from "../check/index.ts";
 import { countedEntries, type SiteEntry } from "../site-test/index.ts";
 import { type Day, dayAfter } from "./days.ts";
 import type { CarePoint } from "./points.ts";
@@ -52,7 +52,7 @@ function judged(
     unit: result.kind === "reading" ? result.unit : "",
     source,
   } as const;
-  const unknown = (assumption: string) => ({
+  const unknown = (assumption: Said) => ({
     check: {
       ...common,
       verdict: "not-proven" as const,
@@ -61,8 +61,8 @@ function judged(
     },
     drifted: undefined,
   });
-  if (!entry) return unknown("Not yet looked at");
-  if (entry.outcome === "not-applicable") return unknown("Said not to apply");
+  if (!entry) return unknown(say`Not yet looked at`);
+  if (entry.outcome === "not-applicable") return unknown(say`Said not to apply`);
   const verdict = (holds: boolean, actual?: number): Check => ({
     ...common,
     verdict: holds ? "pass" : "fail",
@@ -73,10 +73,10 @@ function judged(
   if (result.kind === "verdict")
     return entry.outcome === "passed" || entry.outcome === "done"
       ? { check: verdict(true), drifted: undefined }
-      : unknown("Neither passed nor failed");
+      : unknown(say`Neither passed nor failed`);
   const { value } = entry;
   if (entry.outcome !== "read" || value === undefined || !Number.isFinite(value) || value < 0)
-    return unknown("Looked at, but not measured");
+    return unknown(say`Looked at, but not measured`);
   const holds =
     (limits?.least === undefined || value >= limits.least) &&
     (limits?.most === undefined || value <= limits.most);
@@ -85,20 +85,20 @@ function judged(
 }
 
 /** What a point checks, in the words of the trade. */
-const WHAT: Readonly<Record<CarePoint["name"], string>> = {
-  asked: "People in the room content",
-  "false-on": "Not switched on with nobody there",
-  threshold: "Switched on when it is needed, and not by daylight",
-  sun: "Not misled by the sun",
-  lens: "Lenses clean and whole",
-  mask: "Masks in place, as drawn",
-  layout: "Room laid out as on the plan",
-  "door-walk": "Walk in the dark from the door",
-  delay: "Off delay by stop-watch",
-  "fans-on": "Empty room stays dark, fans running",
-  "rcd-button": "Test button of the RCD",
-  emergency: "Emergency luminaire lights, breaker open",
-  inspection: "Periodic inspection of the installation",
+const WHAT: Readonly<Record<CarePoint["name"], Said>> = {
+  asked: say`People in the room content`,
+  "false-on": say`Not switched on with nobody there`,
+  threshold: say`Switched on when it is needed, and not by daylight`,
+  sun: say`Not misled by the sun`,
+  lens: say`Lenses clean and whole`,
+  mask: say`Masks in place, as drawn`,
+  layout: say`Room laid out as on the plan`,
+  "door-walk": say`Walk in the dark from the door`,
+  delay: say`Off delay by stop-watch`,
+  "fans-on": say`Empty room stays dark, fans running`,
+  "rcd-button": say`Test button of the RCD`,
+  emergency: say`Emergency luminaire lights, breaker open`,
+  inspection: say`Periodic inspection of the installation`,
 };
 
 /** Years between periodic inspections where the job says nothing. [a] */

@@ -1,3 +1,4 @@
+import type { Words } from "../check/index.ts";
 import type { Lux, Seconds } from "../quantity/index.ts";
 import type { ControlParameters } from "./parameters.ts";
 
@@ -22,7 +23,7 @@ export interface ControlDevice {
 export interface ControlLoad {
   readonly id: string;
   /** What people call it, for sentences; its id if absent. */
-  readonly title?: string;
+  readonly title?: Words;
   /** What they add at a controller's light sensor while they burn. [lx] */
   readonly lightAt?: Readonly<Record<string, Lux>>;
   /** Driven by pulses: stays lit for `time`; a pulse while lit starts it anew, or is ignored. */

@@ -1,4 +1,4 @@
-import type { Problem } from "../check/index.ts";
+import type { Problem, Words } from "../check/index.ts";
 import type { Seconds } from "../quantity/index.ts";
 import type { ControlTask, Interval } from "./arrangement.ts";
 import { type ControlRun, runControl } from "./simulate.ts";
@@ -74,10 +74,10 @@ export function simulate(task: ControlTask, limits: FaultLimits = usualLimits): 
 const watched = (task: ControlTask, time: Seconds): Seconds => Math.max(time, task.watchFrom ?? 0);
 
 /** A time of the task for a sentence. */
-const told = (task: ControlTask, time: Seconds): string =>
+const told = (task: ControlTask, time: Seconds): Words =>
   clockTime(watched(task, time) - (task.watchFrom ?? 0));
 
-const titleOf = (task: ControlTask, id: string): string =>
+const titleOf = (task: ControlTask, id: string): Words =>
   task.loads.find((load) => load.id === id)?.title ?? id;
 
 interface LitLoad {

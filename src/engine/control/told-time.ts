@@ -1,3 +1,4 @@
+import { say, type Words } from "../check/index.ts";
 import type { Seconds } from "../quantity/index.ts";
 
 /**
@@ -7,11 +8,11 @@ import type { Seconds } from "../quantity/index.ts";
  * @returns Hours and minutes; later days with their number
  * @example 33 000 s: "9:10"; a day later: "9:10 on day 2"
  */
-export function clockTime(time: Seconds): string {
+export function clockTime(time: Seconds): Words {
   const minutes = Math.floor(time / 60);
   const day = Math.floor(minutes / 1440);
   const clock = `${Math.floor(minutes / 60) - day * 24}:${String(minutes % 60).padStart(2, "0")}`;
-  return day === 0 ? clock : `${clock} on day ${day + 1}`;
+  return day === 0 ? clock : say`${clock} on day ${day + 1}`;
 }
 
 /**

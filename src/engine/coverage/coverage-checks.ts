@@ -1,5 +1,5 @@
-import type { Check, Verdict } from "../check/index.ts";
-import { insideSentence, nameOfOpening, rounded } from "../site/index.ts";
+import { type Check, type Said, say, type Verdict } from "../check/index.ts";
+import { openingInSentence, rounded } from "../site/index.ts";
 import type { Evidence } from "./evidence.ts";
 import type { Gap } from "./results.ts";
 
@@ -22,17 +22,17 @@ export function coverageChecks(evidence: Evidence): readonly Check[] {
   if (!prepared.standing) return [outlineUnusable()];
   return [
     ...(demand.asked.walk
-      ? [areaCheck(evidence, { kind: "walk", what: "Floor walked on that is not seen", doubts })]
+      ? [areaCheck(evidence, { kind: "walk", what: say`Floor walked on that is not seen`, doubts })]
       : []),
     ...(demand.asked.hold && demanded.hold > 0
-      ? [areaCheck(evidence, { kind: "hold", what: "Places of dwelling that are not seen", doubts })]
+      ? [areaCheck(evidence, { kind: "hold", what: say`Places of dwelling that are not seen`, doubts })]
       : []),
     ...(demand.asked.catch
       ? darkWalks.map((walk): Check => {
           const opening = look.openingById.get(walk.opening);
           return {
             verdict: verdictOf(walk.metres <= defaults.darkWalkLimit, doubts),
-            what: `Walk in the dark from ${opening ? insideSentence(nameOfOpening(opening, look)) : walk.opening}`,
+            what: say`Walk in the dark from ${opening ? openingInSentence(opening, look) : walk.opening}`,
             actual: walk.metres,
             limit: defaults.darkWalkLimit,
             unit: "m",
@@ -46,7 +46,7 @@ export function coverageChecks(evidence: Evidence): readonly Check[] {
       const opening = look.openingById.get(stair.opening);
       return {
         verdict: verdictOf(stair.lead >= defaults.stairLead, doubts),
-        what: `Light before the first step, coming from ${opening ? insideSentence(nameOfOpening(opening, look)) : stair.opening}`,
+        what: say`Light before the first step, coming from ${opening ? openingInSentence(opening, look) : stair.opening}`,
         actual: Number.isFinite(stair.lead) ? stair.lead : undefined,
         limit: defaults.stairLead,
         unit: "m",
@@ -57,7 +57,7 @@ export function coverageChecks(evidence: Evidence): readonly Check[] {
     ...evidence.broken.map(
       (pair): Check => ({
         verdict: "fail",
-        what: `Distance of detector ${pair.device.tag} from a source of false triggering`,
+        what: say`Distance of detector ${pair.device.tag} from a source of false triggering`,
         actual: pair.distance,
         limit: pair.limit,
         unit: "m",
@@ -70,8 +70,8 @@ export function coverageChecks(evidence: Evidence): readonly Check[] {
 
 interface AreaQuestion {
   readonly kind: Gap["demand"];
-  readonly what: string;
-  readonly doubts: readonly string[];
+  readonly what: Said;
+  readonly doubts: readonly Said[];
 }
 
 function areaCheck(evidence: Evidence, { kind, what, doubts }: AreaQuestion): Check {
@@ -84,13 +84,13 @@ function areaCheck(evidence: Evidence, { kind, what, doubts }: AreaQuestion): Ch
   const margin =
     kind === "walk"
       ? [
-          `Reach towards less ${percent(defaults.margin.towards)}`,
-          `Seen at ${defaults.sightHeights.walking} m`,
-          `Body radius ${defaults.bodyRadius} m`,
+          say`Reach towards less ${percent(defaults.margin.towards)}`,
+          say`Seen at ${defaults.sightHeights.walking} m`,
+          say`Body radius ${defaults.bodyRadius} m`,
         ]
       : [
-          `Reach for seated people less ${percent(defaults.margin.seated)}`,
-          "Seen at the height of each place",
+          say`Reach for seated people less ${percent(defaults.margin.seated)}`,
+          say`Seen at the height of each place`,
         ];
   return {
     verdict: verdictOf(open.length === 0, doubts),
@@ -101,9 +101,9 @@ function areaCheck(evidence: Evidence, { kind, what, doubts }: AreaQuestion): Ch
     source: "COMMON-PRACTICE",
     assumptions: [
       ...margin,
-      "Doors closed, and again with each leaf open; the worse counts",
+      say`Doors closed, and again with each leaf open; the worse counts`,
       ...temperatureAssumption(evidence),
-      ...(tolerated > 0 ? [`Gaps of ${rounded(tolerated, 3)} m² in all are tolerated`] : []),
+      ...(tolerated > 0 ? [say`Gaps of ${rounded(tolerated, 3)} m² in all are tolerated`] : []),
       ...doubts,
     ],
   };
@@ -112,62 +112,62 @@ function areaCheck(evidence: Evidence, { kind, what, doubts }: AreaQuestion): Ch
 /** Nothing was calculated, so nothing may pass. */
 const outlineUnusable = (): Check => ({
   verdict: "not-proven",
-  what: "Coverage of the room",
+  what: say`Coverage of the room`,
   actual: undefined,
   limit: undefined,
   unit: "",
   source: "COMMON-PRACTICE",
-  assumptions: ["The outline or the heights of the room cannot be calculated with"],
+  assumptions: [say`The outline or the heights of the room cannot be calculated with`],
 });
 
 function noEntrance({ prepared }: Evidence): Check {
   return {
     verdict: "not-proven",
-    what: "Walk in the dark",
+    what: say`Walk in the dark`,
     actual: undefined,
     limit: prepared.look.site.defaults.darkWalkLimit,
     unit: "m",
     source: "COMMON-PRACTICE",
-    assumptions: ["No door through which somebody comes in is known"],
+    assumptions: [say`No door through which somebody comes in is known`],
   };
 }
 
-function walkAssumptions({ prepared, counted }: Evidence): string[] {
+function walkAssumptions({ prepared, counted }: Evidence): Said[] {
   const { look } = prepared;
   const { defaults } = look.site;
   const models = counted.map((detector) => look.modelById.get(detector.model));
   return [
-    `Walking at ${defaults.speed} m/s`,
+    say`Walking at ${defaults.speed} m/s`,
     ...(models.some((model) => model?.onset === undefined)
-      ? [`A detector reacts after ${defaults.onset} m of walk; unknown for its model`]
+      ? [say`A detector reacts after ${defaults.onset} m of walk; unknown for its model`]
       : []),
     ...(models.some((model) => model?.response === undefined)
-      ? [`Light ${defaults.response} s after the reaction, where its model gives no response`]
+      ? [say`Light ${defaults.response} s after the reaction, where its model gives no response`]
       : []),
     ...(models.some((model) => model?.response !== undefined)
-      ? [`Lamp start ${defaults.lampStart} s, added to the response of the data sheet`]
+      ? [say`Lamp start ${defaults.lampStart} s, added to the response of the data sheet`]
       : []),
-    "The door just opened is open, all others closed",
+    say`The door just opened is open, all others closed`,
   ];
 }
 
-function temperatureAssumption({ prepared: { room } }: Evidence): string[] {
+function temperatureAssumption({ prepared: { room } }: Evidence): Said[] {
   return [
     room.highestTemperature === undefined
-      ? "22 °C, no temperature entered"
-      : `Up to ${room.highestTemperature} °C`,
+      ? say`22 °C, no temperature entered`
+      : say`Up to ${room.highestTemperature} °C`,
   ];
 }
 
-function doubtsOf({ prepared, verify }: Evidence): string[] {
+function doubtsOf({ prepared, verify }: Evidence): Said[] {
   return [
-    ...(verify ? ["Verify: a detector hangs above the highest row of its data sheet"] : []),
-    ...(prepared.demand.standing.length === 0 ? ["Nobody can stand in the room"] : []),
+    ...(verify ? [say`Verify: a detector hangs above the highest row of its data sheet`] : []),
+    ...(prepared.demand.standing.length === 0 ? [say`Nobody can stand in the room`] : []),
     ...(prepared.obstacles.some((obstacle) => obstacle.seeThrough)
-      ? ["Verify: an obstacle is taken as see-through"]
+      ? [say`Verify: an obstacle is taken as see-through`]
       : []),
   ];
 }
 
-const verdictOf = (holds: boolean, doubts: readonly string[]): Verdict =>
+const verdictOf = (holds: boolean, doubts: readonly Said[]): Verdict =>
   holds ? (doubts.length > 0 ? "not-proven" : "pass") : "fail";

@@ -1,7 +1,14 @@
-import { type Check, english, type Problem } from "../check/index.ts";
+import { type Check, english, joined, type Problem, type Said, say, type Words } from "../check/index.ts";
 import { seenReliably } from "../detector/index.ts";
 import { poleOf } from "../geometry/index.ts";
-import { insideSentence, nameOfOpening, roomTitle, rounded, withArticle } from "../site/index.ts";
+import {
+  anInterference,
+  anyDwellPlace,
+  dwellKindNames,
+  openingInSentence,
+  roomTitle,
+  rounded,
+} from "../site/index.ts";
 import type { Evidence } from "./evidence.ts";
 import { plainPoint } from "./prepared-room.ts";
 import type { DarkWalk, Gap, GapCause } from "./results.ts";
@@ -48,33 +55,32 @@ export function coverageProblems(
 }
 
 /** A cause in words. @example { kind: "masked", device: "d1" } with tag B1: "masked on the lens of B1" */
-export function causeInWords(cause: GapCause, tagOf: (device: string) => string): string {
+export function causeInWords(cause: GapCause, tagOf: (device: string) => string): Said {
   switch (cause.kind) {
     case "beyond-reach":
-      return "beyond the reach of every detector";
+      return say`beyond the reach of every detector`;
     case "hidden":
-      return `hidden behind ${solidInWords(cause.behind)}`;
+      return say`hidden behind ${solidInWords(cause.behind)}`;
     case "masked":
-      return `masked on the lens of ${tagOf(cause.device)}`;
+      return say`masked on the lens of ${tagOf(cause.device)}`;
     case "mounting-limits":
-      return `${tagOf(cause.device)} hangs outside its mounting limits`;
+      return say`${tagOf(cause.device)} hangs outside its mounting limits`;
     case "too-warm":
-      return "the room gets too warm for body heat to be seen";
+      return say`the room gets too warm for body heat to be seen`;
     case "no-device":
-      return "no detector switches this room";
+      return say`no detector switches this room`;
   }
 }
 
-function solidInWords({ kind, name }: Extract<GapCause, { kind: "hidden" }>["behind"]): string {
+function solidInWords({ kind, name }: Extract<GapCause, { kind: "hidden" }>["behind"]): Words {
   switch (kind) {
-    case "obstacle":
-      return /^A /.test(name) ? insideSentence(name) : name;
     case "wall":
-      return `a wall of room ${name}`;
+      return say`a wall of room ${name}`;
     case "door-leaf":
-      return `the open leaf of ${insideSentence(name)}`;
+      return say`the open leaf of ${name}`;
+    case "obstacle":
     case "opening":
-      return insideSentence(name);
+      return name;
   }
 }
 
@@ -99,10 +105,10 @@ function gapProblems({
       };
       if (gap.demand === "walk")
         return { code: "walk-gap", values, records: deviceOfCause(gap.cause), ...common };
-      const kind = look.dwellPlacesOf(room.id).find(({ id }) => id === gap.dwellPlace)?.kind ?? "dwell place";
+      const place = look.dwellPlacesOf(room.id).find(({ id }) => id === gap.dwellPlace);
       return {
         code: "hold-gap",
-        values: { ...values, kind },
+        values: { ...values, kind: place ? dwellKindNames[place.kind] : anyDwellPlace },
         records: [gap.dwellPlace ?? room.id, ...deviceOfCause(gap.cause)],
         ...common,
       };
@@ -183,8 +189,10 @@ function stairProblems({
         opening: openingName(stair, prepared),
         room: roomTitle(room),
         moment: !Number.isFinite(stair.lead)
-          ? "not yet at"
-          : `${rounded(Math.abs(stair.lead), 1)} m ${stair.lead < 0 ? "after" : "before"}`,
+          ? say`not yet at`
+          : stair.lead < 0
+            ? say`${rounded(-stair.lead, 1)} m after`
+            : say`${rounded(stair.lead, 1)} m before`,
         limit,
       },
       room: room.id,
@@ -205,8 +213,6 @@ function spillProblems({ prepared, spill }: Evidence): Problem[] {
   const [largest] = seen;
   if (largest === undefined) return [];
   const devices = [...new Set(seen.flatMap((one) => one.devices))].sort();
-  const title = (other: string | null): string =>
-    other === null ? "the outside" : roomTitle(look.roomById.get(other));
   const at = largest.region[0] && poleOf(largest.region[0]).at;
   return [
     {
@@ -214,7 +220,14 @@ function spillProblems({ prepared, spill }: Evidence): Problem[] {
       values: {
         tags: devices.map((id) => look.detectorById.get(id)?.tag ?? id).join(", "),
         room: roomTitle(room),
-        areas: seen.map((one) => `${rounded(one.area, 1)} m² of ${title(one.room)}`).join(", "),
+        areas: joined(
+          seen.map((one) =>
+            one.room === null
+              ? say`${rounded(one.area, 1)} m² of the outside`
+              : say`${rounded(one.area, 1)} m² of ${roomTitle(look.roomById.get(one.room))}`,
+          ),
+          ", ",
+        ),
       },
       room: room.id,
       records: devices,
@@ -232,7 +245,7 @@ function sourceProblems({ prepared, interference, broken, hung }: Evidence): Pro
     if (!record) return [];
     const values = {
       tag: tagOf(device),
-      kind: withArticle(record.kind),
+      kind: anInterference[record.kind],
       distance: rounded(distance, 1),
       room: roomTitle(look.roomById.get(record.room)),
     };
@@ -245,7 +258,7 @@ function sourceProblems({ prepared, interference, broken, hung }: Evidence): Pro
       code: "source-too-near",
       values: {
         tag: device.tag,
-        kind: withArticle(source.kind),
+        kind: anInterference[source.kind],
         distance: rounded(distance, 2),
         limit,
         room: title,
@@ -258,9 +271,9 @@ function sourceProblems({ prepared, interference, broken, hung }: Evidence): Pro
   return [...inView, ...tooNear];
 }
 
-const openingName = ({ opening }: Pick<DarkWalk, "opening">, { look }: Evidence["prepared"]): string => {
+const openingName = ({ opening }: Pick<DarkWalk, "opening">, { look }: Evidence["prepared"]): Words => {
   const record = look.openingById.get(opening);
-  return record ? insideSentence(nameOfOpening(record, look)) : opening;
+  return record ? openingInSentence(record, look) : opening;
 };
 
 const deviceOfCause = (cause: GapCause): string[] =>
@@ -271,5 +284,5 @@ const deviceOfCause = (cause: GapCause): string[] =>
       : [];
 
 /** Two digits where there is something to read, three where there would be none. */
-const areaText = ({ area }: Gap): string | number =>
-  area < 5e-4 ? "less than 0.001" : rounded(area, area < 0.1 ? 3 : 2);
+const areaText = ({ area }: Gap): Said | number =>
+  area < 5e-4 ? say`less than 0.001` : rounded(area, area < 0.1 ? 3 : 2);

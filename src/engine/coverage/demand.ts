@@ -10,12 +10,13 @@ import {
   union,
 } from "../geometry/index.ts";
 import {
+  anyDwellPlace,
   calculable,
-  insideSentence,
+  dwellKindNames,
   isCalculable,
   isUsableOutline,
   lookUp,
-  nameOfOpening,
+  openingInSentence,
   type Room,
   type RoomUse,
   roomTitle,
@@ -150,7 +151,7 @@ function problemsOf({ look, room, standing, dwell }: Found): Problem[] {
     });
   for (const { opening, at, free } of standing.entrances) {
     if (free) continue;
-    const values = { opening: insideSentence(nameOfOpening(opening, look)), room: title };
+    const values = { opening: openingInSentence(opening, look), room: title };
     problems.push({ code: "door-blocked", values, ...here, records: [opening.id], at: [at[0], at[1]] });
   }
   for (const piece of standing.unreached) {
@@ -166,8 +167,13 @@ function problemsOf({ look, room, standing, dwell }: Found): Problem[] {
   }
   for (const place of dwell) {
     if (place.area > 0) continue;
-    const kind = look.dwellPlacesOf(room.id).find(({ id }) => id === place.id)?.kind ?? "dwell place";
-    problems.push({ code: "dwell-place-taken", values: { kind, room: title }, ...here, records: [place.id] });
+    const kind = look.dwellPlacesOf(room.id).find(({ id }) => id === place.id)?.kind;
+    problems.push({
+      code: "dwell-place-taken",
+      values: { kind: kind ? dwellKindNames[kind] : anyDwellPlace, room: title },
+      ...here,
+      records: [place.id],
+    });
   }
   if (room.use === "plant")
     problems.push({ code: "manual-override-needed", values: { room: title }, ...here, records: [room.id] });

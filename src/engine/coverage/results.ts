@@ -1,4 +1,4 @@
-import type { Check, Problem } from "../check/index.ts";
+import type { Check, Problem, Words } from "../check/index.ts";
 import type { ZoneKind } from "../detector/index.ts";
 import type { Point, Region } from "../geometry/index.ts";
 import type { Metres, SquareMetres } from "../quantity/index.ts";
@@ -38,7 +38,8 @@ export type GapCause =
       readonly behind: {
         readonly kind: "obstacle" | "wall" | "door-leaf" | "opening";
         readonly id: string;
-        readonly name: string;
+        /** As it stands inside a sentence. */
+        readonly name: Words;
       };
     }
   | { readonly kind: "masked"; readonly device: string }

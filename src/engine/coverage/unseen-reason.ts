@@ -1,7 +1,7 @@
 import { longestReach, maskContains, reachOf, reachTowards, type ZoneKind } from "../detector/index.ts";
 import { distanceToSegment, FACE_FIT, type Outline, type Point } from "../geometry/index.ts";
 import type { Metres } from "../quantity/index.ts";
-import { lookUp, nameOfOpening, nameOfThing, roomTitle } from "../site/index.ts";
+import { lookUp, openingInSentence, roomTitle, thingInSentence } from "../site/index.ts";
 import type { GapCause } from "./results.ts";
 import { floorIn, type Prism, partAt, type Scene, type ScenePart } from "./scene.ts";
 import { planningReach, sightHeightOf } from "./zone.ts";
@@ -88,7 +88,9 @@ function firstBehind(scene: Scene, ray: Ray): Behind | undefined {
     const opening = look.openingById.get(prism.id);
     const obstacle = scene.site.obstacles.find((one) => one.id === prism.id);
     const name =
-      prism.kind === "obstacle" ? obstacle && nameOfThing(obstacle) : opening && nameOfOpening(opening, look);
+      prism.kind === "obstacle"
+        ? obstacle && thingInSentence(obstacle)
+        : opening && openingInSentence(opening, look);
     return { kind: prism.kind, id: prism.id, name: name ?? prism.name };
   }
 
@@ -104,7 +106,7 @@ function firstBehind(scene: Scene, ray: Ray): Behind | undefined {
       const along =
         distanceToSegment(at, [opening.from, opening.to]) <
         Math.min(distanceTo(at, opening.from), distanceTo(at, opening.to)) - 1e-9;
-      if (along) return { kind: "opening", id: opening.id, name: nameOfOpening(opening, look) };
+      if (along) return { kind: "opening", id: opening.id, name: openingInSentence(opening, look) };
     }
     return undefined;
   }

@@ -1,3 +1,4 @@
+import { say } from "../check/index.ts";
 import {
   bridged,
   type ControlDevice,
@@ -82,7 +83,7 @@ export function dayTask(load: SwitchedLoad, input: DayInput): ControlTask {
   const timed = devices.some(({ output }) => output.kind === "impulse");
   const lamps: ControlLoad = {
     id: load.id,
-    title: `The light of ${load.devices.map(({ tag }) => tag).join(", ")}`,
+    title: say`The light of ${load.devices.map(({ tag }) => tag).join(", ")}`,
     ...(input.lamps.lightAt > 0
       ? { lightAt: Object.fromEntries(devices.map(({ id }) => [id, input.lamps.lightAt])) }
       : {}),

@@ -1,3 +1,4 @@
+import { english } from "../check/index.ts";
 import type { DetectorModel } from "../detector/index.ts";
 import { areaOf, type Outline, type Point, regionOf } from "../geometry/index.ts";
 import { degreesOf } from "../quantity/index.ts";
@@ -87,7 +88,7 @@ export function handedState(
       into: title(opening.opensInto),
     })),
     ...records("obstacles", site.obstacles, (obstacle) => ({
-      name: nameOfThing(obstacle),
+      name: english(nameOfThing(obstacle)),
       ...inRoom(obstacle.room),
       at: middle(obstacle.footprint),
       shape: shapeOf([obstacle.footprint]),

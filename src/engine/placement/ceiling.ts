@@ -1,3 +1,4 @@
+import { joined, type Said, say } from "../check/index.ts";
 import {
   areaOf,
   boundsOf,
@@ -37,6 +38,26 @@ export type Refusal =
   | "smoke-head"
   | "ceiling-thing"
   | "obstacle";
+
+/** Why no place is left, in the order in which the reasons came. @param refused - Places by the reason for which they were refused. @returns Words for a sentence. @example 12 at the wall and 3 at luminaires: "12 wall, 3 luminaire" */
+export const whyNoPlace = (refused: ReadonlyMap<Refusal, number>): Said =>
+  refused.size === 0
+    ? say`no grid place inside`
+    : joined(
+        [...refused].map(([why, count]) => refusedFor[why](count)),
+        ", ",
+      );
+
+const refusedFor: Readonly<Record<Refusal, (count: number) => Said>> = {
+  outside: (count) => say`${count} outside`,
+  wall: (count) => say`${count} wall`,
+  "no-devices": (count) => say`${count} no devices`,
+  luminaire: (count) => say`${count} luminaire`,
+  "heat-or-air": (count) => say`${count} heat or air`,
+  "smoke-head": (count) => say`${count} smoke head`,
+  "ceiling-thing": (count) => say`${count} ceiling thing`,
+  obstacle: (count) => say`${count} obstacle`,
+};
 
 /** Where on the ceiling of a room devices may be mounted. */
 export interface Ceiling {

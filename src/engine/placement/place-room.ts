@@ -1,8 +1,9 @@
 import type { Problem } from "../check/index.ts";
 import { areaOf } from "../geometry/index.ts";
-import { insideSentence, nameOfOpening, readable, roomTitle, rounded, type Site } from "../site/index.ts";
+import { openingInSentence, roomTitle, rounded, type Site } from "../site/index.ts";
 import { boundAnywhere } from "./any-position.ts";
 import { longestWall } from "./candidates.ts";
+import { whyNoPlace } from "./ceiling.ts";
 import { type Choice, chooseColumns } from "./choose-columns.ts";
 import type {
   Layout,
@@ -71,12 +72,11 @@ export async function placeRoom(
   if (choice.tried === "some" && matrix.columns.length === 0)
     return nothing([...task.problems, stoppedProblem(task)]);
   if (matrix.columns.length === 0) {
-    const reasons = [...candidates.refused].map(([why, count]) => `${count} ${readable(why)}`).join(", ");
     return nothing([
       ...task.problems,
       {
         code: "no-place-on-ceiling",
-        values: { room: roomTitle(room), reasons: reasons || "no grid place inside" },
+        values: { room: roomTitle(room), reasons: whyNoPlace(candidates.refused) },
         room: room.id,
       },
     ]);
@@ -236,7 +236,7 @@ function darkWalkProblems(task: RoomTask, layout: Layout): Problem[] {
         values: {
           count: layout.devices.length,
           room: roomTitle(room),
-          opening: opening === undefined ? walk.opening : insideSentence(nameOfOpening(opening, look)),
+          opening: opening === undefined ? walk.opening : openingInSentence(opening, look),
           metres: rounded(walk.metres, 1),
           limit,
         },

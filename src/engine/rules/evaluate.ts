@@ -1,4 +1,13 @@
-import type { Check, Problem, Verdict, Words } from "../check/index.ts";
+import {
+  type Check,
+  distinct,
+  joined,
+  type Problem,
+  type Said,
+  say,
+  type Verdict,
+  type Words,
+} from "../check/index.ts";
 import { sources } from "../source/index.ts";
 import {
   type Rule,
@@ -66,40 +75,40 @@ function listedSpace(
 }
 
 /** true, false, or the names of what would have to be known. A part that is surely not met decides alone. */
-function applicable(when: RulePredicate, facts: RuleFacts): true | false | readonly string[] {
+function applicable(when: RulePredicate, facts: RuleFacts): true | false | readonly Said[] {
   const { area, plant, day } = facts;
-  const parts: (readonly [name: string, holds: boolean | undefined])[] = [];
+  const parts: (readonly [name: Said, holds: boolean | undefined])[] = [];
   const part = <T>(
-    name: string,
+    name: Said,
     limit: T | undefined,
     judged: { readonly value: unknown; readonly holds: (limit: T) => boolean },
   ): void => {
     if (limit !== undefined) parts.push([name, judged.value === undefined ? undefined : judged.holds(limit)]);
   };
-  if (when.spaces) parts.push(["kind of space", listedSpace(facts.spaces, when.spaces)]);
-  part("area of the room", when.areaAbove, { value: area, holds: (limit) => area! > limit });
-  part("area of the room", when.areaFrom, { value: area, holds: (limit) => area! >= limit });
-  part("area of the room", when.areaBelow, { value: area, holds: (limit) => area! < limit });
-  part("area of the room", when.areaUpTo, { value: area, holds: (limit) => area! <= limit });
-  part("output of heating and air conditioning", when.plantAbove, {
+  if (when.spaces) parts.push([say`kind of space`, listedSpace(facts.spaces, when.spaces)]);
+  part(say`area of the room`, when.areaAbove, { value: area, holds: (limit) => area! > limit });
+  part(say`area of the room`, when.areaFrom, { value: area, holds: (limit) => area! >= limit });
+  part(say`area of the room`, when.areaBelow, { value: area, holds: (limit) => area! < limit });
+  part(say`area of the room`, when.areaUpTo, { value: area, holds: (limit) => area! <= limit });
+  part(say`output of heating and air conditioning`, when.plantAbove, {
     value: plant,
     holds: (limit) => plant! > limit,
   });
-  part("output of heating and air conditioning", when.plantUpTo, {
+  part(say`output of heating and air conditioning`, when.plantUpTo, {
     value: plant,
     holds: (limit) => plant! <= limit,
   });
   // Days as YYYY-MM-DD stand in the order of their letters.
-  part("day", when.from, { value: day, holds: (limit) => day! >= limit });
+  part(say`day`, when.from, { value: day, holds: (limit) => day! >= limit });
   if (parts.some(([, holds]) => holds === false)) return false;
-  const unknown = [...new Set(parts.filter(([, holds]) => holds === undefined).map(([name]) => name))];
+  const unknown = distinct(parts.filter(([, holds]) => holds === undefined).map(([name]) => name));
   return unknown.length === 0 ? true : unknown;
 }
 
 function resultOf(
   pack: RulePack,
   rule: Rule,
-  { facts, unknown }: { readonly facts: RuleFacts; readonly unknown: readonly string[] },
+  { facts, unknown }: { readonly facts: RuleFacts; readonly unknown: readonly Said[] },
 ): RuleResult {
   const measured = facts.measures[rule.limit.measure];
   const actual = Number.isNaN(measured) ? undefined : measured;
@@ -114,23 +123,23 @@ function resultOf(
     unit: ruleMeasures[rule.limit.measure],
     source: pack.source,
     assumptions: [
-      `${pack.title}, ${pack.edition}, ${rule.clause}; ${pack.jurisdiction}; local amendments come first`,
-      ...(rule.certainty === "from-memory" || sources[pack.source].verify ? ["verify"] : []),
-      ...missing.map((name) => `Not known: ${name}`),
+      say`${pack.title}, ${pack.edition}, ${rule.clause}; ${pack.jurisdiction}; local amendments come first`,
+      ...(rule.certainty === "from-memory" || sources[pack.source].verify ? [say`verify`] : []),
+      ...missing.map((name) => say`Not known: ${name}`),
     ],
   };
   if (verdict === "pass") return { pack: pack.code, rule: rule.code, check };
   const values = {
     room: facts.title,
     title: rule.title,
-    clause: `${pack.title} ${pack.edition}, ${rule.clause}`,
+    clause: say`${pack.title} ${pack.edition}, ${rule.clause}`,
   };
   const problem: Problem =
     verdict === "fail"
       ? { code: "rule-not-met", values, room: facts.room, evidence: [check] }
       : {
           code: "rule-not-proven",
-          values: { ...values, missing: missing.join(", ") },
+          values: { ...values, missing: joined(missing, ", ") },
           room: facts.room,
           evidence: [check],
         };
@@ -153,14 +162,14 @@ function verdictOf(
   return met ? "pass" : "fail";
 }
 
-const measureNames: Readonly<Record<RuleMeasure, string>> = {
-  "off-delay": "off delay",
-  "switched-area": "area that is switched together",
-  "vacant-share": "share of the power that stays on when vacant",
-  "automatic-on-share": "share of the power that comes on by itself",
-  "residual-power": "power left on",
-  "manual-off": "whether it can be switched off by hand",
-  "automatic-control": "whether there is automatic control",
+const measureNames: Readonly<Record<RuleMeasure, Said>> = {
+  "off-delay": say`off delay`,
+  "switched-area": say`area that is switched together`,
+  "vacant-share": say`share of the power that stays on when vacant`,
+  "automatic-on-share": say`share of the power that comes on by itself`,
+  "residual-power": say`power left on`,
+  "manual-off": say`whether it can be switched off by hand`,
+  "automatic-control": say`whether there is automatic control`,
 };
 
 /**

@@ -1,3 +1,4 @@
+import { say, type Words } from "../check/index.ts";
 import type { RulePack } from "./rule-pack.ts";
 
 /** A pack with whether it is on, and why. */
@@ -5,7 +6,7 @@ export interface PackStanding {
   readonly pack: RulePack;
   readonly on: boolean;
   /** One sentence. */
-  readonly why: string;
+  readonly why: Words;
 }
 
 /**
@@ -33,14 +34,17 @@ export function packsInForce(
     .map((part) => part.trim())
     .filter((part) => part !== "");
   return packs.map((pack): PackStanding => {
-    if (job.off?.includes(pack.code)) return { pack, on: false, why: "Switched off by hand." };
-    if (job.on?.includes(pack.code)) return { pack, on: true, why: "Switched on by hand." };
+    if (job.off?.includes(pack.code)) return { pack, on: false, why: say`Switched off by hand.` };
+    if (job.on?.includes(pack.code)) return { pack, on: true, why: say`Switched on by hand.` };
     if (!pack.onByDefault)
-      return { pack, on: false, why: pack.whyOff ?? "Off until somebody has checked it." };
-    if (pack.regions === undefined) return { pack, on: true, why: "A pack of one's own." };
+      return { pack, on: false, why: pack.whyOff ?? say`Off until somebody has checked it.` };
+    if (pack.regions === undefined) return { pack, on: true, why: say`A pack of one's own.` };
     const named = pack.regions.some((region) => regions.includes(region));
-    if (named) return { pack, on: true, why: `The job is in its region: ${pack.jurisdiction}.` };
-    const where = regions.length === 0 ? "The job does not say where it is" : "The job is in another region";
-    return { pack, on: false, why: `${where}: switch it on where it is law.` };
+    if (named) return { pack, on: true, why: say`The job is in its region: ${pack.jurisdiction}.` };
+    const why =
+      regions.length === 0
+        ? say`The job does not say where it is: switch it on where it is law.`
+        : say`The job is in another region: switch it on where it is law.`;
+    return { pack, on: false, why };
   });
 }

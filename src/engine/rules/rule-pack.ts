@@ -1,3 +1,4 @@
+import type { Words } from "../check/index.ts";
 import type { SpaceKind } from "../site/index.ts";
 import type { SourceId } from "../source/index.ts";
 
@@ -64,8 +65,8 @@ export type RuleCertainty = "seen" | "from-memory" | "own";
 
 export interface Rule {
   readonly code: string;
-  readonly clause: string;
-  readonly title: string;
+  readonly clause: Words;
+  readonly title: Words;
   readonly when: RulePredicate;
   readonly limit: RuleLimit;
   readonly certainty: RuleCertainty;
@@ -73,15 +74,15 @@ export interface Rule {
 
 export interface RulePack {
   readonly code: string;
-  readonly title: string;
+  readonly title: Words;
   /** Where it is law only if adopted there; local amendments come first. */
-  readonly jurisdiction: string;
-  readonly edition: string;
+  readonly jurisdiction: Words;
+  readonly edition: Words;
   /** Regions, as a job may name its own, in which it is on by itself; absent: in all of them. */
   readonly regions?: readonly string[];
   readonly source: SourceId;
   readonly onByDefault: boolean;
   /** Why it is off by default. */
-  readonly whyOff?: string;
+  readonly whyOff?: Words;
   readonly rules: readonly Rule[];
 }

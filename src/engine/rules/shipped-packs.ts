@@ -1,9 +1,10 @@
+import { say } from "../check/index.ts";
 import type { Rule, RulePack, RulePredicate, RuleSpace } from "./rule-pack.ts";
 
 /** One square foot. [m²] The foot is 0.3048 m by definition. */
 const SQUARE_FOOT = 0.3048 ** 2;
 const MINUTE = 60;
-const FROM_MEMORY = "Written from memory, not re-read in its text: switch it on once you have checked it.";
+const FROM_MEMORY = say`Written from memory, not re-read in its text: switch it on once you have checked it.`;
 
 const UNITED_STATES = ["united states", "united states of america", "usa", "us"];
 
@@ -26,7 +27,7 @@ const offAfter = (rule: {
 }): Rule => ({
   code: rule.code,
   clause: rule.clause,
-  title: `Light off within ${rule.minutes} min of vacancy`,
+  title: say`Light off within ${rule.minutes} min of vacancy`,
   when: rule.when,
   limit: { measure: "off-delay", most: rule.minutes * MINUTE },
   certainty: "seen",
@@ -34,8 +35,8 @@ const offAfter = (rule: {
 
 const iecc2021: RulePack = {
   code: "iecc-2021",
-  title: "Energy conservation code, occupant sensor controls",
-  jurisdiction: "United States, where adopted",
+  title: say`Energy conservation code, occupant sensor controls`,
+  jurisdiction: say`United States, where adopted`,
   regions: UNITED_STATES,
   edition: "2021",
   source: "IECC-2021",
@@ -57,7 +58,7 @@ const iecc2021: RulePack = {
     {
       code: "automatic-on",
       clause: "C405.2.1.1",
-      title: "By hand, or automatically to half of the power at most",
+      title: say`By hand, or automatically to half of the power at most`,
       // Restrooms, locker rooms, corridors, stairs and lobbies may come on fully.
       when: { spaces: ["classroom", "meeting", "copy", "break-room", "office-enclosed", "storage"] },
       limit: { measure: "automatic-on-share", most: 0.5 },
@@ -66,7 +67,7 @@ const iecc2021: RulePack = {
     {
       code: "manual-off",
       clause: "C405.2.1.1",
-      title: "A control that switches off by hand",
+      title: say`A control that switches off by hand`,
       when: { spaces: ["classroom", "meeting", "copy", "break-room", "office-enclosed", "storage"] },
       limit: { measure: "manual-off", least: 1 },
       certainty: "seen",
@@ -80,7 +81,7 @@ const iecc2021: RulePack = {
     {
       code: "open-office-zone",
       clause: "C405.2.1.3",
-      title: "Zones of at most 600 ft²",
+      title: say`Zones of at most 600 ft²`,
       when: { spaces: ["office-open"], areaFrom: 300 * SQUARE_FOOT },
       limit: { measure: "switched-area", most: 600 * SQUARE_FOOT },
       certainty: "seen",
@@ -88,7 +89,7 @@ const iecc2021: RulePack = {
     {
       code: "open-office-vacant",
       clause: "C405.2.1.3",
-      title: "A vacant zone falls to 20 % of the power at most",
+      title: say`A vacant zone falls to 20 % of the power at most`,
       when: { spaces: ["office-open"], areaFrom: 300 * SQUARE_FOOT },
       limit: { measure: "vacant-share", most: 0.2 },
       certainty: "seen",
@@ -97,7 +98,7 @@ const iecc2021: RulePack = {
     {
       code: "corridor-vacant",
       clause: "C405.2.1.4",
-      title: "A vacant corridor falls to half of the power at most",
+      title: say`A vacant corridor falls to half of the power at most`,
       when: { spaces: ["corridor"] },
       limit: { measure: "vacant-share", most: 0.5 },
       certainty: "seen",
@@ -107,8 +108,8 @@ const iecc2021: RulePack = {
 
 const ashraeFullOff: RulePack = {
   code: "ashrae-90-1-full-off",
-  title: "Energy standard for buildings, automatic full off",
-  jurisdiction: "United States, where adopted",
+  title: say`Energy standard for buildings, automatic full off`,
+  jurisdiction: say`United States, where adopted`,
   regions: UNITED_STATES,
   edition: "2016, 2019",
   source: "ASHRAE-90-1",
@@ -118,7 +119,7 @@ const ashraeFullOff: RulePack = {
     {
       code: "area",
       clause: "9.4.1.1(h)",
-      title: "One control for at most 5000 ft²",
+      title: say`One control for at most 5000 ft²`,
       when: {},
       limit: { measure: "switched-area", most: 5000 * SQUARE_FOOT },
       certainty: "seen",
@@ -126,7 +127,7 @@ const ashraeFullOff: RulePack = {
     {
       code: "residual",
       clause: "9.4.1.1(h)",
-      title: "At most 0.02 W/ft² left on",
+      title: say`At most 0.02 W/ft² left on`,
       when: {},
       limit: { measure: "residual-power", most: 0.02 / SQUARE_FOOT },
       certainty: "seen",
@@ -136,8 +137,8 @@ const ashraeFullOff: RulePack = {
 
 const title24: RulePack = {
   code: "title-24-2022",
-  title: "Building energy efficiency standards, part 6: occupant-sensing controls",
-  jurisdiction: "California",
+  title: say`Building energy efficiency standards, part 6: occupant-sensing controls`,
+  jurisdiction: say`California`,
   regions: ["california", "us-ca"],
   edition: "2022",
   source: "TITLE-24",
@@ -146,7 +147,7 @@ const title24: RulePack = {
     {
       code: "office-zone",
       clause: "130.1(c)",
-      title: "Offices above 250 ft²: zones of at most 600 ft²",
+      title: say`Offices above 250 ft²: zones of at most 600 ft²`,
       when: { spaces: ["office-open", "office-enclosed"], areaAbove: 250 * SQUARE_FOOT },
       limit: { measure: "switched-area", most: 600 * SQUARE_FOOT },
       certainty: "seen",
@@ -154,7 +155,7 @@ const title24: RulePack = {
     {
       code: "warehouse-vacant",
       clause: "130.1(c)6",
-      title: "A vacant warehouse aisle falls to half of the power at most",
+      title: say`A vacant warehouse aisle falls to half of the power at most`,
       when: { spaces: ["warehouse"] },
       limit: { measure: "vacant-share", most: 0.5 },
       certainty: "seen",
@@ -164,17 +165,17 @@ const title24: RulePack = {
 
 const en15193: RulePack = {
   code: "en-15193-area",
-  title: "Energy requirements for lighting: area that detection is credited for",
-  jurisdiction: "Europe",
-  edition: "2007, annex D",
+  title: say`Energy requirements for lighting: area that detection is credited for`,
+  jurisdiction: say`Europe`,
+  edition: say`2007, annex D`,
   source: "EN-15193",
   onByDefault: false,
   whyOff: FROM_MEMORY,
   rules: [
     {
       code: "area",
-      clause: "annex D",
-      title: "Detection counts where at most 30 m² are switched together",
+      clause: say`annex D`,
+      title: say`Detection counts where at most 30 m² are switched together`,
       when: {},
       limit: { measure: "switched-area", most: 30 },
       certainty: "from-memory",
@@ -184,8 +185,8 @@ const en15193: RulePack = {
 
 const epbdRule = (code: string, when: RulePredicate): Rule => ({
   code,
-  clause: "Article 13(12)",
-  title: "Automatic lighting controls with occupancy detection",
+  clause: say`Article 13(12)`,
+  title: say`Automatic lighting controls with occupancy detection`,
   when,
   limit: { measure: "automatic-control", least: 1 },
   certainty: "from-memory",
@@ -193,13 +194,12 @@ const epbdRule = (code: string, when: RulePredicate): Rule => ({
 
 const epbd: RulePack = {
   code: "epbd-2024",
-  title: "Energy performance of buildings directive: lighting controls in non-residential buildings",
-  jurisdiction: "European Union, as each member state makes it law",
+  title: say`Energy performance of buildings directive: lighting controls in non-residential buildings`,
+  jurisdiction: say`European Union, as each member state makes it law`,
   edition: "2024/1275",
   source: "EPBD-2024",
   onByDefault: false,
-  whyOff:
-    "The official text was not reached, and each member state writes its own law: switch it on once you have checked it.",
+  whyOff: say`The official text was not reached, and each member state writes its own law: switch it on once you have checked it.`,
   rules: [
     epbdRule("large-plant", { plantAbove: 290_000, from: "2027-12-31" }),
     epbdRule("medium-plant", { plantAbove: 70_000, plantUpTo: 290_000, from: "2029-12-31" }),

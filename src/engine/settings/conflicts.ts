@@ -1,8 +1,9 @@
-import type { Problem } from "../check/index.ts";
-import { unknownFacts } from "./derive.ts";
+import { type Problem, type Said, say } from "../check/index.ts";
+import type { OutputKind } from "../detector/index.ts";
 import type { SetDevice } from "./device-settings.ts";
 import { groupConflicts, inMinutes } from "./group-conflicts.ts";
 import { asksForBackground, backgroundLevels, outputKindOf } from "./output.ts";
+import { missingFacts } from "./unknown-facts.ts";
 
 /**
  * Settings that contradict the room, the group, a rule, or each other; and what was chosen where nobody knows whether it fits.
@@ -26,19 +27,18 @@ function deviceConflicts({ context, settings }: SetDevice): Problem[] {
       ...(place && { room: place.room, at: place.at }),
     });
   };
-  const doubt = (setting: string, missing: string): void =>
-    report("setting-not-proven", { setting, missing: missing.replace(/\.$/, "") });
+  const doubt = (setting: Said, missing: Said): void => report("setting-not-proven", { setting, missing });
   const threshold = settings.threshold.value;
   if (threshold !== "off" && daylight === false)
     report("threshold-without-daylight", { lux: Math.round(threshold) });
-  if (threshold !== "off" && daylight === undefined) doubt("The threshold", unknownFacts.daylight);
+  if (threshold !== "off" && daylight === undefined) doubt(say`The threshold`, missingFacts.daylight);
   if (threshold !== "off" && settings.groupRole.value === "slave") report("threshold-on-slave");
   const listens = settings.soundSensitivity.value !== "off";
   if (listens && context.fanNear) report("sound-next-to-fan");
   if (listens && hears === false) report("sound-without-microphone");
-  if (listens && hears === undefined) doubt("Sound", unknownFacts.hears);
+  if (listens && hears === undefined) doubt(say`Sound`, missingFacts.hears);
   if (listens && settings.soundSensitivity.kind === "chosen" && context.fanNear === undefined)
-    doubt("Sound", unknownFacts.fanNear);
+    doubt(say`Sound`, missingFacts.fanNear);
   if (longestDelay && settings.offDelay.value > longestDelay.delay) {
     report("delay-above-rule", {
       minutes: inMinutes(settings.offDelay.value),
@@ -51,7 +51,7 @@ function deviceConflicts({ context, settings }: SetDevice): Problem[] {
     if (way && daylight === false) report("absence-control-in-dark-way");
     if (way && daylight === undefined) report("absence-control-maybe-dark");
     if (context.hasButton === false) report("absence-control-without-button");
-    if (context.hasButton === undefined) doubt("Absence control", unknownFacts.button);
+    if (context.hasButton === undefined) doubt(say`Absence control`, missingFacts.button);
   }
   outputConflicts({ context, settings }, { report, doubt });
   if (settings.testMode.value === "on") report("left-in-test-mode");
@@ -73,7 +73,7 @@ function outputConflicts(
     doubt,
   }: {
     readonly report: (code: Problem["code"], values?: Problem["values"]) => void;
-    readonly doubt: (setting: string, missing: string) => void;
+    readonly doubt: (setting: Said, missing: Said) => void;
   },
 ): void {
   const { value } = settings.output;
@@ -82,15 +82,27 @@ function outputConflicts(
     report("addressed-bus-not-covered");
     return;
   }
-  const words = kind.replace("-", " ");
   // That a contact switches needs no declaration.
-  if (kind !== "switch" && context.outputKinds === undefined)
-    doubt("Its output", `whether its data sheet knows ${words}`);
+  if (kind !== "switch" && context.outputKinds === undefined) doubt(say`Its output`, dataSheetKnows[kind]);
   if (context.outputKinds && !context.outputKinds.includes(kind))
-    report("output-not-declared", { output: words });
+    report("output-not-declared", { output: outputNames[kind] });
   if (typeof value === "object") {
     const { least, most } = backgroundLevels;
     if (value.background < least - 1e-9 || value.background > most + 1e-9)
       report("background-level-unusual", { percent: Math.round(value.background * 100) });
   } else if (settings.output.kind === "chosen" && asksForBackground(context)) report("way-goes-dark");
 }
+
+type ToBeDeclared = Exclude<OutputKind, "addressed-bus">;
+
+const outputNames: Readonly<Record<ToBeDeclared, Said>> = {
+  switch: say`switch`,
+  "two-level": say`two level`,
+  "dimming-broadcast": say`dimming broadcast`,
+};
+
+/** What is not known of a data sheet that nobody entered. */
+const dataSheetKnows: Readonly<Record<Exclude<ToBeDeclared, "switch">, Said>> = {
+  "two-level": say`whether its data sheet knows two level`,
+  "dimming-broadcast": say`whether its data sheet knows dimming broadcast`,
+};

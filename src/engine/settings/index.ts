@@ -1,5 +1,5 @@
 export { settingConflicts } from "./conflicts.ts";
-export { settingsOf, unknownFacts } from "./derive.ts";
+export { settingsOf } from "./derive.ts";
 export type {
   ChosenSettings,
   DeviceSettings,
@@ -22,3 +22,4 @@ export {
   type ThresholdResult,
   thresholdFrom,
 } from "./threshold.ts";
+export { unknownFacts } from "./unknown-facts.ts";

@@ -1,6 +1,7 @@
-import type { Words } from "../check/index.ts";
+import { joined, say, type Words } from "../check/index.ts";
 import type { Share } from "../quantity/index.ts";
 import type { SettingContext, SettingValues } from "./device-settings.ts";
+import { unknownFacts } from "./unknown-facts.ts";
 
 /** Background levels that ways are kept at: least, and most. Common practice, no source. */
 export const backgroundLevels: { readonly least: Share; readonly most: Share } = { least: 0.1, most: 0.2 };
@@ -30,26 +31,25 @@ export function outputChoice(context: SettingContext): OutputChoice {
   if (outputKinds?.length === 1 && outputKinds[0] === "addressed-bus")
     return {
       value: "addressed-bus",
-      reason:
-        "Its data sheet knows an addressed bus alone: addresses, groups and levels are not covered here.",
+      reason: say`Its data sheet knows an addressed bus alone: addresses, groups and levels are not covered here.`,
     };
   if (!isWay(context))
     return withoutBackground(outputKinds, {
-      reason: "It lights no stair, and no escape route without daylight.",
-      ...(escapeRoute === undefined
-        ? { assumption: "Nobody said whether an escape route leads through here." }
-        : {}),
+      reason: say`It lights no stair, and no escape route without daylight.`,
+      ...(escapeRoute === undefined ? { assumption: unknownFacts.escapeRoute } : {}),
     });
   if (!asksForBackground(context))
     return withoutBackground(outputKinds, {
-      reason: "Each point is seen by two devices: one that fails leaves nobody in the dark.",
+      reason: say`Each point is seen by two devices: one that fails leaves nobody in the dark.`,
     });
-  const where = use === "stair" ? "A stair" : "An escape route without daylight";
   return {
     value: { background: backgroundLevels.least },
-    reason: `${where} whose points are not all seen by two devices falls to a background level.`,
+    reason:
+      use === "stair"
+        ? say`A stair whose points are not all seen by two devices falls to a background level.`
+        : say`An escape route without daylight whose points are not all seen by two devices falls to a background level.`,
     ...(use !== "stair" && daylight === undefined
-      ? { assumption: "No windows are entered for what it lights: taken as without daylight." }
+      ? { assumption: say`No windows are entered for what it lights: taken as without daylight.` }
       : {}),
   };
 }
@@ -64,7 +64,10 @@ function withoutBackground(
   return {
     ...why,
     value: other === "two-level" ? { background: backgroundLevels.least } : other,
-    reason: `${why.reason} Its data sheet declares no plain switching, so that what it does declare is taken.`,
+    reason: joined(
+      [why.reason, say`Its data sheet declares no plain switching, so that what it does declare is taken.`],
+      " ",
+    ),
   };
 }
 

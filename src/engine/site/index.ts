@@ -3,9 +3,17 @@ export { clearanceOf } from "./clearance.ts";
 export { linksOf, type RoomLink, roomsReachedFrom } from "./connected.ts";
 export { planningDefaults } from "./defaults.ts";
 export { flightEdge, floorHeight } from "./floor.ts";
+export { anInterference, anyDwellPlace, dwellKindNames } from "./kind-names.ts";
 export { lensOver } from "./lens-over.ts";
 export { controlledRooms, lookUp, roomTitle, type SiteLookUp } from "./look-up.ts";
-export { insideSentence, nameOfOpening, nameOfThing, readable, rounded, withArticle } from "./names.ts";
+export {
+  nameOfOpening,
+  nameOfThing,
+  openingInSentence,
+  readable,
+  rounded,
+  thingInSentence,
+} from "./names.ts";
 export { modelProblems } from "./problems/detectors.ts";
 export { isUsableOutline } from "./problems/outlines.ts";
 export { floorOf } from "./problems/rooms.ts";

@@ -8,6 +8,7 @@ import {
   siteLike,
   sourceLike,
 } from "../../../test/engine/records.ts";
+import { english } from "../check/index.ts";
 import {
   clearanceOf,
   faceOf,
@@ -136,8 +137,10 @@ describe("look-ups", () => {
   test("names are those of the trade", () => {
     expect(roomTitle(office)).toBe("0.1 Office");
     expect(roomTitle(store)).toBe("store");
-    expect(nameOfOpening(door, look)).toBe("The door between 0.1 Office and Hall");
-    expect(nameOfOpening({ ...door, rooms: ["hall", null] }, look)).toBe("The door between Hall and outside");
+    expect(english(nameOfOpening(door, look))).toBe("The door between 0.1 Office and Hall");
+    expect(english(nameOfOpening({ ...door, rooms: ["hall", null] }, look))).toBe(
+      "The door between Hall and outside",
+    );
     expect([readable("air-outlet"), rounded(1.2345, 2)]).toEqual(["air outlet", 1.23]);
   });
 });

@@ -1,4 +1,4 @@
-import { type PlannedDevice, type SettingName, type Site, sources } from "#engine";
+import { english, type PlannedDevice, type SettingName, type Site, sources } from "#engine";
 import { ink, muted } from "../drawing/ink.ts";
 import { broken, emOf, fitted } from "../drawing/lettering.ts";
 import type { Mark, Millimetres, PaperPoint } from "../drawing/mark.ts";
@@ -87,7 +87,7 @@ function entryOf({ device, labels }: CardInput, name: SettingName): Entry {
   const setting = device.settings[name];
   const reason =
     setting.kind === "derived"
-      ? `${setting.reason}${setting.assumption === undefined ? "" : ` Assumed: ${setting.assumption}`}`
+      ? `${english(setting.reason)}${setting.assumption === undefined ? "" : ` Assumed: ${english(setting.assumption)}`}`
       : (setting.reason ?? "Chosen by a person.");
   return {
     name,

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { type SettingName, settingsOfSite } from "#engine";
+import { english, type SettingName, settingsOfSite } from "#engine";
 import { crossedTexts } from "../drawing/crossings.fixture.ts";
 import { boxOf } from "../drawing/lettering.ts";
 import type { Sheet, TextMark } from "../drawing/mark.ts";
@@ -104,7 +104,7 @@ test("A value that a person chose carries the sign of it, and derived ones carry
     cardOf(sheets, "B0.01")
       .map(({ text }) => text)
       .join(" "),
-  ).toContain(reason);
+  ).toContain(english(reason));
 });
 
 test("What the device at hand calls a position stands beside ours; without it there is a line to write on", () => {

@@ -30,15 +30,15 @@ export function RulesSection({ job, known: { packs, rooms } }: RulesSectionProps
           {packs.map((standing) => (
             <li key={standing.pack.code}>
               <Tick on={standing.on} disabled={job.readOnly} onChange={(on) => toggle(job, standing, on)}>
-                {standing.pack.title}
+                {spoken(standing.pack.title)}
               </Tick>
               <p className="hint set-pack-why">
                 {t("set.rules.edition", {
-                  edition: standing.pack.edition,
-                  jurisdiction: standing.pack.jurisdiction,
+                  edition: spoken(standing.pack.edition),
+                  jurisdiction: spoken(standing.pack.jurisdiction),
                 })}
                 <br />
-                {standing.why}
+                {spoken(standing.why)}
               </p>
               {standing.pack.source === "OWN-RULES" && !job.readOnly ? (
                 <Button
@@ -118,7 +118,7 @@ function ResultLine({
         </span>{" "}
         {spoken(check.what)}
       </span>
-      <span className="hint">{packs.find((one) => one.pack.code === pack)?.pack.title}</span>
+      <span className="hint">{spoken(packs.find((one) => one.pack.code === pack)?.pack.title ?? "")}</span>
       <Evidence checks={[check]} />
     </li>
   );

@@ -1,3 +1,4 @@
+import { type Said, say } from "../../check/index.ts";
 import type { SettingContext, SettingValues } from "../../settings/index.ts";
 import { controlledRooms, type Detector, type Site } from "../../site/index.ts";
 import type { WiringModel } from "../../wiring/index.ts";
@@ -5,8 +6,7 @@ import type { WiringModel } from "../../wiring/index.ts";
 type Group = SettingContext["group"];
 type Role = SettingValues["groupRole"];
 
-const ASSUMED_JOINED =
-  "Which luminaires each switches is not entered: taken as joined, since they light the same room.";
+const ASSUMED_JOINED = say`Which luminaires each switches is not entered: taken as joined, since they light the same room.`;
 
 /**
  * Which detectors share a load, and the part of each.
@@ -98,18 +98,21 @@ function partIn(
 ): Group {
   const id = `load of ${members[0]!.id}`;
   const master = members.find((one) => one !== detector && chosenRole(one.id) === "master");
-  const part = (role: Role, reason?: string): Group => ({
+  const part = (role: Role, reason?: Said): Group => ({
     id,
     role,
     ...(reason === undefined ? {} : { reason }),
     ...(assumed && members.length > 1 ? { assumption: ASSUMED_JOINED } : {}),
   });
   if (!switches(detector))
-    return part("slave", "Its contact is not used: it only speaks to another detector.");
-  if (master) return part("slave", `${called(master)} is the master of the group.`);
+    return part("slave", say`Its contact is not used: it only speaks to another detector.`);
+  if (master) return part("slave", say`${called(master)} is the master of the group.`);
   const switching = members.filter((one) => switches(one) && chosenRole(one.id) !== "slave");
   if (members.length === 1) return part("alone");
   if (switching.every((one) => one === detector)) return part("master");
   const others = switching.filter((one) => one !== detector).map(called);
-  return part("parallel", `Its contact is joined with that of ${others.join(", ")}; the longest delay wins.`);
+  return part(
+    "parallel",
+    say`Its contact is joined with that of ${others.join(", ")}; the longest delay wins.`,
+  );
 }

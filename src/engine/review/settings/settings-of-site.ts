@@ -1,4 +1,4 @@
-import type { Problem } from "../../check/index.ts";
+import { type Problem, say } from "../../check/index.ts";
 import {
   evaluateRules,
   longestDelayAllowed,
@@ -143,7 +143,7 @@ function limitOf(
   const allowed = longestDelayAllowed(packs, facts);
   if (!allowed) return [];
   const { delay, pack, rule } = allowed;
-  return [{ delay, rule: `${pack.title} ${pack.edition}, ${rule.clause}`, source: pack.source }];
+  return [{ delay, rule: say`${pack.title} ${pack.edition}, ${rule.clause}`, source: pack.source }];
 }
 
 /** Every room in which a detector switches; of the others only whether there has to be automatic control. */

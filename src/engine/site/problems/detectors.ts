@@ -1,8 +1,8 @@
-import type { Problem } from "../../check/index.ts";
+import { type Problem, type Said, say } from "../../check/index.ts";
 import type { DetectorModel, ZoneKind, ZoneRow } from "../../detector/index.ts";
 import { outlineContains } from "../../geometry/index.ts";
 import { roomTitle, type SiteLookUp } from "../look-up.ts";
-import { nameOfThing, rounded } from "../names.ts";
+import { rounded, thingInSentence } from "../names.ts";
 import type { Detector, Room } from "../site.ts";
 
 /**
@@ -55,7 +55,7 @@ export function modelProblems(model: DetectorModel): readonly Problem[] {
       if (fault)
         problems.push({
           code: "model-row-unusable",
-          values: { model: model.title, zone, row: i + 1, fault },
+          values: { model: model.title, zone: zoneNames[zone], row: i + 1, fault },
           records,
         });
     }
@@ -63,28 +63,35 @@ export function modelProblems(model: DetectorModel): readonly Problem[] {
   return problems;
 }
 
-function rowFault(row: ZoneRow, before: ZoneRow | undefined): string | undefined {
-  if (!(row.height > 0) || !Number.isFinite(row.height)) return "the mounting height is not above 0";
-  if (before && row.height <= before.height) return "the mounting heights do not rise from row to row";
+const zoneNames: Readonly<Record<ZoneKind, Said>> = {
+  towards: say`towards`,
+  across: say`across`,
+  seated: say`seated`,
+  sound: say`sound`,
+};
+
+function rowFault(row: ZoneRow, before: ZoneRow | undefined): Said | undefined {
+  if (!(row.height > 0) || !Number.isFinite(row.height)) return say`the mounting height is not above 0`;
+  if (before && row.height <= before.height) return say`the mounting heights do not rise from row to row`;
   if ("radius" in row)
-    return row.radius > 0 && Number.isFinite(row.radius) ? undefined : "the radius is not above 0";
-  if (row.outline.length < 3) return "the outline has fewer than 3 points";
+    return row.radius > 0 && Number.isFinite(row.radius) ? undefined : say`the radius is not above 0`;
+  if (row.outline.length < 3) return say`the outline has fewer than 3 points`;
   if (
     row.outline.some(
       ([angle, radius]) => !Number.isFinite(angle) || !(radius >= 0) || !Number.isFinite(radius),
     )
   )
-    return "a point of the outline is not a number";
+    return say`a point of the outline is not a number`;
   if (row.outline.some(([angle], i) => i > 0 && angle <= (row.outline[i - 1]?.[0] ?? 0)))
-    return "the angles of the outline do not rise from point to point";
-  return row.outline.some(([, radius]) => radius > 0) ? undefined : "the outline has no reach anywhere";
+    return say`the angles of the outline do not rise from point to point`;
+  return row.outline.some(([, radius]) => radius > 0) ? undefined : say`the outline has no reach anywhere`;
 }
 
 function placeFaults(detector: Detector, room: Room, look: SiteLookUp): Problem[] {
   const owner = { room: room.id, records: [detector.id] };
   const { tag, at } = detector;
   if (!at.every(Number.isFinite))
-    return [{ code: "number-missing", values: { what: `Detector ${tag}`, field: "place" }, ...owner }];
+    return [{ code: "number-missing", values: { what: say`Detector ${tag}`, field: say`place` }, ...owner }];
   const here = { ...owner, at: [at[0], at[1]] as const };
   const problems: Problem[] = [];
   if (!outlineContains(room.outline, at) || room.holes.some((hole) => outlineContains(hole, at))) {
@@ -103,7 +110,11 @@ function placeFaults(detector: Detector, room: Room, look: SiteLookUp): Problem[
         outlineContains(footprint, at),
     );
   if (around)
-    problems.push({ code: "detector-in-obstacle", values: { tag, obstacle: nameOfThing(around) }, ...here });
+    problems.push({
+      code: "detector-in-obstacle",
+      values: { tag, obstacle: thingInSentence(around) },
+      ...here,
+    });
   return problems;
 }
 

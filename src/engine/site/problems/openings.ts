@@ -1,8 +1,8 @@
-import type { Problem } from "../../check/index.ts";
+import { type Problem, say } from "../../check/index.ts";
 import { distanceToRings, FACE_FIT, type Point } from "../../geometry/index.ts";
 import type { Metres } from "../../quantity/index.ts";
 import { roomTitle, type SiteLookUp } from "../look-up.ts";
-import { nameOfOpening, rounded } from "../names.ts";
+import { nameOfOpening, openingInSentence, rounded } from "../names.ts";
 import { isWalkable, openingWidth, revealOf } from "../reveal.ts";
 import type { Opening, Room } from "../site.ts";
 import { isUsableOutline } from "./outlines.ts";
@@ -31,15 +31,15 @@ export function openingProblems(look: SiteLookUp): readonly Problem[] {
 function ownFaults(opening: Opening, look: SiteLookUp): Problem[] {
   const name = nameOfOpening(opening, look);
   const owner = { ...roomOf(opening, look), records: [opening.id] };
-  const numbers = {
-    from: opening.from[0] + opening.from[1],
-    to: opening.to[0] + opening.to[1],
-    sill: opening.sill,
-    head: opening.head,
-    thickness: opening.thickness,
-    angle: opening.angle,
-  };
-  const missing = Object.entries(numbers).filter(([, value]) => !Number.isFinite(value));
+  const numbers = [
+    [say`from`, opening.from[0] + opening.from[1]],
+    [say`to`, opening.to[0] + opening.to[1]],
+    [say`sill`, opening.sill],
+    [say`head`, opening.head],
+    [say`thickness`, opening.thickness],
+    [say`angle`, opening.angle],
+  ] as const;
+  const missing = numbers.filter(([, value]) => !Number.isFinite(value));
   if (missing.length > 0)
     return missing.map(([field]) => ({ code: "number-missing", values: { what: name, field }, ...owner }));
   const problems: Problem[] = [];
@@ -65,7 +65,7 @@ function ownFaults(opening: Opening, look: SiteLookUp): Problem[] {
   if (opening.thickness < 0 || opening.thickness > THICKEST_WALL) {
     problems.push({
       code: "opening-thickness-unusual",
-      values: { opening: name, thickness: rounded(opening.thickness, 2) },
+      values: { opening: openingInSentence(opening, look), thickness: rounded(opening.thickness, 2) },
       ...owner,
     });
   }
@@ -146,7 +146,7 @@ function overlapping(look: SiteLookUp): Problem[] {
         if (one.sill >= other.head || other.sill >= one.head) continue;
         problems.push({
           code: "openings-overlap",
-          values: { opening: nameOfOpening(one, look), other: nameOfOpening(other, look) },
+          values: { opening: nameOfOpening(one, look), other: openingInSentence(other, look) },
           room: room.id,
           records: [one.id, other.id],
           at: middle(one.from, one.to),

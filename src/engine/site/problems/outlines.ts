@@ -1,7 +1,7 @@
-import type { Problem } from "../../check/index.ts";
+import { type Problem, say, type Words } from "../../check/index.ts";
 import { type Outline, type Point, selfCrossing, signedArea } from "../../geometry/index.ts";
 import { roomTitle, type SiteLookUp } from "../look-up.ts";
-import { nameOfThing, rounded } from "../names.ts";
+import { rounded, thingInSentence } from "../names.ts";
 
 /** Corners nearer than this are one corner: half the grain of the booleans would merge them anyway. [m] */
 const SAME_CORNER = 1e-5;
@@ -23,25 +23,28 @@ export function outlineProblems(look: SiteLookUp): readonly Problem[] {
     ...site.rooms.flatMap((room) => {
       const owner = { room: room.id, records: [room.id] };
       return [
-        ...faultsOf(room.outline, { what: `The outline of room ${roomTitle(room)}`, ...owner }),
+        ...faultsOf(room.outline, { what: say`The outline of room ${roomTitle(room)}`, ...owner }),
         ...room.holes.flatMap((hole) =>
-          faultsOf(hole, { what: `A hole of room ${roomTitle(room)}`, ...owner }),
+          faultsOf(hole, { what: say`A hole of room ${roomTitle(room)}`, ...owner }),
         ),
         ...room.noDevices.flatMap((area) =>
-          faultsOf(area, { what: `A barred ceiling area of room ${roomTitle(room)}`, ...owner }),
+          faultsOf(area, { what: say`A barred ceiling area of room ${roomTitle(room)}`, ...owner }),
         ),
       ];
     }),
     ...site.floorPieces.flatMap((piece) =>
       faultsOf(piece.footprint, {
-        what: `A ${piece.kind} of room ${roomTitle(roomById.get(piece.room))}`,
+        what:
+          piece.kind === "flight"
+            ? say`A flight of room ${roomTitle(roomById.get(piece.room))}`
+            : say`A landing of room ${roomTitle(roomById.get(piece.room))}`,
         room: piece.room,
         records: [piece.id],
       }),
     ),
     ...site.obstacles.flatMap((obstacle) =>
       faultsOf(obstacle.footprint, {
-        what: `The footprint of ${nameOfThing(obstacle)}`,
+        what: say`The footprint of ${thingInSentence(obstacle)}`,
         room: obstacle.room,
         records: [obstacle.id],
       }),
@@ -63,7 +66,7 @@ export function isUsableOutline(outline: Outline): boolean {
 }
 
 interface Owner {
-  readonly what: string;
+  readonly what: Words;
   readonly room?: string;
   readonly records: readonly string[];
 }

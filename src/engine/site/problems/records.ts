@@ -1,7 +1,8 @@
-import type { Problem } from "../../check/index.ts";
+import { type Problem, type Said, say, type Words } from "../../check/index.ts";
+import { ceilingThingKindNames, dwellKindNames, interferenceKindNames } from "../kind-names.ts";
 import { controlledRooms, roomTitle, type SiteLookUp } from "../look-up.ts";
-import { nameOfOpening, nameOfThing, readable } from "../names.ts";
-import type { Detector } from "../site.ts";
+import { nameOfOpening, nameOfThing } from "../names.ts";
+import type { Detector, DwellKind, PlanningDefaults } from "../site.ts";
 
 /**
  * What is wrong with the site's records as records: ids and tags used twice, references that lead nowhere, numbers that are none.
@@ -21,21 +22,21 @@ export function recordProblems(look: SiteLookUp): readonly Problem[] {
 }
 
 function doubledIds({ site }: SiteLookUp): Problem[] {
-  const lists = {
-    storeys: site.storeys,
-    rooms: site.rooms,
-    "floor pieces": site.floorPieces,
-    openings: site.openings,
-    obstacles: site.obstacles,
-    "dwell places": site.dwellPlaces,
-    "sources of false triggering": site.interference,
-    "things on the ceiling": site.ceilingThings,
-    luminaires: site.luminaires,
-    models: site.models,
-    detectors: site.detectors,
-  } as const;
-  return Object.entries(lists).flatMap(([kind, records]) =>
-    doubled(records as readonly { readonly id: string }[], (record) => record.id).map(
+  const lists: readonly (readonly [kind: Said, records: readonly { readonly id: string }[]])[] = [
+    [say`storeys`, site.storeys],
+    [say`rooms`, site.rooms],
+    [say`floor pieces`, site.floorPieces],
+    [say`openings`, site.openings],
+    [say`obstacles`, site.obstacles],
+    [say`dwell places`, site.dwellPlaces],
+    [say`sources of false triggering`, site.interference],
+    [say`things on the ceiling`, site.ceilingThings],
+    [say`luminaires`, site.luminaires],
+    [say`models`, site.models],
+    [say`detectors`, site.detectors],
+  ];
+  return lists.flatMap(([kind, records]) =>
+    doubled(records, (record) => record.id).map(
       ([id, group]): Problem => ({
         code: "duplicate-id",
         values: { id, kind, count: group.length },
@@ -109,43 +110,50 @@ function lostReferences(look: SiteLookUp): Problem[] {
 
 function thingsInRooms({
   site,
-}: SiteLookUp): { readonly what: string; readonly record: { readonly id: string; readonly room: string } }[] {
+}: SiteLookUp): { readonly what: Words; readonly record: { readonly id: string; readonly room: string } }[] {
   return [
-    ...site.floorPieces.map((record) => ({ what: `A ${record.kind}`, record })),
-    ...site.obstacles.map((record) => ({ what: nameOfThing(record), record })),
-    ...site.dwellPlaces.map((record) => ({ what: `A ${record.kind}`, record })),
-    ...site.interference.map((record) => ({
-      what: `A source of false triggering (${readable(record.kind)})`,
+    ...site.floorPieces.map((record) => ({
+      what: record.kind === "flight" ? say`A flight` : say`A landing`,
       record,
     })),
-    ...site.ceilingThings.map((record) => ({ what: `A ${readable(record.kind)} on the ceiling`, record })),
-    ...site.luminaires.map((record) => ({ what: `Luminaire ${record.name}`, record })),
+    ...site.obstacles.map((record) => ({ what: nameOfThing(record), record })),
+    ...site.dwellPlaces.map((record) => ({ what: say`A ${dwellKindNames[record.kind]}`, record })),
+    ...site.interference.map((record) => ({
+      what: say`A source of false triggering (${interferenceKindNames[record.kind]})`,
+      record,
+    })),
+    ...site.ceilingThings.map((record) => ({
+      what: say`A ${ceilingThingKindNames[record.kind]} on the ceiling`,
+      record,
+    })),
+    ...site.luminaires.map((record) => ({ what: say`Luminaire ${record.name}`, record })),
   ];
 }
 
 /** Planning numbers and the range in which the calculations hold. Beyond it they would divide by nothing or never end. */
 function planningNumbers({ site: { defaults } }: SiteLookUp): Problem[] {
-  const ranges: readonly (readonly [field: string, value: number, least: number, most: number])[] = [
-    ["margin for seated", defaults.margin.seated, 0, 0.9],
-    ["margin for towards", defaults.margin.towards, 0, 0.9],
-    ["margin for across", defaults.margin.across, 0, 0.9],
-    ["margin for spill", defaults.margin.spill, 0, 2],
-    ["body radius", defaults.bodyRadius, 0, 0.6],
-    ["seated radius", defaults.seatedRadius, 0.05, 3],
-    ["walking speed", defaults.speed, 0.1, 5],
-    ["onset", defaults.onset, 0, 5],
-    ["response", defaults.response, 0, 30],
-    ["lamp start", defaults.lampStart, 0, 30],
-    ["dark walk limit", defaults.darkWalkLimit, 0, 50],
-    ["stair lead", defaults.stairLead, 0, 10],
-    ["tolerated gap area", defaults.gapArea, 0, 10],
-    ["tolerated gap share", defaults.gapShare, 0, 0.5],
-    ["spacing", defaults.spacing, 0.05, 5],
-    ...Object.entries(defaults.sightHeights).map(
-      ([kind, value]) => [`sight height ${kind}`, value, 0, 2.5] as const,
+  const ranges: readonly (readonly [field: Said, value: number, least: number, most: number])[] = [
+    [say`margin for seated`, defaults.margin.seated, 0, 0.9],
+    [say`margin for towards`, defaults.margin.towards, 0, 0.9],
+    [say`margin for across`, defaults.margin.across, 0, 0.9],
+    [say`margin for spill`, defaults.margin.spill, 0, 2],
+    [say`body radius`, defaults.bodyRadius, 0, 0.6],
+    [say`seated radius`, defaults.seatedRadius, 0.05, 3],
+    [say`walking speed`, defaults.speed, 0.1, 5],
+    [say`onset`, defaults.onset, 0, 5],
+    [say`response`, defaults.response, 0, 30],
+    [say`lamp start`, defaults.lampStart, 0, 30],
+    [say`dark walk limit`, defaults.darkWalkLimit, 0, 50],
+    [say`stair lead`, defaults.stairLead, 0, 10],
+    [say`tolerated gap area`, defaults.gapArea, 0, 10],
+    [say`tolerated gap share`, defaults.gapShare, 0, 0.5],
+    [say`spacing`, defaults.spacing, 0.05, 5],
+    [say`sight height walking`, defaults.sightHeights.walking, 0, 2.5],
+    ...(Object.keys(dwellKindNames) as readonly DwellKind[]).map(
+      (kind) => [say`sight height ${dwellKindNames[kind]}`, defaults.sightHeights[kind], 0, 2.5] as const,
     ),
-    ...Object.entries(defaults.clearances).map(
-      ([kind, value]) => [`clearance ${kind}`, value, 0, 20] as const,
+    ...(Object.keys(clearanceNames) as readonly (keyof typeof clearanceNames)[]).map(
+      (kind) => [clearanceNames[kind], defaults.clearances[kind], 0, 20] as const,
     ),
   ];
   return ranges
@@ -155,6 +163,16 @@ function planningNumbers({ site: { defaults } }: SiteLookUp): Problem[] {
       values: { field, value, least, most },
     }));
 }
+
+const clearanceNames: Readonly<Record<keyof PlanningDefaults["clearances"], Said>> = {
+  wall: say`clearance wall`,
+  wallLeast: say`clearance wallLeast`,
+  luminaireFlush: say`clearance luminaireFlush`,
+  luminaireHot: say`clearance luminaireHot`,
+  airOutlet: say`clearance airOutlet`,
+  heater: say`clearance heater`,
+  smokeHead: say`clearance smokeHead`,
+};
 
 function doubled<Kind>(records: readonly Kind[], keyOf: (record: Kind) => string): [string, Kind[]][] {
   const groups = new Map<string, Kind[]>();

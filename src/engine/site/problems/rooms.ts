@@ -1,4 +1,4 @@
-import type { Problem } from "../../check/index.ts";
+import { type Problem, say } from "../../check/index.ts";
 import {
   areaOf,
   boundsOf,
@@ -90,7 +90,7 @@ function floorPiece(part: FloorPiece, room: Room): Problem[] {
   if (areaOf(difference([piece(part.footprint)], [piece(room.outline)])) > OVERLAP_ALLOWED) {
     problems.push({
       code: "floor-piece-outside-room",
-      values: { kind: part.kind, room: roomTitle(room) },
+      values: { kind: part.kind === "flight" ? say`flight` : say`landing`, room: roomTitle(room) },
       ...owner,
     });
   }

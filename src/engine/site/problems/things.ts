@@ -1,7 +1,8 @@
-import type { Problem } from "../../check/index.ts";
+import { type Problem, type Said, say } from "../../check/index.ts";
 import { areaOf, difference, distanceToRings, outlineContains, type Point } from "../../geometry/index.ts";
+import { ceilingThingKindNames, dwellKindNames, interferenceKindNames } from "../kind-names.ts";
 import { roomTitle, type SiteLookUp } from "../look-up.ts";
-import { nameOfThing, readable, rounded } from "../names.ts";
+import { nameOfThing, rounded } from "../names.ts";
 import type { DwellPlace, Obstacle, Room } from "../site.ts";
 import { isUsableOutline } from "./outlines.ts";
 import { floorOf } from "./rooms.ts";
@@ -26,18 +27,22 @@ export function thingProblems(look: SiteLookUp): readonly Problem[] {
       ...look.obstaclesOf(room.id).flatMap((obstacle) => obstacleFaults(obstacle, room)),
       ...look.dwellPlacesOf(room.id).flatMap((place) => dwellFaults(place, room)),
       ...look.interferenceOf(room.id).flatMap((source) => {
-        const kind = `source of false triggering (${readable(source.kind)})`;
+        const kind = say`source of false triggering (${interferenceKindNames[source.kind]})`;
         const ends = source.to ? [source.at, source.to] : [source.at];
         return outside({ kind, id: source.id, ends, numbers: { height: source.height }, room });
       }),
-      ...look
-        .ceilingThingsOf(room.id)
-        .flatMap((thing) =>
-          outside({ kind: readable(thing.kind), id: thing.id, ends: [thing.at], numbers: {}, room }),
-        ),
+      ...look.ceilingThingsOf(room.id).flatMap((thing) =>
+        outside({
+          kind: ceilingThingKindNames[thing.kind],
+          id: thing.id,
+          ends: [thing.at],
+          numbers: {},
+          room,
+        }),
+      ),
       ...look.luminairesOf(room.id).flatMap((luminaire): Problem[] => {
         const faults = outside({
-          kind: "luminaire",
+          kind: say`luminaire`,
           id: luminaire.id,
           ends: [luminaire.at],
           numbers: { height: luminaire.height },
@@ -64,7 +69,11 @@ function obstacleFaults(obstacle: Obstacle, room: Room): Problem[] {
   const owner = { room: room.id, records: [obstacle.id] };
   const missing = (["base", "top"] as const).filter((field) => !Number.isFinite(obstacle[field]));
   if (missing.length > 0)
-    return missing.map((field) => ({ code: "number-missing", values: { what: name, field }, ...owner }));
+    return missing.map((field) => ({
+      code: "number-missing",
+      values: { what: name, field: edgeNames[field] },
+      ...owner,
+    }));
   const problems: Problem[] = [];
   if (obstacle.base >= obstacle.top) {
     problems.push({
@@ -99,12 +108,12 @@ function obstacleFaults(obstacle: Obstacle, room: Room): Problem[] {
 
 function dwellFaults(place: DwellPlace, room: Room): Problem[] {
   const owner = { room: room.id, records: [place.id] };
-  const values = { kind: place.kind, room: roomTitle(room) };
+  const values = { kind: dwellKindNames[place.kind], room: roomTitle(room) };
   if (!place.at.every(Number.isFinite))
     return [
       {
         code: "number-missing",
-        values: { what: `A ${place.kind} in room ${values.room}`, field: "place" },
+        values: { what: say`A ${values.kind} in room ${values.room}`, field: say`place` },
         ...owner,
       },
     ];
@@ -124,23 +133,25 @@ function dwellFaults(place: DwellPlace, room: Room): Problem[] {
   return problems;
 }
 
+const edgeNames: Readonly<Record<"base" | "top", Said>> = { base: say`base`, top: say`top` };
+
 interface Placed {
-  readonly kind: string;
+  readonly kind: Said;
   readonly id: string;
   readonly ends: readonly Point[];
-  readonly numbers: Readonly<Record<string, number>>;
+  readonly numbers: { readonly height?: number };
   readonly room: Room;
 }
 
 function outside({ kind, id, ends, numbers, room }: Placed): Problem[] {
   const owner = { room: room.id, records: [id] };
-  const what = `A ${kind} in room ${roomTitle(room)}`;
-  const missing = Object.entries({
-    ...numbers,
-    place: ends.flat().reduce((sum, value) => sum + value, 0),
-  }).filter(([, value]) => !Number.isFinite(value));
+  const what = say`A ${kind} in room ${roomTitle(room)}`;
+  const missing = [
+    ...(numbers.height === undefined || Number.isFinite(numbers.height) ? [] : [say`height`]),
+    ...(ends.flat().every(Number.isFinite) ? [] : [say`place`]),
+  ];
   if (missing.length > 0)
-    return missing.map(([field]) => ({ code: "number-missing", values: { what, field }, ...owner }));
+    return missing.map((field) => ({ code: "number-missing", values: { what, field }, ...owner }));
   const off = ends.find(
     (end) => !outlineContains(room.outline, end) && distanceToRings(end, [room.outline]) > ON_WALL,
   );
