@@ -9,20 +9,9 @@ export function PrintTemplate({ job, device }: { readonly job: OpenJob; readonly
   const [trouble, setTrouble] = useState<string | undefined>();
   const print = () => {
     setTrouble(undefined);
-    Promise.all([import("#output"), import("../shell/print.ts")])
-      .then(([{ maskTemplates }, { printSheets }]) => {
-        const sheets = maskTemplates({
-          site: job.site,
-          detectors: [device],
-          job: job.site.name,
-          date: job.details.date,
-          revision: job.details.revision,
-        });
-        return printSheets(
-          sheets.map((sheet, i) => sheet(i + 1, sheets.length)),
-          job.site.name,
-        );
-      })
+    // The page carries the drawing of papers only when somebody prints.
+    import("../shell/print.ts")
+      .then(({ printTemplate }) => printTemplate(job, device))
       .catch((cause: unknown) => setTrouble(cause instanceof Error ? cause.message : String(cause)));
   };
   return (

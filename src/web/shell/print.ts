@@ -1,6 +1,6 @@
 import regular from "@expo-google-fonts/inter/400Regular/Inter_400Regular.ttf?url";
 import semibold from "@expo-google-fonts/inter/600SemiBold/Inter_600SemiBold.ttf?url";
-import { planSheet, type Sheet, type SheetTitle, settingOutSheets, svgOf } from "#output";
+import { maskTemplates, planSheet, type Sheet, type SheetTitle, settingOutSheets, svgOf } from "#output";
 import type { Calculated, OpenJob } from "../contract.ts";
 import { spoken } from "../texts/index.ts";
 
@@ -14,7 +14,22 @@ export async function printStorey(of: {
 }
 
 /** Prints sheets at their true size. @param title - Of the print job. */
-export async function printSheets(sheets: readonly Sheet[], title: string): Promise<void> {
+/** Prints the lens of a detector with its masks, at its true size. */
+export async function printTemplate(job: OpenJob, device: string): Promise<void> {
+  const sheets = maskTemplates({
+    site: job.site,
+    detectors: [device],
+    job: job.site.name,
+    date: job.details.date,
+    revision: job.details.revision,
+  });
+  await printSheets(
+    sheets.map((sheet, i) => sheet(i + 1, sheets.length)),
+    job.site.name,
+  );
+}
+
+async function printSheets(sheets: readonly Sheet[], title: string): Promise<void> {
   const frame = document.createElement("iframe");
   frame.className = "print-frame";
   frame.setAttribute("aria-hidden", "true");
