@@ -3,7 +3,7 @@ import { IfcAPI, LogLevel } from "web-ifc";
 import { areaOf, intersection, type Region, type Room, type Site } from "#engine";
 import { readIfc, type SurveyRecords } from "#exchange";
 import { demoJob, siteOf } from "#job";
-import { siteIfc } from "#output";
+import { siteIfc, speakIn } from "#output";
 
 const { site: demo } = siteOf(demoJob());
 /** With names that need every escape of the format. */
@@ -24,6 +24,17 @@ describe("A job written as a building model", () => {
   test("is the same bytes for the same job, and plain ASCII", () => {
     expect(siteIfc(site, details)).toBe(written);
     expect(/[^\n\x20-\x7e]/.test(written)).toBe(false);
+  });
+
+  test("says names and descriptions in the language of the papers, and changes neither identities nor properties", () => {
+    const german = siteIfc(site, { ...details, speak: speakIn("de") });
+    const door = "'T\\X2\\00FC\\X0\\r'";
+    expect(german).toContain(door);
+    expect(german).toContain("'Pr\\X2\\00E4\\X0\\senzmelder ");
+    expect(german).not.toContain("'Door'");
+    expect(written).not.toContain(door);
+    const kept = (text: string) => text.match(/'[0-3][\w$]{21}'|IFCPROPERTY\w+\('\w+'/g);
+    expect(kept(german)).toEqual(kept(written));
   });
 
   test("gives every record an identity of its own, of 22 figures", () => {

@@ -44,7 +44,7 @@ async function filled(bytes: Uint8Array) {
   const given = givenModel(bytes);
   if ("problem" in given) throw new Error(given.problem.code);
   const model: ModelToFill = { ...given, shift: [survey.shift[0], survey.shift[1]] };
-  return { survey, site, model, into: devicesIntoModel(site, model, settings) };
+  return { survey, site, model, into: devicesIntoModel(site, model, { settings }) };
 }
 
 const sorted = <Thing extends { readonly tag: string }>(things: readonly Thing[]): readonly Thing[] =>
@@ -121,7 +121,7 @@ describe("The devices of a job in the model that it was read from", () => {
       expect(added.split(type).length - 1).toBe(site.detectors.length);
       expect(added).toContain("'Off delay',$,IFCLABEL('10 min')");
       // Equal input, equal bytes.
-      expect(Buffer.compare(devicesIntoModel(site, model, settings), into)).toBe(0);
+      expect(Buffer.compare(devicesIntoModel(site, model, { settings }), into)).toBe(0);
     }
   });
 
@@ -134,7 +134,7 @@ describe("The devices of a job in the model that it was read from", () => {
     if ("problem" in again) throw new Error(again.problem.code);
     expect(modelRefusal(site, { ...again, shift: [0, 0] })).toBe("filled-already");
     expect(modelRefusal(site, { ...model, context: undefined })).toBe("no-structure");
-    expect(() => devicesIntoModel(other, model, settings)).toThrow();
+    expect(() => devicesIntoModel(other, model, { settings })).toThrow();
   });
 
   test("a file that is no model is a problem, not a crash", () => {

@@ -61,7 +61,7 @@ export function legend(
   const rows = Math.max(1, Math.floor((box.bottom - box.top) / rowHeight));
   const keys = order.filter((key) => shown.has(key));
   const texts = keys.map((key) => speak(words[key]));
-  const widths = columnWidths(texts, rows, { room: box.right - box.left, beside: 12, most: 66 });
+  const widths = columnWidths(texts, rows, { room: box.right - box.left, beside: 13.5, most: 66 });
   const lefts = leftsOf(widths, box.left);
   return keys.flatMap((key, i): readonly Mark[] => {
     const column = Math.floor(i / rows);

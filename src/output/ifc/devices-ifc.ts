@@ -9,16 +9,20 @@ import {
   type Room,
   roomTitle,
   type Site,
+  say,
+  type Words,
   wholeTurn,
 } from "#engine";
+import type { Speak } from "../words/speak.ts";
 import { globalId } from "./global-id.ts";
 import type { ModelWriter } from "./model-writer.ts";
 import { type StepRef, type StepValue, typed, word } from "./step-writer.ts";
 
 /** A setting in words, as it stands on the device's setting sheet. */
 export interface SettingLine {
+  /** Name of the property: in English, as all of them are. */
   readonly title: string;
-  readonly words: string;
+  readonly words: Words;
 }
 
 /** Where a record is placed, and the floor that its height counts from. */
@@ -50,9 +54,10 @@ export function sensorInto(
     readonly detector: Detector;
     readonly site: Site;
     readonly settings: readonly SettingLine[];
+    readonly speak: Speak;
   },
 ): StepRef {
-  const { detector, site, settings } = of;
+  const { detector, site, settings, speak } = of;
   const { room, toParent = (placed) => placed } = frame;
   const z = room.floor + floorHeight(frame.floorPieces, detector.at) + detector.height;
   const length = (metres: number): StepValue => typed("IFCLENGTHMEASURE", writer.length(metres));
@@ -64,7 +69,7 @@ export function sensorInto(
     type: named ? "IFCSENSOR" : "IFCDISTRIBUTIONCONTROLELEMENT",
     id: detector.id,
     name: detector.tag,
-    description: `Presence detector ${detector.tag} in ${roomTitle(room)}`,
+    description: speak(say`Presence detector ${detector.tag} in ${roomTitle(room)}`),
     objectType: "Occupancy sensor",
     placement: writer.placement({ parent: frame.storey, ...placed }),
     shape: writer.cylinder({ radius: (model?.cutOut ?? 0) / 2 || housing.radius, height: housing.height }),
@@ -93,7 +98,7 @@ export function sensorInto(
   });
   writer.properties(detector.id, sensor, {
     name: "Roomwake_Settings",
-    values: settings.map(({ title, words }) => [title, label(words)] as const),
+    values: settings.map(({ title, words }) => [title, label(speak(words))] as const),
   });
   return sensor;
 }

@@ -1,4 +1,5 @@
-import type { ProblemCode, Room, Site } from "#engine";
+import { english, type ProblemCode, type Room, type Site } from "#engine";
+import type { Speak } from "../words/speak.ts";
 import { type InPlan, type SettingLine, sensorInto, sensorTypesInto } from "./devices-ifc.ts";
 import { globalId } from "./global-id.ts";
 import { modelWriter } from "./model-writer.ts";
@@ -51,6 +52,13 @@ export const refusalCodes = {
   "no-structure": "model-without-structure",
 } as const satisfies Record<ModelRefusal, ProblemCode>;
 
+/** What is said of the devices beside where they are. */
+export interface ToldOfDevices {
+  readonly settings: ReadonlyMap<string, readonly SettingLine[]>;
+  /** What descriptions and values speak; English if absent. */
+  readonly speak?: Speak;
+}
+
 /** Whether a model can take the devices of a job: it must be the building that the job was read from, as it was before. */
 export function modelRefusal(site: Site, model: ModelToFill): ModelRefusal | undefined {
   const ids = new Set([...model.spaces, ...model.storeys].map(({ id }) => id));
@@ -75,7 +83,7 @@ export function modelRefusal(site: Site, model: ModelToFill): ModelRefusal | und
 export function devicesIntoModel(
   site: Site,
   model: ModelToFill,
-  settings: ReadonlyMap<string, readonly SettingLine[]>,
+  { settings, speak = english }: ToldOfDevices,
 ): Uint8Array {
   const { context } = model;
   const refusal = modelRefusal(site, model);
@@ -103,7 +111,7 @@ export function devicesIntoModel(
         floorPieces: site.floorPieces.filter((piece) => piece.room === room.id),
         toParent: intoFrame(storey.frame, model.shift),
       },
-      { detector, site, settings: settings.get(detector.id) ?? [] },
+      { detector, site, settings: settings.get(detector.id) ?? [], speak },
     );
     sensorsOf.set(detector.model, [...(sensorsOf.get(detector.model) ?? []), sensor]);
     const holder = (space ?? storey).step;

@@ -7,7 +7,9 @@ import {
   type Reveal,
   type Room,
   revealOf,
+  say,
 } from "#engine";
+import type { Speak } from "../words/speak.ts";
 import type { ModelWriter, Prism } from "./model-writer.ts";
 import { type StepRef, word } from "./step-writer.ts";
 
@@ -25,9 +27,9 @@ const leafThickness = 0.04;
 export function openingsInto(
   writer: ModelWriter,
   storey: StepRef,
-  openings: readonly OpeningOf[],
+  { openings, speak }: { readonly openings: readonly OpeningOf[]; readonly speak: Speak },
 ): readonly StepRef[] {
-  return openings.flatMap((one) => openingInto(writer, storey, one));
+  return openings.flatMap((one) => openingInto(writer, storey, { ...one, speak }));
 }
 
 /** An opening with its first room, and the stairs in that room. */
@@ -43,7 +45,7 @@ const step = 0.1;
 function openingInto(
   writer: ModelWriter,
   storey: StepRef,
-  { opening, room, floorPieces }: OpeningOf,
+  { opening, room, floorPieces, speak }: OpeningOf & { readonly speak: Speak },
 ): readonly StepRef[] {
   const width = openingWidth(opening);
   const height = opening.head - opening.sill;
@@ -74,7 +76,7 @@ function openingInto(
   const wall = writer.product({
     type: "IFCWALL",
     id: `${opening.id} wall`,
-    name: "Wall at an opening",
+    name: speak(say`Wall at an opening`),
     placement: at(0),
     shape: writer.body([{ outline: through, height: Math.max(room.ceilingHeight - ground, opening.head) }]),
     more: [null, word("NOTDEFINED")],
@@ -83,7 +85,7 @@ function openingInto(
     type: "IFCOPENINGELEMENT",
     // A passage has nothing in it: the hole itself is the record, and keeps its identity.
     id: opening.kind === "passage" ? opening.id : `${opening.id} hole`,
-    name: opening.kind === "passage" ? "Passage" : "Opening",
+    name: opening.kind === "passage" ? speak(say`Passage`) : speak(say`Opening`),
     placement: at(opening.sill),
     shape: writer.body([{ outline: through, height }]),
     more: [null, word("OPENING")],
@@ -102,13 +104,13 @@ function openingInto(
       ? writer.product({
           ...filling,
           type: "IFCDOOR",
-          name: "Door",
+          name: speak(say`Door`),
           more: [null, height, width, word("DOOR"), word(operationOf(opening, hinge)), null],
         })
       : writer.product({
           ...filling,
           type: "IFCWINDOW",
-          name: opening.kind === "glazing" ? "Glazing" : "Window",
+          name: opening.kind === "glazing" ? speak(say`Glazing`) : speak(say`Window`),
           more: [null, height, width, word("WINDOW"), word("NOTDEFINED"), null],
         });
   writer.relate("IFCRELFILLSELEMENT", opening.id, hole, filled);

@@ -1,5 +1,6 @@
-import { type Room, roomTitle, type Site, type Storey } from "#engine";
+import { english, type Room, roomTitle, type Site, type Storey } from "#engine";
 import { onStorey } from "../drawing/storey-records.ts";
+import type { Speak } from "../words/speak.ts";
 import { luminaireInto, type SettingLine, sensorInto, sensorTypesInto } from "./devices-ifc.ts";
 import { globalId } from "./global-id.ts";
 import { type ModelWriter, modelWriter } from "./model-writer.ts";
@@ -12,6 +13,8 @@ export interface SiteIfcDetails {
   readonly drawnBy: string;
   /** Stamped into the head; the same date and job give the same bytes. */
   readonly created: Date;
+  /** What names, descriptions and values speak; English if absent. Names of properties are English in every model. */
+  readonly speak?: Speak;
   /** What is set on each detector, in words. */
   readonly settings?: ReadonlyMap<string, readonly SettingLine[]>;
 }
@@ -117,6 +120,7 @@ interface StoreyTask {
 
 function storeyInto(writer: ModelWriter, task: StoreyTask): StepRef {
   const { site, storey, house, details, sensorsOf } = task;
+  const { speak = english } = details;
   const placement = writer.placement({ parent: house, at: [0, 0, storey.elevation] });
   const level = writer.product({
     type: "IFCBUILDINGSTOREY",
@@ -141,6 +145,7 @@ function storeyInto(writer: ModelWriter, task: StoreyTask): StepRef {
           detector,
           site,
           settings: details.settings?.get(detector.id) ?? [],
+          speak,
         });
         sensorsOf.set(detector.model, [...(sensorsOf.get(detector.model) ?? []), sensor]);
         return sensor;
@@ -159,7 +164,7 @@ function storeyInto(writer: ModelWriter, task: StoreyTask): StepRef {
     if (!room) return [];
     return [{ opening, room, floorPieces: on.floorPieces.filter((piece) => piece.room === room.id) }];
   });
-  writer.contain(`on ${storey.id}`, level, openingsInto(writer, placement, openings));
+  writer.contain(`on ${storey.id}`, level, openingsInto(writer, placement, { openings, speak }));
   return level;
 }
 

@@ -233,11 +233,11 @@ const pdfDetails = ({ fonts, details, created }: PackInput, title: string) => ({
   created,
 });
 
-function modelOf({ handover, details, created, model }: PackInput): string | Uint8Array {
+function modelOf({ handover, details, created, model }: Parted): string | Uint8Array {
   const settings = settingLines(handover.settings.devices);
-  if (model) return devicesIntoModel(handover.site, model, settings);
-  const { job, site, drawnBy } = details;
-  return siteIfc(handover.site, { job, site, drawnBy, created, settings });
+  if (model) return devicesIntoModel(handover.site, model, { settings, speak: details.speak });
+  const { job, site, drawnBy, speak } = details;
+  return siteIfc(handover.site, { job, site, drawnBy, created, settings, speak });
 }
 
 /** Labels to stick on and cards to hang up: no pages of the bound pack. */
