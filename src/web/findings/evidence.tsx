@@ -1,5 +1,5 @@
 import type { Check } from "#engine";
-import { english, sources } from "#engine";
+import { english, sources, sourceTitle } from "#engine";
 import { More } from "../fields/index.ts";
 import { useUnits } from "../settings/preferences.ts";
 import { areaText, lengthText, numberText, spoken, t, type Units } from "../texts/index.ts";
@@ -49,8 +49,8 @@ export function VerifyMark() {
 }
 
 function sourceText({ source }: Check): string {
-  const { title, edition, clause } = sources[source];
-  return [title, edition, clause].filter((part) => part !== undefined).join(", ");
+  const { edition, clause } = sources[source];
+  return [spoken(sourceTitle(source)), edition, clause].filter((part) => part !== undefined).join(", ");
 }
 
 function figureText(figure: number | undefined, unit: string, units: Units): string {

@@ -1,5 +1,5 @@
 import { Button, Disclosure, DisclosurePanel, Heading } from "react-aria-components";
-import { type DeviceSettings, type SettingName, sources } from "#engine";
+import { type DeviceSettings, type SettingName, sources, sourceTitle } from "#engine";
 import type { OpenJob } from "../contract.ts";
 import { TextBox } from "../fields/index.ts";
 import { VerifyMark } from "../findings/evidence.tsx";
@@ -73,7 +73,7 @@ export function SettingRow({ job, device, name, settings, derived, open, onOpen 
             )}
             {setting.kind === "derived" ? (
               <p className="hint">
-                {t("set.source")}: {sources[setting.source].title}{" "}
+                {t("set.source")}: {spoken(sourceTitle(setting.source))}{" "}
                 {sources[setting.source].verify ? <VerifyMark /> : null}
               </p>
             ) : null}

@@ -1,6 +1,6 @@
 import { Button, Disclosure, DisclosurePanel, Heading } from "react-aria-components";
 import type { Check } from "#engine";
-import { distinct, english, sources } from "#engine";
+import { distinct, english, sources, sourceTitle } from "#engine";
 import { VerifyMark } from "../findings/evidence.tsx";
 import { useUnits } from "../settings/preferences.ts";
 import { spoken } from "../texts/index.ts";
@@ -10,7 +10,7 @@ import { amountText } from "./wire-figures.ts";
 /** One check: what, how much of how much, whether it holds; opened: where the limit comes from, and what was assumed. */
 export function CheckRow({ check }: { readonly check: Check }) {
   const units = useUnits();
-  const { title, edition, clause, verify } = sources[check.source];
+  const { edition, clause, verify } = sources[check.source];
   return (
     <Disclosure className="wire-check">
       <Heading level={5}>
@@ -33,7 +33,9 @@ export function CheckRow({ check }: { readonly check: Check }) {
       <DisclosurePanel className="wire-check-panel">
         <p>
           <span className="hint">{t("wire.check.source")}</span>{" "}
-          {[title, edition, clause].filter((part) => part !== undefined).join(", ")}{" "}
+          {[spoken(sourceTitle(check.source)), edition, clause]
+            .filter((part) => part !== undefined)
+            .join(", ")}{" "}
           {verify ? <VerifyMark /> : null}
         </p>
         {check.assumptions.length > 0 ? (

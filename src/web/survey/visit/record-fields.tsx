@@ -1,6 +1,7 @@
-import { sources } from "#engine";
+import { sources, sourceTitle } from "#engine";
 import { Say } from "../../fields/index.ts";
 import { VerifyMark } from "../../findings/evidence.tsx";
+import { spoken } from "../../texts/index.ts";
 import { t } from "../../texts/visit.ts";
 import type { Question } from "./questions.ts";
 
@@ -11,7 +12,7 @@ export function Questions({ questions }: { readonly questions: readonly Question
     <Say severity="should" live>
       {questions.map(({ word, values, source }) => (
         <p key={word}>
-          {t(word, values)} <span className="hint">{sources[source].title}</span>{" "}
+          {t(word, values)} <span className="hint">{spoken(sourceTitle(source))}</span>{" "}
           {sources[source].verify ? <VerifyMark /> : null}
         </p>
       ))}
