@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { english } from "#engine";
 import { ferryWing } from "../ferry-wing.fixture.ts";
 import { csvOf } from "./csv.ts";
 import { deviceSchedule } from "./device-schedule.ts";
@@ -24,7 +25,7 @@ test("A figure stays a figure, a negative one too", () => {
 });
 
 test("The schedule has one line for each detector, with the measures of the setting-out sheet", () => {
-  const lines = deviceSchedule(ferryWing).trimEnd().split("\r\n");
+  const lines = deviceSchedule(ferryWing, english).trimEnd().split("\r\n");
   expect(lines.length).toBe(ferryWing.detectors.length + 1);
   expect(lines.find((line) => line.startsWith("B0.03"))).toContain("b  tile 6 (3850),a  tile 4 (2200),Ø 68");
   expect(lines.find((line) => line.startsWith("B0.05"))).toContain(",unknown,0–57° × 29–80°,");
@@ -36,7 +37,7 @@ test("A tag or name that a stranger chose cannot become a formula in the schedul
     detectors: ferryWing.detectors.map((one) => ({ ...one, tag: "=HYPERLINK(1)", group: "@x" })),
     models: ferryWing.models.map((one) => ({ ...one, title: "+1" })),
   };
-  const cells = deviceSchedule(hostile)
+  const cells = deviceSchedule(hostile, english)
     .slice(1)
     .split("\r\n")
     .slice(1, -1)

@@ -25,7 +25,7 @@ export const deviceHead: readonly string[] = [
 ];
 
 /** Every detector of a job as one line of CSV. */
-export const deviceSchedule = (site: Site, speak?: Speak): string =>
+export const deviceSchedule = (site: Site, speak: Speak): string =>
   csvOf([deviceHead, ...deviceRows(site)], speak);
 
 /** Every detector of a job as one row, in the order of storeys and tags, with the measures of the setting-out sheets. */

@@ -114,7 +114,7 @@ function visitBlock(handover: Handover, visit: VisitRecord, by: ReadonlyMap<stri
   };
 }
 
-const beforeWords = ({ point: { result } }: CareState): string =>
+const beforeWords = ({ point: { result } }: CareState): Words =>
   result.kind === "reading" && result.stored ? figure(result.stored.value, result.unit) : "";
 
 function verdictWords({ check, drifted }: CareState): Words {

@@ -1,34 +1,49 @@
-import { type Check, type Finding, type SourceId, sources, type Verdict } from "#engine";
+import {
+  type Check,
+  type Finding,
+  figured,
+  inside,
+  joined,
+  messageSaid,
+  remedySaid,
+  type Said,
+  type SourceId,
+  say,
+  sources,
+  type Verdict,
+  type Words,
+} from "#engine";
 import { column } from "../wiring/schedules.ts";
 import type { Block } from "./upright-pages.ts";
 
-const verdictWords: Readonly<Record<Verdict, string>> = {
-  pass: "passed",
-  fail: "! failed",
-  "not-proven": "not proven",
+const verdictWords: Readonly<Record<Verdict, Said>> = {
+  pass: say`passed`,
+  fail: say`! failed`,
+  "not-proven": say`not proven`,
 };
 
 /** A figure with no more digits than it carries. @example 12.3456 of "m": "12.3 m" */
-export function figure(value: number | undefined, unit: string): string {
-  if (value === undefined) return "unknown";
-  if (!Number.isFinite(value)) return "beyond measure";
+export function figure(value: number | undefined, unit: Words): Said {
+  if (value === undefined) return say`unknown`;
+  if (!Number.isFinite(value)) return say`beyond measure`;
   const digits = Math.abs(value) >= 100 ? 0 : Math.abs(value) >= 10 ? 1 : 2;
   const text = String(Number(value.toFixed(digits)));
-  return unit === "" ? text : `${text} ${unit}`;
+  if (unit === "") return figured(text);
+  return typeof unit === "string" ? figured(`${text} ${unit}`) : joined([figured(text), unit], " ");
 }
 
 /** Checks with their evidence: what was found, what is asked, by which source. One source of all of them is named once, above. */
-export function checkBlock(heading: string, checks: readonly Check[]): Block {
+export function checkBlock(heading: Said, checks: readonly Check[]): Block {
   const [one, ...more] = new Set(checks.map(({ source }) => shortSource(source)));
   const same = one !== undefined && more.length === 0;
   return {
-    heading: same ? `${heading}, by ${one.charAt(0).toLowerCase()}${one.slice(1)}` : heading,
+    heading: same ? say`${heading}, by ${inside(one)}` : heading,
     columns: [
-      column("What is checked", same ? 116 : 66),
-      column("Found", 18, "end"),
-      column("Limit", 18, "end"),
-      column("Verdict", 20),
-      ...(same ? [] : [column("By", 50)]),
+      column(say`What is checked`, same ? 116 : 66),
+      column(say`Found`, 18, "end"),
+      column(say`Limit`, 18, "end"),
+      column(say`Verdict`, 20),
+      ...(same ? [] : [column(say`Source`, 50)]),
     ],
     rows: checks.map(({ what, actual, limit, unit, verdict, source }) => [
       what,
@@ -43,14 +58,22 @@ export function checkBlock(heading: string, checks: readonly Check[]): Block {
 /** Title of a source as far as its first comma. */
 export const shortSource = (id: SourceId): string => sources[id].title.split(/[,:]/)[0]!;
 
-const severityWords = { must: "! must", should: "– should", note: "· note" } as const;
+const severityWords: Readonly<Record<Finding["severity"], Said>> = {
+  must: say`! must`,
+  should: say`– should`,
+  note: say`· note`,
+};
 
 /** Findings with their remedy. */
-export function findingBlock(heading: string, findings: readonly Finding[], empty?: string): Block {
+export function findingBlock(heading: Said, findings: readonly Finding[], empty?: Said): Block {
   return {
     heading,
-    columns: [column("", 18), column("What", 84), column("Remedy", 70)],
-    rows: findings.map(({ severity, message, remedy }) => [severityWords[severity], message, remedy]),
+    columns: [column("", 18), column(say`What`, 84), column(say`Remedy`, 70)],
+    rows: findings.map((finding) => [
+      severityWords[finding.severity],
+      messageSaid(finding),
+      remedySaid(finding),
+    ]),
     ...(empty === undefined ? {} : { empty }),
   };
 }

@@ -1,4 +1,4 @@
-import { type Handover, sources } from "#engine";
+import { type Handover, joined, type Said, say, sources, type Words } from "#engine";
 import type { SheetTitle } from "../drawing/title-block.ts";
 import type { UnnumberedSheet } from "../setting-out/setting-out-sheets.ts";
 import { cautions } from "../wiring/caution-band.ts";
@@ -27,22 +27,22 @@ export function openPages(
   const grave = findings.filter(({ severity }) => severity !== "note");
   return uprightPages({
     name: "open-points",
-    heading: "Open points",
+    heading: say`Open points`,
     blocks: [
       {
-        heading: "Written down",
+        heading: say`Written down`,
         columns: [
-          column("What", 84),
-          column("Room", 34),
-          column("Who", 22),
-          column("Until", 16),
-          column("Closed", 16),
+          column(say`What`, 84),
+          column(say`Room`, 34),
+          column(say`Who`, 22),
+          column(say`Until`, 16),
+          column(say`Closed`, 16),
         ],
         rows: of.owed.map(({ text, room, owner, due, closed }) => [text, room, owner, due, closed]),
       },
-      findingBlock("Found in the plan", grave, "Nothing that must or should be mended."),
+      findingBlock(say`Found in the plan`, grave, say`Nothing that must or should be mended.`),
       findingBlock(
-        "Notes",
+        say`Notes`,
         findings.filter(({ severity }) => severity === "note"),
       ),
     ],
@@ -57,10 +57,10 @@ export function cautionPages(handover: Handover, title: Title): readonly Unnumbe
   const sentences = cautions({ region: supply?.region ?? "IEC" });
   return uprightPages({
     name: "cautions",
-    heading: "Cautions",
+    heading: say`Cautions`,
     blocks: [
       {
-        heading: supply ? `${supply.voltage} V kills` : "Mains voltage kills",
+        heading: supply ? say`${supply.voltage} V kills` : say`Mains voltage kills`,
         columns: [column("", 8, "end"), column("", 164)],
         rows: sentences.map((sentence, i) => [String(i + 1), sentence]),
       },
@@ -77,18 +77,18 @@ export function methodPages(handover: Handover, title: Title): readonly Unnumber
   const unsure = used.filter(({ source }) => source.verify).length;
   return uprightPages({
     name: "method",
-    heading: "Method, assumptions and sources",
+    heading: say`Method, assumptions and sources`,
     blocks: [
       {
-        heading: "Method",
+        heading: say`Method`,
         columns: [column("", 172)],
         rows: methodOf(site).map((sentence) => [sentence]),
       },
       {
-        heading: "Taken for granted",
-        columns: [column("", 150), column("Times", 22, "end")],
+        heading: say`Taken for granted`,
+        columns: [column("", 150), column(say`Times`, 22, "end")],
         rows: assumptions.map(({ text, times }) => [text, String(times)]),
-        empty: "Nothing.",
+        empty: say`Nothing.`,
       },
       sourceBlock(used),
     ],
@@ -97,29 +97,29 @@ export function methodPages(handover: Handover, title: Title): readonly Unnumber
       unsure === 0
         ? []
         : [
-            `Verify: ${unsure} of ${used.length} sources were not read in their own text. They are marked in the table.`,
+            say`Verify: ${unsure} of ${used.length} sources were not read in their own text. They are marked in the table.`,
           ],
   });
 }
 
-function methodOf({ defaults }: Handover["site"]): readonly string[] {
+function methodOf({ defaults }: Handover["site"]): readonly Said[] {
   const percent = (share: number): string => `${Math.round(share * 100)} %`;
   const { margin } = defaults;
   return [
-    "What a detector sees is reckoned in three dimensions from its declared reach, less what walls, obstacles, doors and reveals hide. Doors count shut and with the leaf open; the worse of the two holds.",
-    `Kept in hand of the declared reach: seated ${percent(margin.seated)}, towards ${percent(margin.towards)}, across ${percent(margin.across)}; ${percent(margin.spill)} more where neighbours must not be seen.`,
-    "Three demands: whoever comes in is noticed, whoever walks is noticed anywhere, whoever stays is kept in the light. Covered and uncovered area make up the whole; what is not shown to hold is said to be not proven, and never passes.",
-    `A walk in the dark is counted from the door along the way that people walk until the light is on; at most ${defaults.darkWalkLimit} m is accepted.`,
-    "Wiring is judged circuit by circuit by the rules that are named beside each check. A result supports, and never replaces, the responsible person's judgement and the local code.",
+    say`What a detector sees is reckoned in three dimensions from its declared reach, less what walls, obstacles, doors and reveals hide. Doors count shut and with the leaf open; the worse of the two holds.`,
+    say`Kept in hand of the declared reach: seated ${percent(margin.seated)}, towards ${percent(margin.towards)}, across ${percent(margin.across)}; ${percent(margin.spill)} more where neighbours must not be seen.`,
+    say`Three demands: whoever comes in is noticed, whoever walks is noticed anywhere, whoever stays is kept in the light. Covered and uncovered area make up the whole; what is not shown to hold is said to be not proven, and never passes.`,
+    say`A walk in the dark is counted from the door along the way that people walk until the light is on; at most ${defaults.darkWalkLimit} m is accepted.`,
+    say`Wiring is judged circuit by circuit by the rules that are named beside each check. A result supports, and never replaces, the responsible person's judgement and the local code.`,
   ];
 }
 
 const certaintyWords = {
-  read: "read",
-  secondary: "through others",
-  "from-memory": "from memory",
-  derived: "derived here",
-  "common-practice": "practice",
+  read: say`text read`,
+  secondary: say`through others`,
+  "from-memory": say`from memory`,
+  derived: say`derived here`,
+  "common-practice": say`practice`,
 } as const;
 
 function sourceBlock(
@@ -129,13 +129,13 @@ function sourceBlock(
   }[],
 ): Block {
   return {
-    heading: "Sources",
-    columns: [column("Source", 74), column("Used for", 60), column("Known", 22), column("", 16)],
+    heading: say`Sources`,
+    columns: [column(say`Source`, 74), column(say`Used for`, 60), column(say`Known`, 22), column("", 16)],
     rows: used.map(({ source, what }) => [
       [source.title, source.edition, source.clause].filter(Boolean).join(", "),
-      what.slice(0, 2).join("; ") + (what.length > 2 ? "; …" : ""),
+      joined(what.length > 2 ? [...what.slice(0, 2), "…"] : what, "; "),
       certaintyWords[source.certainty],
-      source.verify ? "verify" : "",
+      source.verify ? say`verify` : "",
     ]),
   };
 }
@@ -147,24 +147,34 @@ export function revisionPages(
 ): readonly UnnumberedSheet[] {
   const last = revisions.at(-1);
   const isLast = last?.letter === title.revision && last.date === title.date;
-  const rows = revisions.map(({ letter, date, by, reason }) => [letter || "–", date, by, reason]);
-  const now = [title.revision || "–", title.date, title.drawnBy, "This pack"];
+  const rows: readonly (readonly Words[])[] = revisions.map(({ letter, date, by, reason }) => [
+    letter || "–",
+    date,
+    by,
+    reason,
+  ]);
+  const now: readonly Words[] = [title.revision || "–", title.date, title.drawnBy, say`This pack`];
   return uprightPages({
     name: "revisions",
-    heading: "Revisions",
+    heading: say`Revisions`,
     blocks: [
       {
         heading: "",
-        columns: [column("Revision", 24), column("Date", 30), column("By", 40), column("Reason", 78)],
+        columns: [
+          column(say`Revision`, 24),
+          column(say`Date`, 30),
+          column(say`By`, 40),
+          column(say`Reason`, 78),
+        ],
         rows: isLast ? rows : [...rows, now],
       },
       ...revisions
         .slice(1)
         .map(({ letter, differences }) =>
-          differenceBlock(`Changed with revision ${letter}`, differences, notKept),
+          differenceBlock(say`Changed with revision ${letter}`, differences, notKept),
         ),
       ...(last && (since === undefined || since.length > 0 || !isLast)
-        ? [differenceBlock(`Changed since revision ${last.letter}`, since, notKept)]
+        ? [differenceBlock(say`Changed since revision ${last.letter}`, since, notKept)]
         : []),
     ],
     title,
@@ -172,4 +182,4 @@ export function revisionPages(
   });
 }
 
-const notKept = "Not known: what was handed over then was not kept.";
+const notKept = say`Not known: what was handed over then was not kept.`;

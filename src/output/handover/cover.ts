@@ -1,4 +1,4 @@
-import type { Handover } from "#engine";
+import { type Handover, type Said, say, type Words } from "#engine";
 import { ink, muted } from "../drawing/ink.ts";
 import { broken, emOf, fitted } from "../drawing/lettering.ts";
 import type { Mark } from "../drawing/mark.ts";
@@ -18,7 +18,8 @@ const width = uprightFrame.right - 14 - left;
 
 /** The first page: whose building, what is in it, and how far it has come. */
 export function cover({ handover, title }: CoverInput): UnnumberedSheet {
-  const name = broken(title.job || "Job", width * 0.92, 7);
+  const { speak } = title;
+  const name = broken(title.job || speak(say`Job`), width * 0.92, 7);
   const facts = factsOf(handover);
   const nameTop = 62;
   const rule = nameTop + name.length * 1.25 * emOf(7) + 2;
@@ -33,43 +34,45 @@ export function cover({ handover, title }: CoverInput): UnnumberedSheet {
     width: uprightSize[0],
     height: uprightSize[1],
     marks: [
-      words([left, 46], "Presence detection: hand-over", { size: 5, colour: muted }),
+      words([left, 46], speak(say`Presence detection: hand-over`), { size: 5, colour: muted }),
       ...name.map((text, i) =>
         words([left, nameTop + i * 1.25 * emOf(7)], text, { size: 7, weight: "semibold" }),
       ),
       line([left, rule], [left + width, rule], { width: 0.7, colour: ink }),
       ...places.map((text, i) => words([left, placeTop + i * 8], text, { size: 5 })),
       ...facts.flatMap(([label, value], i): readonly Mark[] => [
-        words([left, factsTop + i * 8], label, { size: 3.5, colour: muted }),
-        words([left + 58, factsTop + i * 8], fitted(value, width - 58, { size: 3.5 }), { size: 3.5 }),
+        words([left, factsTop + i * 8], speak(label), { size: 3.5, colour: muted }),
+        words([left + 58, factsTop + i * 8], fitted(speak(value), width - 58, { size: 3.5 }), { size: 3.5 }),
       ]),
       ...uprightFrameMarks({ ...title, page, pages }, undefined),
     ],
   });
 }
 
-function factsOf(handover: Handover): readonly (readonly [string, string])[] {
+function factsOf(handover: Handover): readonly (readonly [Said, Words])[] {
   const { site, rooms, findings, wiring } = handover;
   const count = (severity: (typeof findings)[number]["severity"]): number =>
     findings.filter((finding) => finding.severity === severity).length;
   const lit = rooms.filter(({ detectors }) => detectors.length > 0).length;
   return [
     [
-      "Storeys",
+      say`Storeys`,
       String(site.storeys.filter(({ id }) => site.rooms.some((room) => room.storey === id)).length),
     ],
-    ["Rooms", `${rooms.length}, of which ${lit} with detectors`],
-    ["Detectors", String(site.detectors.length)],
-    ["Luminaires", String(site.luminaires.length)],
-    ["Wiring", wiring.kind === "built" ? `${wiring.found.circuits.length} circuits` : "not drawn"],
-    ["Open points", `must ${count("must")}, should ${count("should")}`],
-    ["Tests", standingOf(handover)],
+    [say`Rooms`, say`${rooms.length}, of which ${lit} with detectors`],
+    [say`Detectors`, String(site.detectors.length)],
+    [say`Luminaires`, String(site.luminaires.length)],
+    [say`Wiring`, wiring.kind === "built" ? say`${wiring.found.circuits.length} circuits` : say`not drawn`],
+    [say`Open points`, say`must ${count("must")}, should ${count("should")}`],
+    [say`Tests`, standingOf(handover)],
   ];
 }
 
-function standingOf(handover: Handover): string {
+function standingOf(handover: Handover): Said {
   const standing = testStanding(handover);
-  if (standing === "planned") return "none entered";
+  if (standing === "planned") return say`none entered`;
   const behind = handover.tests.filter(({ entries }) => entries.length > 0).length;
-  return standing === "tested" ? "all steps entered" : `${behind} of ${handover.tests.length} steps entered`;
+  return standing === "tested"
+    ? say`all steps entered`
+    : say`${behind} of ${handover.tests.length} steps entered`;
 }

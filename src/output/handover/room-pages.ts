@@ -1,4 +1,14 @@
-import type { Handover, PlannedDevice, RoomRecord, SourceId, ZoneOfDevice } from "#engine";
+import {
+  figured,
+  type Handover,
+  type PlannedDevice,
+  type RoomRecord,
+  type Said,
+  type SourceId,
+  say,
+  type Words,
+  type ZoneOfDevice,
+} from "#engine";
 import type { Variant } from "../drawing/ink.ts";
 import type { Box, Mark } from "../drawing/mark.ts";
 import { centred, type Extent, extentOf } from "../drawing/projection.ts";
@@ -39,13 +49,13 @@ export function roomPages(input: RoomPagesInput): readonly UnnumberedSheet[] {
     name: `room-${room.room.id.replace(/[^\w-]+/g, "-")}`,
     heading: room.title,
     intro: [
-      `${room.storey}, ${useWords[room.room.use]}, ${figure(room.area, "m²")}, ceiling ${figure(room.room.ceilingHeight, "m")}.`,
+      say`${room.storey}, ${useWords[room.room.use]}, ${figure(room.area, "m²")}, ceiling ${figure(room.room.ceilingHeight, "m")}.`,
     ],
     blocks: [
       detectorBlock(handover, room, devices),
       coverageBlock(room),
-      checkBlock("Checks", checks),
-      findingBlock("Open in this room", room.findings, "Nothing."),
+      checkBlock(say`Checks`, checks),
+      findingBlock(say`Open in this room`, room.findings, say`Nothing.`),
     ],
     title,
     notes: verify === undefined ? [] : [verify],
@@ -57,14 +67,14 @@ const settingSources = ({ settings }: PlannedDevice): readonly SourceId[] =>
   Object.values(settings).flatMap((setting) => (setting.kind === "derived" ? [setting.source] : []));
 
 const useWords = {
-  passing: "people pass through",
-  stair: "stair",
-  moving: "people move about",
-  sitting: "people sit",
-  sanitary: "sanitary room",
-  changing: "changing room",
-  plant: "plant room",
-  other: "use not stated",
+  passing: say`people pass through`,
+  stair: say`stair`,
+  moving: say`people move about`,
+  sitting: say`people sit`,
+  sanitary: say`sanitary room`,
+  changing: say`changing room`,
+  plant: say`plant room`,
+  other: say`use not stated`,
 } as const;
 
 /** Scales of a room's own plan: small rooms are shown larger than on the plan of their storey. */
@@ -139,15 +149,15 @@ function viewMarks(
 function detectorBlock(handover: Handover, room: RoomRecord, devices: readonly PlannedDevice[]): Block {
   const { site } = handover;
   return {
-    heading: "Detectors that switch its light",
+    heading: say`Detectors that switch its light`,
     columns: [
-      column("Tag", 16),
-      column("Model", 54),
-      column("Height mm", 22, "end"),
-      column("Turn", 12, "end"),
-      column("Mode", 24),
-      column("Off delay", 20, "end"),
-      column("Brightness", 24, "end"),
+      column(say`Tag`, 16),
+      column(say`Model`, 54),
+      column(say`Height mm`, 22, "end"),
+      column(say`Turn`, 12, "end"),
+      column(say`Mode`, 24),
+      column(say`Off delay`, 20, "end"),
+      column(say`Brightness`, 24, "end"),
     ],
     rows: room.detectors.flatMap((id) => {
       const detector = site.detectors.find((one) => one.id === id);
@@ -166,39 +176,41 @@ function detectorBlock(handover: Handover, room: RoomRecord, devices: readonly P
         ],
       ];
     }),
-    empty: "None.",
+    empty: say`None.`,
   };
 }
 
 /** What must be seen, and how much of it is. */
 function coverageBlock({ coverage }: RoomRecord): Block {
   const { demanded, covered, demand } = coverage;
-  const share = (part: number, of: number): string =>
-    of === 0 ? "nothing asked" : `${((100 * part) / of).toFixed(1)} %`;
+  const share = (part: number, of: number): Said =>
+    of === 0 ? say`nothing asked` : figured(`${((100 * part) / of).toFixed(1)} %`);
   const lit = coverage.darkWalks.filter((walk) => walk.lit).map((walk) => walk.metres);
   const dark = coverage.darkWalks.some((walk) => !walk.lit);
   const row = (
-    name: string,
+    name: Said,
     asked: boolean,
     [part, of, unit]: readonly [number, number, string],
-  ): readonly string[] =>
-    asked ? [name, figure(of, unit), figure(part, unit), share(part, of)] : [name, "not asked here", "", ""];
+  ): readonly Words[] =>
+    asked
+      ? [name, figure(of, unit), figure(part, unit), share(part, of)]
+      : [name, say`not asked here`, "", ""];
   return {
-    heading: "What must be seen, and what is",
+    heading: say`What must be seen, and what is`,
     columns: [
-      column("Demand", 76),
-      column("Asked", 32, "end"),
-      column("Seen", 32, "end"),
-      column("Share", 32, "end"),
+      column(say`Demand`, 76),
+      column(say`Asked`, 32, "end"),
+      column(say`Seen`, 32, "end"),
+      column(say`Share`, 32, "end"),
     ],
     rows: [
-      row("Walking anywhere", demand.asked.walk, [covered.walk, demanded.walk, "m²"]),
-      row("Staying at a place", demand.asked.hold, [covered.hold, demanded.hold, "m²"]),
-      row("Coming in, by door", demand.asked.catch, [covered.catch, demanded.catch, ""]),
+      row(say`Walking anywhere`, demand.asked.walk, [covered.walk, demanded.walk, "m²"]),
+      row(say`Staying at a place`, demand.asked.hold, [covered.hold, demanded.hold, "m²"]),
+      row(say`Coming in, by door`, demand.asked.catch, [covered.catch, demanded.catch, ""]),
       [
-        "Longest walk in the dark",
+        say`Longest walk in the dark`,
         "",
-        dark ? "never lit" : lit.length === 0 ? "no way in" : figure(Math.max(...lit), "m"),
+        dark ? say`never lit` : lit.length === 0 ? say`no way in` : figure(Math.max(...lit), "m"),
         "",
       ],
     ],

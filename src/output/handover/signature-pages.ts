@@ -1,4 +1,4 @@
-import type { Supply } from "#engine";
+import { type Said, type Supply, say } from "#engine";
 import { ink, muted } from "../drawing/ink.ts";
 import { fitted } from "../drawing/lettering.ts";
 import type { Mark, Millimetres, PaperPoint } from "../drawing/mark.ts";
@@ -7,6 +7,7 @@ import type { UnnumberedSheet } from "../setting-out/setting-out-sheets.ts";
 import { cautionHeight } from "../wiring/caution-band.ts";
 import { line, words } from "../wiring/symbols.ts";
 import { uprightFrame, uprightFrameMarks, uprightSize } from "../wiring/table-sheets.ts";
+import type { Speak } from "../words/speak.ts";
 import { blockWidth, inset } from "./upright-pages.ts";
 
 /** A name put to what was tested or handed over, drawn by hand. */
@@ -20,10 +21,10 @@ export interface SignatureLine {
   readonly strokes: readonly (readonly (readonly [number, number])[])[];
 }
 
-const purposeWords: Readonly<Record<SignatureLine["for"], string>> = {
-  test: "Tested",
-  "hand-over": "Received",
-  quote: "Quote accepted",
+const purposeWords: Readonly<Record<SignatureLine["for"], Said>> = {
+  test: say`Tested`,
+  "hand-over": say`Received`,
+  quote: say`Quote accepted`,
 };
 
 /** Height of a field as a share of its width: that of the field on the screen. */
@@ -51,6 +52,7 @@ export function signaturePages(
     readonly supply?: Supply | undefined;
   },
 ): readonly UnnumberedSheet[] {
+  const { speak } = of.title;
   const own = signatures.filter((one) => one.for !== "quote");
   const fields = [...own, ...blank.filter((one) => !own.some((other) => other.for === one.for))];
   const top =
@@ -60,16 +62,20 @@ export function signaturePages(
     const here = fields.slice(page * perPage, (page + 1) * perPage);
     return (number, pages) => ({
       name: `signatures-${page + 1}`,
-      title: `${of.title.job}: Signatures`,
+      title: `${of.title.job}: ${speak(say`Signatures`)}`,
       width: uprightSize[0],
       height: uprightSize[1],
       marks: [
-        words([uprightFrame.left + inset, top + 8], "Signatures", { size: 5, weight: "semibold" }),
+        words([uprightFrame.left + inset, top + 8], speak(say`Signatures`), { size: 5, weight: "semibold" }),
         ...here.flatMap((one, i) =>
-          fieldMarks(one, [
-            uprightFrame.left + inset + (i % 2) * (fieldWidth + gap),
-            top + 16 + Math.floor(i / 2) * fieldPitch,
-          ]),
+          fieldMarks(
+            one,
+            [
+              uprightFrame.left + inset + (i % 2) * (fieldWidth + gap),
+              top + 16 + Math.floor(i / 2) * fieldPitch,
+            ],
+            speak,
+          ),
         ),
         ...uprightFrameMarks({ ...of.title, page: number, pages }, of.supply),
       ],
@@ -77,7 +83,7 @@ export function signaturePages(
   });
 }
 
-function fieldMarks(signature: SignatureLine, [left, top]: PaperPoint): readonly Mark[] {
+function fieldMarks(signature: SignatureLine, [left, top]: PaperPoint, speak: Speak): readonly Mark[] {
   const foot = top + fieldHeight;
   const within = (share: number, most: number): number => Math.min(Math.max(share, 0), most);
   return [
@@ -99,14 +105,22 @@ function fieldMarks(signature: SignatureLine, [left, top]: PaperPoint): readonly
         };
       }),
     line([left, foot], [left + fieldWidth, foot], { width: 0.25, colour: ink }),
-    words([left, foot + 4.5], [purposeWords[signature.for], signature.day].filter(Boolean).join(", "), {
-      colour: muted,
-    }),
+    words(
+      [left, foot + 4.5],
+      [speak(purposeWords[signature.for]), signature.day].filter(Boolean).join(", "),
+      {
+        colour: muted,
+      },
+    ),
     words(
       [left, foot + 10],
-      fitted([signature.name, signature.role].filter(Boolean).join(", ") || "Name, role, date:", fieldWidth, {
-        size: signature.name === "" ? 2.5 : 3.5,
-      }),
+      fitted(
+        [signature.name, signature.role].filter(Boolean).join(", ") || speak(say`Name, role, date:`),
+        fieldWidth,
+        {
+          size: signature.name === "" ? 2.5 : 3.5,
+        },
+      ),
       { size: signature.name === "" ? 2.5 : 3.5, ...(signature.name === "" ? { colour: muted } : {}) },
     ),
   ];

@@ -186,7 +186,7 @@ const outcomes: Readonly<Record<SiteEntry["outcome"], Words>> = {
 function outcomeWords({ order }: Handover, { step, outcome, value, part }: SiteEntry): Words {
   const result = order.steps.find(({ name }) => name === step)?.result;
   const unit = result?.kind === "reading" ? readingRows[result.reading].unit : "";
-  const found = value === undefined ? outcomes[outcome] : figured(figure(value, unit));
+  const found = value === undefined ? outcomes[outcome] : figure(value, unit);
   return part === undefined || part === "" ? found : joined([partTitle(part), found], ", ");
 }
 
@@ -216,15 +216,15 @@ function aboutWords({ site, wiring }: Handover, { kind, id }: StepSubject): Word
 function askedWords({ state: { step } }: TestLine): Words {
   if (step.result.kind !== "reading") {
     if (step.parts.length > 1) return say`${step.parts.length} parts`;
-    return step.wait === undefined ? "" : `${Math.round(step.wait / 6) / 10} min`;
+    return step.wait === undefined ? "" : figured(`${Math.round(step.wait / 6) / 10} min`);
   }
   const { unit } = readingRows[step.result.reading];
   const { least, most } = step.result.limit ?? {};
   const limits = [
-    ...(least !== undefined && Number.isFinite(least) ? [`≥ ${figure(least, "")}`] : []),
-    ...(most !== undefined && Number.isFinite(most) ? [`≤ ${figure(most, "")}`] : []),
+    ...(least !== undefined && Number.isFinite(least) ? [joined(["≥", figure(least, "")], " ")] : []),
+    ...(most !== undefined && Number.isFinite(most) ? [joined(["≤", figure(most, "")], " ")] : []),
   ];
-  if (limits.length > 0) return figured(`${limits.join(" ")} ${unit}`);
+  if (limits.length > 0) return joined([...limits, unit], " ");
   return step.planned === undefined ? unit : say`planned ${figure(step.planned, unit)}`;
 }
 
@@ -237,7 +237,11 @@ function foundWords(handover: Handover, { state, entries }: TestLine): Words {
   const values = entries.flatMap(({ value }) => (value === undefined ? [] : [value]));
   if (step.result.kind === "reading" && values.length > 0) {
     const unit = readingRows[step.result.reading].unit;
-    return figured(`${values.map((value) => figure(value, "")).join(", ")} ${unit}`);
+    const found = joined(
+      values.map((value) => figure(value, "")),
+      ", ",
+    );
+    return joined([found, unit], " ");
   }
   if (status === "failed") return outcomes.failed;
   if (status === "part") return say`${step.parts.length - state.missing.length} of ${step.parts.length} done`;

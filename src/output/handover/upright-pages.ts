@@ -3,6 +3,7 @@ import { muted } from "../drawing/ink.ts";
 import { broken } from "../drawing/lettering.ts";
 import type { Mark, Millimetres, PaperPoint } from "../drawing/mark.ts";
 import { type SheetTitle, titleBlockSize } from "../drawing/title-block.ts";
+import { fittedColumns } from "../setting-out/fitted-columns.ts";
 import type { UnnumberedSheet } from "../setting-out/setting-out-sheets.ts";
 import { type Column, goingOnHeight, headOf, rowHeight, tableMarks } from "../setting-out/table.ts";
 import { cautionHeight } from "../wiring/caution-band.ts";
@@ -72,14 +73,18 @@ export function uprightPages(input: UprightPages): readonly UnnumberedSheet[] {
   const { supply, title } = input;
   const { speak } = title;
   const heading = speak(input.heading);
+  const blocks = input.blocks.map((block) => ({
+    ...block,
+    columns: fittedColumns(block.columns, block.rows, speak),
+  }));
   const frameTop = uprightFrame.top + (supply ? cautionHeight(supply, { frame: uprightFrame, speak }) : 0);
   const notes = input.notes.flatMap((note) => broken(speak(note), blockWidth, 2.5));
   const intro = (input.intro ?? []).flatMap((line) => broken(speak(line), blockWidth, 2.5));
   const bottom = uprightFrame.bottom - titleBlockSize[1] - notes.length * noteHeight - 3;
   const drawnTop = frameTop + headingHeight + intro.length * introHeight + 2;
-  const drawn = input.drawn?.(bottom - drawnTop - heightOf(input.blocks, speak));
+  const drawn = input.drawn?.(bottom - drawnTop - heightOf(blocks, speak));
   const first = drawnTop + (drawn?.height ?? 0);
-  const pages = paged(input.blocks, { first, next: frameTop + headingHeight + 2, bottom }, speak);
+  const pages = paged(blocks, { first, next: frameTop + headingHeight + 2, bottom }, speak);
   return pages.map(
     (pieces, i): UnnumberedSheet =>
       (page, of) => ({

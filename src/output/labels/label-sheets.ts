@@ -1,10 +1,11 @@
-import { type PlannedDevice, roomTitle, type Site } from "#engine";
+import { joined, type PlannedDevice, roomTitle, type Site, say, type Words } from "#engine";
 import { ink, muted } from "../drawing/ink.ts";
 import { broken, fitted } from "../drawing/lettering.ts";
 import type { Mark, Millimetres, PaperPoint, PaperRing } from "../drawing/mark.ts";
 import type { UnnumberedSheet } from "../setting-out/setting-out-sheets.ts";
 import { settingWords } from "../setting-sheets/setting-words.ts";
 import { words } from "../wiring/symbols.ts";
+import type { Speak } from "../words/speak.ts";
 import { type LabelGrid, type LabelGridName, labelGrids } from "./label-grids.ts";
 import { labelText } from "./label-text.ts";
 import { type QrModules, qrOf } from "./qr.ts";
@@ -16,6 +17,8 @@ export interface LabelSheetsInput {
   readonly job: string;
   readonly identity: string;
   readonly grid?: LabelGridName;
+  /** What the labels speak. */
+  readonly speak: Speak;
 }
 
 /** Clear rim of a label: printers are off by a millimetre. */
@@ -38,7 +41,7 @@ export function labelSheets(input: LabelSheetsInput): readonly UnnumberedSheet[]
     (_, page): UnnumberedSheet =>
       () => ({
         name: `labels-${page + 1}`,
-        title: `${input.job}: Labels`,
+        title: `${input.job}: ${input.speak(say`Labels`)}`,
         width: 210,
         height: 297,
         marks: labels
@@ -54,7 +57,7 @@ export function labelSheets(input: LabelSheetsInput): readonly UnnumberedSheet[]
 }
 
 function labelMarks(
-  { site, devices, job, identity }: LabelSheetsInput,
+  { site, devices, job, identity, speak }: LabelSheetsInput,
   id: string,
   [left, top]: PaperPoint,
   grid: LabelGrid,
@@ -69,7 +72,7 @@ function labelMarks(
   const lines = [
     ...broken(roomTitle(room), width, 2.5).slice(0, 2),
     ...(detector.circuit ? [detector.circuit] : []),
-    ...(planned ? settingLines(planned) : []),
+    ...(planned ? settingLines(planned).map(speak) : []),
     job,
   ].slice(0, Math.floor((grid.height - 2 * rim - 6.5) / lineHeight));
   return [
@@ -87,11 +90,17 @@ function labelMarks(
 }
 
 /** What one wants to know on the ladder: how it switches, how long it holds, from which light on. */
-const settingLines = ({ settings }: PlannedDevice): readonly string[] => [
+const settingLines = ({ settings }: PlannedDevice): readonly Words[] => [
   settingWords("mode", settings.mode.value),
   settings.threshold.value === "off"
-    ? `off after ${settingWords("offDelay", settings.offDelay.value)}`
-    : `${settingWords("offDelay", settings.offDelay.value)}, ${settingWords("threshold", settings.threshold.value)}`,
+    ? say`off after ${settingWords("offDelay", settings.offDelay.value)}`
+    : joined(
+        [
+          settingWords("offDelay", settings.offDelay.value),
+          settingWords("threshold", settings.threshold.value),
+        ],
+        ", ",
+      ),
 ];
 
 /** The dark modules as one area: runs of a row are joined, so that no hairline shows between them. */

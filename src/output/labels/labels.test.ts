@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { settingsOfSite } from "#engine";
+import { english, settingsOfSite } from "#engine";
 import { ferryWing } from "../ferry-wing.fixture.ts";
 import { labelGrids } from "./label-grids.ts";
 import { labelSheets } from "./label-sheets.ts";
@@ -74,7 +74,7 @@ describe("Sheets of labels", () => {
       identity: "5b1f7c1e-2f5a-4c4e-9c39-0d7a3c2f9b11",
     };
     for (const grid of Object.keys(labelGrids) as (keyof typeof labelGrids)[]) {
-      const sheets = labelSheets({ ...input, grid }).map((sheet) => sheet(1, 1));
+      const sheets = labelSheets({ ...input, grid, speak: english }).map((sheet) => sheet(1, 1));
       const texts = sheets.flatMap(({ marks }) =>
         marks.flatMap((mark) => (mark.kind === "text" ? [mark.text] : [])),
       );

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { type LensMask, radiansOf } from "#engine";
+import { english, type LensMask, radiansOf } from "#engine";
 import {
   box,
   detectorLike,
@@ -151,7 +151,9 @@ describe("[MSK-7] the sheet", () => {
     ).toContain("ring 1 (45°): 1–2, 12");
   });
   test("comes for detectors with masks only", () => {
-    expect(maskTemplates({ site: siteOf(dome18, []), job: "Job", date: "", revision: "" })).toEqual([]);
+    expect(
+      maskTemplates({ site: siteOf(dome18, []), job: "Job", date: "", revision: "", speak: english }),
+    ).toEqual([]);
   });
 });
 
@@ -168,7 +170,13 @@ function sheetOf(
   lens: NonNullable<ReturnType<typeof roundModel>["lens"]>,
   masks: readonly LensMask[],
 ): Sheet {
-  const [sheet] = maskTemplates({ site: siteOf(lens, masks), job: "Job", date: "2026-11-26", revision: "A" });
+  const [sheet] = maskTemplates({
+    site: siteOf(lens, masks),
+    job: "Job",
+    date: "2026-11-26",
+    revision: "A",
+    speak: english,
+  });
   return sheet!(1, 1);
 }
 

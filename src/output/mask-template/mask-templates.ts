@@ -1,7 +1,10 @@
 import {
   type Detector,
   type DetectorModel,
+  type DwellPlace,
   degreesOf,
+  figured,
+  joined,
   lookUp,
   type MaskedFacet,
   type MaskLoss,
@@ -9,7 +12,9 @@ import {
   maskLoss,
   prepareRoom,
   roomTitle,
+  type Said,
   type Site,
+  say,
 } from "#engine";
 import { ink, muted } from "../drawing/ink.ts";
 import { broken } from "../drawing/lettering.ts";
@@ -17,6 +22,7 @@ import type { Mark, Millimetres, PaperPoint, PaperRing, Pen } from "../drawing/m
 import { maskWords } from "../setting-out/device-rows.ts";
 import type { UnnumberedSheet } from "../setting-out/setting-out-sheets.ts";
 import { line, words } from "../wiring/symbols.ts";
+import type { Speak } from "../words/speak.ts";
 import { type LensFlower, lensFlower } from "./lens-flower.ts";
 
 export interface MaskTemplatesInput {
@@ -26,6 +32,8 @@ export interface MaskTemplatesInput {
   readonly job: string;
   readonly date: string;
   readonly revision: string;
+  /** What the sheets speak. */
+  readonly speak: Speak;
 }
 
 /** An upright A4 sheet. */
@@ -41,57 +49,71 @@ const widest: Millimetres = 78;
 
 /** A sheet for each detector with masks: its lens unwrapped at its true size, what is masked, what that costs, and two bars to check the printer with. */
 export function maskTemplates(input: MaskTemplatesInput): readonly UnnumberedSheet[] {
-  const { site } = input;
+  const { site, speak } = input;
   return site.detectors
     .filter((one) => one.masks.length > 0 && (input.detectors?.includes(one.id) ?? true))
     .map((detector): UnnumberedSheet => {
       const marks = templateMarks(input, detector);
       return (page, pages) => ({
         name: `mask-template-${detector.tag || detector.id}`,
-        title: `${input.job}: Mask template ${detector.tag || detector.id}`,
+        title: `${input.job}: ${speak(say`Mask template ${detector.tag || detector.id}`)}`,
         width: templateSize[0],
         height: templateSize[1],
         scale: 1,
         marks: [
           ...marks,
-          words([right, templateSize[1] - 8], `page ${page} of ${pages}`, { anchor: "end", colour: muted }),
+          words([right, templateSize[1] - 8], speak(say`page ${page} of ${pages}`), {
+            anchor: "end",
+            colour: muted,
+          }),
         ],
       });
     });
 }
 
 function templateMarks(input: MaskTemplatesInput, detector: Detector): readonly Mark[] {
-  const { site, job, date, revision } = input;
+  const { site, job, date, revision, speak } = input;
   const look = lookUp(site);
   const model = look.modelById.get(detector.model);
   const flower = lensFlower(model?.lens, detector.masks);
   const fits = flower !== undefined && flower.radius <= widest;
-  const head = [job, roomTitle(look.roomById.get(detector.room)), revision && `revision ${revision}`, date]
+  const head = [
+    job,
+    roomTitle(look.roomById.get(detector.room)),
+    revision && speak(say`revision ${revision}`),
+    date,
+  ]
     .filter(Boolean)
     .join(" · ");
   return [
-    words([left, 20], `Mask template ${detector.tag || detector.id}`, { size: 5, weight: "semibold" }),
+    words([left, 20], speak(say`Mask template ${detector.tag || detector.id}`), {
+      size: 5,
+      weight: "semibold",
+    }),
     words([left, 27], head, { colour: muted }),
     ...(fits
-      ? [...instructions(model!), ...flowerMarks(flower), ...checkBars()]
-      : paragraph([left, 36], flower ? TOO_LARGE : NO_LENS, right - left)),
-    ...maskTable(site, detector, { model, top: fits ? 240 : 52 }),
+      ? [
+          ...paragraph([left, 36], speak(instructions(model!)), right - left),
+          ...flowerMarks(flower, speak),
+          ...checkBars(),
+        ]
+      : paragraph([left, 36], speak(flower ? TOO_LARGE : NO_LENS), right - left)),
+    ...maskTable(site, detector, { model, top: fits ? 240 : 52, speak }),
   ];
 }
 
-const NO_LENS =
-  "The size of this lens is not entered, so no template can be drawn. Enter the radius of its dome, or the distance of a flat lens from its element, in its data sheet. The masks as figures stand below.";
-const TOO_LARGE = "This lens is larger than the sheet. The masks as figures stand below.";
+const NO_LENS = say`The size of this lens is not entered, so no template can be drawn. Enter the radius of its dome, or the distance of a flat lens from its element, in its data sheet. The masks as figures stand below.`;
+const TOO_LARGE = say`This lens is larger than the sheet. The masks as figures stand below.`;
 
-const instructions = (model: DetectorModel): readonly Mark[] =>
-  paragraph(
-    [left, 36],
-    `Print at actual size, with no fit to the page, and measure both bars: ${checkBar.length} mm, ${checkBar.least} to ${checkBar.most} mm accepted. ${
-      model.lens?.shape === "flat"
-        ? "Cut out the disc"
-        : "Cut along the outline and into every slit, as far as the dashed circle"
-    }, lay it on the lens with the printed side towards you and the arrow at the notch, and cover what is black with film that no heat passes.`,
-    right - left,
+const instructions = ({ lens }: DetectorModel): Said =>
+  joined(
+    [
+      say`Print at actual size, with no fit to the page, and measure both bars: ${checkBar.length} mm, ${checkBar.least} to ${checkBar.most} mm accepted.`,
+      lens?.shape === "flat"
+        ? say`Cut out the disc, lay it on the lens with the printed side towards you and the arrow at the notch, and cover what is black with film that no heat passes.`
+        : say`Cut along the outline and into every slit, as far as the dashed circle, lay it on the lens with the printed side towards you and the arrow at the notch, and cover what is black with film that no heat passes.`,
+    ],
+    " ",
   );
 
 function paragraph([x, y]: PaperPoint, text: string, width: Millimetres): readonly Mark[] {
@@ -100,7 +122,7 @@ function paragraph([x, y]: PaperPoint, text: string, width: Millimetres): readon
 
 const cut: Pen = { width: 0.25, colour: ink };
 
-function flowerMarks(flower: LensFlower): readonly Mark[] {
+function flowerMarks(flower: LensFlower, speak: Speak): readonly Mark[] {
   const moved = (ring: PaperRing): PaperRing => ring.map(([x, y]): PaperPoint => [x + pole[0], y + pole[1]]);
   const tip = pole[1] - flower.radius;
   return [
@@ -129,8 +151,8 @@ function flowerMarks(flower: LensFlower): readonly Mark[] {
       ],
       fills: [{ kind: "solid", colour: ink }],
     },
-    words([pole[0] + 4, tip - 4], "notch"),
-    words([pole[0], pole[1] + flower.radius + 8], "seen from below, 1 : 1", {
+    words([pole[0] + 4, tip - 4], speak(say`notch`)),
+    words([pole[0], pole[1] + flower.radius + 8], speak(say`seen from below, 1 : 1`), {
       anchor: "middle",
       colour: muted,
     }),
@@ -157,21 +179,25 @@ function checkBars(): readonly Mark[] {
 function maskTable(
   site: Site,
   detector: Detector,
-  { model, top }: { readonly model: DetectorModel | undefined; readonly top: Millimetres },
+  {
+    model,
+    top,
+    speak,
+  }: { readonly model: DetectorModel | undefined; readonly top: Millimetres; readonly speak: Speak },
 ): readonly Mark[] {
   const facets = model?.lens ? maskedFacets(model.lens, detector.masks) : [];
   const rows = [
-    `Masks, from the notch counter-clockwise seen from above × off straight down: ${detector.masks.map(maskWords).join("; ")}.`,
+    say`Masks, from the notch counter-clockwise seen from above × off straight down: ${joined(detector.masks.map(maskWords), "; ")}.`,
     ...(facets.length > 0
       ? [
-          `Facet by facet, counted like the masks from the one across the notch (verify): ${facetRows(facets)}.`,
+          say`Facet by facet, counted like the masks from the one across the notch (verify): ${facetRows(facets)}.`,
         ]
       : []),
     lossWords(site, lossOf(site, detector)),
   ];
   let y = top;
   return rows.flatMap((row) => {
-    const marks = paragraph([left, y], row, right - left);
+    const marks = paragraph([left, y], speak(row), right - left);
     y += 4.8 * marks.length + 1.5;
     return marks;
   });
@@ -186,31 +212,52 @@ const lossOf = (site: Site, detector: Detector): MaskLoss | undefined =>
       })
     : undefined;
 
-function lossWords(site: Site, loss: MaskLoss | undefined): string {
-  if (!loss) return "The detector stands in no room: what its masks cost is not known.";
+function lossWords(site: Site, loss: MaskLoss | undefined): Said {
+  if (!loss) return say`The detector stands in no room: what its masks cost is not known.`;
   const { walk, hold, places, from } = loss;
-  const out =
-    from === undefined ? "" : ` Within them one who walks is out of its sight from ${from.toFixed(2)} m.`;
-  if (walk < 0.005 && hold < 0.005) return `The masks take nothing from what the room asks to be seen.${out}`;
-  const kinds = site.dwellPlaces.filter(({ id }) => places.includes(id)).map(({ kind }) => kind);
-  const lost = [
-    ...(walk >= 0.005 ? [`${walk.toFixed(2)} m² of floor`] : []),
-    ...(hold >= 0.005
-      ? [`${hold.toFixed(2)} m² of places${kinds.length > 0 ? ` (${kinds.join(", ")})` : ""}`]
-      : []),
-  ];
-  return `The masks also take ${lost.join(" and ")} that nothing else sees.${out}`;
+  const kinds = site.dwellPlaces.filter(({ id }) => places.includes(id)).map(({ kind }) => placeWords[kind]);
+  const floor = figured(`${walk.toFixed(2)} m²`);
+  const held = figured(`${hold.toFixed(2)} m²`);
+  const ofPlaces =
+    kinds.length > 0 ? say`${held} of places (${joined(kinds, ", ")})` : say`${held} of places`;
+  const lost =
+    walk < 0.005 && hold < 0.005
+      ? say`The masks take nothing from what the room asks to be seen.`
+      : hold < 0.005
+        ? say`The masks also take ${floor} of floor that nothing else sees.`
+        : walk < 0.005
+          ? say`The masks also take ${ofPlaces} that nothing else sees.`
+          : say`The masks also take ${floor} of floor and ${ofPlaces} that nothing else sees.`;
+  return from === undefined
+    ? lost
+    : joined(
+        [lost, say`Within them one who walks is out of its sight from ${figured(`${from.toFixed(2)} m`)}.`],
+        " ",
+      );
 }
 
+const placeWords: Readonly<Record<DwellPlace["kind"], Said>> = {
+  desk: say`desk`,
+  seat: say`seat`,
+  wc: say`wc`,
+  bench: say`bench`,
+  basin: say`basin`,
+  shower: say`shower`,
+  bath: say`bath`,
+  panel: say`panel`,
+  machine: say`machine`,
+};
+
 /** Facets by ring: neighbours as a range. */
-function facetRows(facets: readonly MaskedFacet[]): string {
+function facetRows(facets: readonly MaskedFacet[]): Said {
   const rings = [...new Set(facets.map(({ ring }) => ring))];
-  return rings
-    .map((ring) => {
+  return joined(
+    rings.map((ring) => {
       const own = facets.filter((one) => one.ring === ring);
-      return `ring ${ring} (${Math.round(degreesOf(own[0]!.offNadir))}°): ${ranges(own.map(({ facet }) => facet))}`;
-    })
-    .join("; ");
+      return say`ring ${ring} (${Math.round(degreesOf(own[0]!.offNadir))}°): ${ranges(own.map(({ facet }) => facet))}`;
+    }),
+    "; ",
+  );
 }
 
 function ranges(numbers: readonly number[]): string {

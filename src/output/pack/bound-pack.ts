@@ -14,6 +14,8 @@ import type { PackInput, PaperDetails } from "./pack-input.ts";
 /** A document that also comes as a file of its own. */
 export interface BoundDocument {
   readonly name: string;
+  /** As it stands in the contents. */
+  readonly heading: Words;
   readonly sheets: readonly UnnumberedSheet[];
 }
 
@@ -109,18 +111,8 @@ function joined(
   return { heading, sheets: parts.flatMap(({ sheets }) => sheets), within };
 }
 
-/** Documents named by what they are, without the part of the name that all of them share. */
-const named = (heading: Words, documents: readonly BoundDocument[]): Section =>
-  joined(
-    heading,
-    documents.map(({ name, sheets }) => ({ heading: readable(name), sheets })),
-  );
-
-/** @example "plan-ground-floor": "Plan ground floor" */
-const readable = (name: string): string => {
-  const words = name.replaceAll("-", " ");
-  return words.charAt(0).toUpperCase() + words.slice(1);
-};
+/** Documents under the heading of their section. */
+const named = (heading: Words, documents: readonly BoundDocument[]): Section => joined(heading, documents);
 
 /** Marks beside the pages, for the sections and what is within them. */
 export const bookmarksOf = (sections: readonly BoundSection[], speak: Speak): readonly Bookmark[] =>

@@ -113,8 +113,9 @@ describe("Numbers on paper are the engine's", () => {
 
   test("in the workbook: rooms and checks to a thousandth", () => {
     const sheets = scheduleSheets(handover, { plan: wiredPlan, owed: [] });
-    const { head, rows } = sheets.find(({ name }) => name === "Rooms")!;
-    const cell = (row: number, name: string) => rows[row]![head.findIndex((one) => one.title === name)];
+    const { head, rows } = sheets.find(({ name }) => english(name) === "Rooms")!;
+    const cell = (row: number, name: string) =>
+      rows[row]![head.findIndex((one) => english(one.title) === name)];
     for (const [i, { area, coverage }] of handover.rooms.entries()) {
       expectThousandth(cell(i, "Area m²"), area);
       if (coverage.demand.asked.walk) {
@@ -122,7 +123,7 @@ describe("Numbers on paper are the engine's", () => {
         expectThousandth(cell(i, "Walk seen m²"), coverage.covered.walk);
       }
     }
-    const checks = sheets.find(({ name }) => name === "Checks")!.rows;
+    const checks = sheets.find(({ name }) => english(name) === "Checks")!.rows;
     const ours = handover.rooms.flatMap(({ coverage }) => coverage.checks);
     expect(checks).toHaveLength(ours.length);
     for (const [i, { what, actual, limit }] of ours.entries()) {

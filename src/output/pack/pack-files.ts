@@ -1,4 +1,4 @@
-import { type Handover, handoverOfStorey, type Storey, say, type Words } from "#engine";
+import { type Handover, handoverOfStorey, inside, type Storey, say, type Words } from "#engine";
 import { deviceSchedule } from "../csv/device-schedule.ts";
 import type { Sheet } from "../drawing/mark.ts";
 import { planSheet } from "../drawing/plan-sheet.ts";
@@ -87,10 +87,13 @@ function drawnOnce(sheet: UnnumberedSheet): UnnumberedSheet {
     return drawn.sheet;
   };
 }
-const onceEach = (document: BoundDocument): BoundDocument => ({
+const onceEach = <Kind extends Papers>(document: Kind): Kind => ({
   ...document,
   sheets: document.sheets.map(drawnOnce),
 });
+
+/** Sheets that come as a file of their own. */
+type Papers = Pick<BoundDocument, "name" | "sheets">;
 
 async function allFiles(input: Parted): Promise<readonly Wanted[]> {
   const { handover, whole: all } = input;
@@ -100,12 +103,17 @@ async function allFiles(input: Parted): Promise<readonly Wanted[]> {
   const wiring = wiringPart({ ...input, variant: input.variant ?? "colour" });
   const offer = await offerOf(input, wiring.plan);
   const plans = storeys.map((storey) =>
-    onceEach({ name: `plan-${slugs.get(storey.id)}`, sheets: [planOf(input, storey)] }),
+    onceEach({
+      name: `plan-${slugs.get(storey.id)}`,
+      heading: say`Plan ${inside(storey.name)}`,
+      sheets: [planOf(input, storey)],
+    }),
   );
   const drawnWiring = wiring.documents.map(onceEach);
   const settingOut = storeys.map((storey) =>
     onceEach({
       name: `setting-out-${slugs.get(storey.id)}`,
+      heading: say`Setting out ${inside(storey.name)}`,
       sheets: settingOutSheets({
         site: all.site,
         storey: storey.id,
@@ -151,7 +159,7 @@ async function allFiles(input: Parted): Promise<readonly Wanted[]> {
     ...alone,
     ...drawings,
     file("building.ifc", () => modelOf(input)),
-    file("device-schedule.csv", () => deviceSchedule(site)),
+    file("device-schedule.csv", () => deviceSchedule(site, input.details.speak)),
     file("schedules.xlsx", () =>
       scheduleWorkbook(handover, { plan: wiring.plan, owed: input.owed ?? [], speak: input.details.speak }),
     ),
@@ -172,7 +180,7 @@ interface Page {
 
 /** Each sheet as SVG, and all of them as one PDF. */
 function filesOf(
-  input: PackInput,
+  input: Parted,
   { name, pages }: { readonly name: string; readonly pages: readonly Page[] },
 ): readonly Wanted[] {
   const drawn = ({ sheet, page, of }: Page): Numbered => ({ page, sheet: sheet(page, of) });
@@ -226,10 +234,11 @@ function boundFile(input: Parted, sections: readonly BoundSection[]): Wanted {
   };
 }
 
-const pdfDetails = ({ fonts, details, created }: PackInput, title: string) => ({
+const pdfDetails = ({ fonts, details, created, language = "en" }: PackInput, title: string) => ({
   fonts,
   title,
   author: details.drawnBy,
+  language,
   created,
 });
 
@@ -249,14 +258,14 @@ function forPeople({
   call = "",
   language = "en",
   cards = language,
-}: PackInput): readonly BoundDocument[] {
+}: Parted): readonly Papers[] {
   const { site } = handover;
   const { devices } = handover.settings;
-  const { job, date, revision } = details;
+  const { job, date, revision, speak } = details;
   return [
     {
       name: "labels",
-      sheets: labelSheets({ site, devices, job, identity, ...(labels ? { grid: labels } : {}) }),
+      sheets: labelSheets({ site, devices, job, identity, speak, ...(labels ? { grid: labels } : {}) }),
     },
     {
       name: "room-cards",
@@ -265,8 +274,9 @@ function forPeople({
   ];
 }
 
-const settingsOf = ({ handover, deviceLabels, details, device }: PackInput): BoundDocument => ({
+const settingsOf = ({ handover, deviceLabels, details, device }: Parted): BoundDocument => ({
   name: "setting-sheets",
+  heading: say`Setting sheets`,
   sheets: settingSheets({
     site: handover.site,
     devices: handover.settings.devices.filter(
@@ -276,12 +286,14 @@ const settingsOf = ({ handover, deviceLabels, details, device }: PackInput): Bou
     job: details.job,
     date: details.date,
     revision: details.revision,
+    speak: details.speak,
   }),
 });
 
-const masksOf = ({ handover, details: { job, date, revision } }: PackInput): BoundDocument => ({
+const masksOf = ({ handover, details: { job, date, revision, speak } }: Parted): BoundDocument => ({
   name: "mask-templates",
-  sheets: maskTemplates({ site: handover.site, job, date, revision }),
+  heading: say`Mask templates`,
+  sheets: maskTemplates({ site: handover.site, job, date, revision, speak }),
 });
 
 /** Materials and quote. A job without detectors has nothing to offer. */
@@ -289,7 +301,7 @@ async function offerOf(
   { handover, prices, accepted, details, storey }: Parted,
   plan: WiringPlan | undefined,
 ): Promise<{
-  readonly documents: readonly BoundDocument[];
+  readonly documents: readonly Papers[];
   readonly tables: readonly { readonly name: string; readonly content: string | Uint8Array }[];
 }> {
   // What a firm offers is the job: quotes of storeys would count a group that spans two of them twice.

@@ -1,4 +1,17 @@
-import { type Handover, joined, roomTitle, type Words } from "#engine";
+import {
+  english,
+  type Finding,
+  type Handover,
+  joined,
+  messageSaid,
+  type Room,
+  remedySaid,
+  roomTitle,
+  type Said,
+  say,
+  type Verdict,
+  type Words,
+} from "#engine";
 import { deviceHead, deviceRows } from "../csv/device-schedule.ts";
 import type { OwedPoint } from "../handover/closing-pages.ts";
 import { settingOrder, settingTitles, settingWords } from "../setting-sheets/setting-words.ts";
@@ -29,9 +42,9 @@ export function scheduleSheets(
     plan === undefined || plan.groups.length === 0
       ? []
       : [
-          fromTable("Terminals", terminalSchedule(plan)),
-          fromTable("Cables", cableSchedule(plan)),
-          fromTable("Boxes", boxList(handover.site, plan)),
+          fromTable(say`Terminals`, terminalSchedule(plan)),
+          fromTable(say`Cables`, cableSchedule(plan)),
+          fromTable(say`Boxes`, boxList(handover.site, plan)),
         ];
   return [
     rooms(handover),
@@ -39,7 +52,7 @@ export function scheduleSheets(
     settings(handover),
     checks(handover),
     ...wiring,
-    fromTable("Fitting", fittingList(handover.site)),
+    fromTable(say`Fitting`, fittingList(handover.site)),
     openPoints(handover, owed),
   ].filter(({ rows }) => rows.length > 0);
 }
@@ -51,27 +64,50 @@ const fromTable = (name: Words, { columns, rows }: Table): WorkbookSheet => ({
   rows,
 });
 
+const useNames: Readonly<Record<Room["use"], Said>> = {
+  passing: say`passing`,
+  stair: say`stair`,
+  moving: say`moving`,
+  sitting: say`sitting`,
+  sanitary: say`sanitary`,
+  changing: say`changing`,
+  plant: say`plant`,
+  other: say`other`,
+};
+
+const verdictNames: Readonly<Record<Verdict, Said>> = {
+  pass: say`pass`,
+  fail: say`fail`,
+  "not-proven": say`not-proven`,
+};
+
+const severityNames: Readonly<Record<Finding["severity"], Said>> = {
+  must: say`must`,
+  should: say`should`,
+  note: say`note`,
+};
+
 const rounded = (value: number): number => Math.round(value * 1000) / 1000;
 
 function rooms({ rooms: records, site }: Handover): WorkbookSheet {
   const tag = (id: string): string => site.detectors.find((one) => one.id === id)?.tag ?? id;
   return {
-    name: "Rooms",
+    name: say`Rooms`,
     head: [
-      { title: "Storey", width: 16 },
-      { title: "Number", width: 10 },
-      { title: "Room", width: 28 },
-      { title: "Use", width: 12 },
-      { title: "Area m²", width: 10 },
-      { title: "Ceiling m", width: 10 },
-      { title: "Detectors", width: 24 },
-      { title: "Walk asked m²", width: 14 },
-      { title: "Walk seen m²", width: 14 },
-      { title: "Hold asked m²", width: 14 },
-      { title: "Hold seen m²", width: 14 },
-      { title: "Doors asked", width: 12 },
-      { title: "Doors seen", width: 12 },
-      { title: "Longest dark walk m", width: 18 },
+      { title: say`Storey`, width: 16 },
+      { title: say`Number`, width: 10 },
+      { title: say`Room`, width: 28 },
+      { title: say`Use`, width: 12 },
+      { title: say`Area m²`, width: 10 },
+      { title: say`Ceiling m`, width: 10 },
+      { title: say`Detectors`, width: 24 },
+      { title: say`Walk asked m²`, width: 14 },
+      { title: say`Walk seen m²`, width: 14 },
+      { title: say`Hold asked m²`, width: 14 },
+      { title: say`Hold seen m²`, width: 14 },
+      { title: say`Doors asked`, width: 12 },
+      { title: say`Doors seen`, width: 12 },
+      { title: say`Longest dark walk m`, width: 18 },
     ],
     rows: records.map(({ room, storey, area, detectors, coverage }) => {
       const { demand, demanded, covered, darkWalks } = coverage;
@@ -81,7 +117,7 @@ function rooms({ rooms: records, site }: Handover): WorkbookSheet {
         storey,
         room.number,
         room.name,
-        room.use,
+        useNames[room.use],
         rounded(area),
         rounded(room.ceilingHeight),
         detectors.map(tag).join(", "),
@@ -102,47 +138,50 @@ const figures = new Set(["Height m", "Turn °", "x m", "y m"]);
 
 function devices({ site }: Handover): WorkbookSheet {
   return {
-    name: "Devices",
-    head: deviceHead.map((title) => ({ title, width: Math.max(10, Math.min(30, 2 * title.length)) })),
+    name: say`Devices`,
+    head: deviceHead.map((title) => ({
+      title,
+      width: Math.max(10, Math.min(30, 2 * english(title).length)),
+    })),
     rows: deviceRows(site).map((row) =>
-      row.map((cell, i) => (figures.has(deviceHead[i]!) ? Number(cell) : cell)),
+      row.map((cell, i) => (figures.has(english(deviceHead[i]!)) ? Number(english(cell)) : cell)),
     ),
   };
 }
 
 function settings({ settings: { devices: planned } }: Handover): WorkbookSheet {
   return {
-    name: "Settings",
+    name: say`Settings`,
     head: [
-      { title: "Tag", width: 10 },
-      { title: "Room", width: 28 },
+      { title: say`Tag`, width: 10 },
+      { title: say`Room`, width: 28 },
       ...settingOrder.map((name) => ({ title: settingTitles[name], width: 16 })),
-      { title: "Chosen by a person", width: 40 },
+      { title: say`Chosen by a person`, width: 40 },
     ],
     rows: planned.map(({ context, settings: set }) => [
       context.tag,
       context.room,
       ...settingOrder.map((name) => settingWords(name, set[name].value)),
-      settingOrder
-        .filter((name) => set[name].kind === "chosen")
-        .map((name) => settingTitles[name])
-        .join(", "),
+      joined(
+        settingOrder.filter((name) => set[name].kind === "chosen").map((name) => settingTitles[name]),
+        ", ",
+      ),
     ]),
   };
 }
 
 function checks({ rooms: records }: Handover): WorkbookSheet {
   return {
-    name: "Checks",
+    name: say`Checks`,
     head: [
-      { title: "Room", width: 28 },
-      { title: "What", width: 44 },
-      { title: "Found", width: 12 },
-      { title: "Limit", width: 12 },
-      { title: "Unit", width: 8 },
-      { title: "Verdict", width: 12 },
-      { title: "Source", width: 22 },
-      { title: "Taken for granted", width: 60 },
+      { title: say`Room`, width: 28 },
+      { title: say`What`, width: 44 },
+      { title: say`Found`, width: 12 },
+      { title: say`Limit`, width: 12 },
+      { title: say`Unit`, width: 8 },
+      { title: say`Verdict`, width: 12 },
+      { title: say`Source`, width: 22 },
+      { title: say`Taken for granted`, width: 60 },
     ],
     rows: records.flatMap(({ title, coverage }) =>
       coverage.checks.map(({ what, actual, limit, unit, verdict, source, assumptions }) => [
@@ -151,7 +190,7 @@ function checks({ rooms: records }: Handover): WorkbookSheet {
         actual === undefined || !Number.isFinite(actual) ? undefined : rounded(actual),
         limit === undefined || !Number.isFinite(limit) ? undefined : rounded(limit),
         unit,
-        verdict,
+        verdictNames[verdict],
         source,
         joined(assumptions, " "),
       ]),
@@ -162,19 +201,19 @@ function checks({ rooms: records }: Handover): WorkbookSheet {
 /** As on paper: what people wrote down, then what the program found. */
 function openPoints({ findings, site }: Handover, owed: readonly OwedPoint[]): WorkbookSheet {
   return {
-    name: "Open points",
+    name: say`Open points`,
     head: [
-      { title: "Severity", width: 14 },
-      { title: "Room", width: 28 },
-      { title: "What", width: 80 },
-      { title: "Remedy", width: 60 },
-      { title: "Who", width: 20 },
-      { title: "Until", width: 12 },
-      { title: "Closed", width: 12 },
+      { title: say`Severity`, width: 14 },
+      { title: say`Room`, width: 28 },
+      { title: say`What`, width: 80 },
+      { title: say`Remedy`, width: 60 },
+      { title: say`Who`, width: 20 },
+      { title: say`Until`, width: 12 },
+      { title: say`Closed`, width: 12 },
     ],
     rows: [
       ...owed.map(({ room, text, owner, due, closed }) => [
-        "written down",
+        say`written down`,
         room,
         text,
         "",
@@ -182,11 +221,11 @@ function openPoints({ findings, site }: Handover, owed: readonly OwedPoint[]): W
         due,
         closed,
       ]),
-      ...findings.map(({ severity, room, message, remedy }) => [
-        severity,
-        room === undefined ? "" : roomTitle(site.rooms.find(({ id }) => id === room)),
-        message,
-        remedy,
+      ...findings.map((finding) => [
+        severityNames[finding.severity],
+        finding.room === undefined ? "" : roomTitle(site.rooms.find(({ id }) => id === finding.room)),
+        messageSaid(finding),
+        remedySaid(finding),
       ]),
     ],
   };

@@ -1,4 +1,4 @@
-import { deriveWiring, type Handover, outputKindOf, type Words } from "#engine";
+import { deriveWiring, type Handover, outputKindOf, say, type Words } from "#engine";
 import type { Variant } from "../drawing/ink.ts";
 import type { DrawnCable } from "../dxf/storey-dxf.ts";
 import type { WiringPlan } from "../wiring/plan.ts";
@@ -54,8 +54,8 @@ export function wiringPart(input: {
   };
   return {
     documents: [
-      { name: "wiring", sheets: wiringDrawings(papers) },
-      { name: "wiring-schedules", sheets: wiringSchedules(papers) },
+      { name: "wiring", heading: say`Wiring`, sheets: wiringDrawings(papers) },
+      { name: "wiring-schedules", heading: say`Wiring schedules`, sheets: wiringSchedules(papers) },
     ],
     tables: plan.groups.length === 0 ? [] : wiringTables({ ...papers, speak: details.speak }),
     plan,

@@ -13,6 +13,7 @@ const details = {
   fonts: { regular: font("400Regular/Inter_400Regular"), semibold: font("600SemiBold/Inter_600SemiBold") },
   title: "Plan",
   author: "",
+  language: "en",
   created: new Date(Date.UTC(2026, 2, 2)),
 };
 
@@ -31,6 +32,14 @@ function contentOf(pdf: Uint8Array): string {
   }
   return parts.join("\n");
 }
+
+test("A document says in which language it is read out", async () => {
+  const empty: Sheet = { name: "empty", title: "empty", width: 210, height: 297, marks: [] };
+  for (const language of ["en", "de", "fr", "es"]) {
+    const pdf = Buffer.from(await pdfOf([empty], { ...details, language })).toString("latin1");
+    expect([...pdf.matchAll(/\/Lang \((\w+)\)/g)].map(([, tag]) => tag)).toEqual([language]);
+  }
+});
 
 test("A bar of 100 mm measures 100 mm on the page", async () => {
   const bar: Sheet = {

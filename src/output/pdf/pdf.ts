@@ -12,6 +12,8 @@ export interface PdfDetails {
   readonly fonts: PdfFonts;
   readonly title: string;
   readonly author: string;
+  /** Told to whatever reads the pages out: a tag such as "de". */
+  readonly language: string;
   /** Stamped as the date of creation; the same date and sheets give the same bytes. */
   readonly created: Date;
   /** Marks that a reader shows beside the pages, each with the sheet that it leads to, counted from 0. */
@@ -39,7 +41,7 @@ export async function pdfOf(sheets: readonly Sheet[], details: PdfDetails): Prom
     autoFirstPage: false,
     pdfVersion: "1.7",
     tagged: true,
-    lang: "en",
+    lang: details.language,
     displayTitle: true,
     // The built-in faces need files that a browser has not got, so the first font is handed over here.
     font: details.fonts.regular as unknown as string,

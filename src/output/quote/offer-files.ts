@@ -29,11 +29,11 @@ export async function offerFiles(input: {
       ...(changed ? [{ name: "variation", sheets: variationSheets({ lines: changed, list, title }) }] : []),
     ],
     tables: [
-      { name: "materials.csv", content: materialsCsv(needs, list) },
+      { name: "materials.csv", content: materialsCsv(needs, list, speak) },
       { name: "materials.xlsx", content: await materialsXlsx(needs, list, speak) },
       { name: "price-list.csv", content: priceListCsv(needs, list) },
       { name: "quote.csv", content: quoteCsv(items) },
-      ...(changed ? [{ name: "variation.csv", content: variationCsv(changed) }] : []),
+      ...(changed ? [{ name: "variation.csv", content: variationCsv(changed, speak) }] : []),
     ],
   };
 }

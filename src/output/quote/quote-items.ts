@@ -9,7 +9,7 @@ import {
   quoteTotal,
 } from "#engine";
 import { csvOf } from "../csv/csv.ts";
-import { labourWords, materialLines } from "../materials/materials-tables.ts";
+import { labourName, materialLines } from "../materials/materials-tables.ts";
 import type { PlanNeeds } from "../materials/needs.ts";
 
 /** Lines of a quote: materials, hours, and whatever else a job takes, each firm, provisional or excluded. */
@@ -50,7 +50,7 @@ function labourItems(needs: PlanNeeds, list: PriceList): readonly QuoteItem[] {
     const hours = Math.round(((number * minutes * (reach === "hard" ? HARD_TO_REACH : 1)) / 60) * 100) / 100;
     return {
       kind: "labour",
-      item: `${labourWords(kind)}${reach === "hard" ? ", above 3 m or on stairs" : ""}`,
+      item: `${labourName(kind)}${reach === "hard" ? ", above 3 m or on stairs" : ""}`,
       unit: "hour",
       quantity: hours,
       price: list.hour,

@@ -1,13 +1,25 @@
-import { type PriceList, type QuoteItem, sources, type VariationLine, type Words } from "#engine";
+import {
+  figured,
+  joined,
+  type PriceList,
+  type QuoteItem,
+  type Said,
+  say,
+  sources,
+  type VariationLine,
+  type Words,
+} from "#engine";
 import { csvOf } from "../csv/csv.ts";
 import { ink, muted } from "../drawing/ink.ts";
 import { broken } from "../drawing/lettering.ts";
 import type { Mark, Millimetres } from "../drawing/mark.ts";
 import { type SheetTitle, titleBlockSize } from "../drawing/title-block.ts";
+import { itemWords, unitWords } from "../materials/item-words.ts";
 import type { UnnumberedSheet } from "../setting-out/setting-out-sheets.ts";
 import type { Column } from "../setting-out/table.ts";
 import { line, words } from "../wiring/symbols.ts";
 import { tableSheets, uprightFrame, uprightFrameMarks, uprightSize } from "../wiring/table-sheets.ts";
+import type { Speak } from "../words/speak.ts";
 import { totalOf } from "./quote-items.ts";
 
 export interface QuoteInput {
@@ -19,20 +31,32 @@ export interface QuoteInput {
 }
 
 const always = [
-  "work on the installation before the boards, and faults of the existing one that come to light",
-  "work in materials that contain asbestos",
-  "painting, unless it is named above",
+  say`work on the installation before the boards, and faults of the existing one that come to light`,
+  say`work in materials that contain asbestos`,
+  say`painting, unless it is named above`,
 ] as const;
 
-const column = (head: string, width: number, align: Column["align"] = "start"): Column => ({
+const column = (head: Words, width: number, align: Column["align"] = "start"): Column => ({
   head,
   width,
   align,
 });
 
 /** Money with two decimals; what has no price says so. */
-const money = (amount: number | undefined): string =>
-  amount === undefined ? "not priced" : amount.toFixed(2);
+const money = (amount: number | undefined): Said =>
+  amount === undefined ? say`not priced` : figured(amount.toFixed(2));
+
+const kindWords: Readonly<Record<QuoteItem["kind"], Said>> = {
+  material: say`material`,
+  labour: say`labour`,
+  extra: say`extra`,
+};
+
+const standingWords: Readonly<Record<QuoteItem["standing"], Said>> = {
+  firm: say`firm`,
+  provisional: say`provisional`,
+  excluded: say`excluded`,
+};
 
 /** A quote: a page of sums to sign, then its lines. */
 export function quoteSheets(input: QuoteInput): readonly UnnumberedSheet[] {
@@ -40,58 +64,68 @@ export function quoteSheets(input: QuoteInput): readonly UnnumberedSheet[] {
   const currency = list.currency ?? "";
   const lines = tableSheets({
     name: "quote-lines",
-    heading: "Quote, lines",
-    title: title("Quote"),
+    heading: say`Quote, lines`,
+    title: title(say`Quote`),
     table: {
       columns: [
         column("", 22),
-        column("Item", 70),
-        column("Quantity", 22, "end"),
-        column("Unit", 14),
-        column(`Price ${currency}`.trim(), 26, "end"),
-        column(`Amount ${currency}`.trim(), 26, "end"),
+        column(say`Item`, 70),
+        column(say`Quantity`, 22, "end"),
+        column(say`Unit`, 14),
+        column(priceHead(currency), 26, "end"),
+        column(amountHead(currency), 26, "end"),
       ],
       rows: items.map(({ kind, item, quantity, unit, price, amount, standing }) => [
-        standing === "firm" ? kind : standing,
-        item,
-        String(quantity),
-        unit,
+        standing === "firm" ? kindWords[kind] : standingWords[standing],
+        itemWords(item),
+        figured(String(quantity)),
+        unitWords[unit],
         standing === "excluded" ? "" : money(price),
         standing === "excluded" ? "" : money(amount),
       ]),
     },
     notes: [
-      `Quantities with spare and waste: pieces a twentieth, metres a tenth. Minutes that the firm has not entered are estimates${sources["LABOUR-MINUTES"].verify ? ": verify" : ""}. Existing cables that can stay are not taken off.`,
+      sources["LABOUR-MINUTES"].verify
+        ? say`Quantities with spare and waste: pieces a twentieth, metres a tenth. Minutes that the firm has not entered are estimates: verify. Existing cables that can stay are not taken off.`
+        : say`Quantities with spare and waste: pieces a twentieth, metres a tenth. Minutes that the firm has not entered are estimates. Existing cables that can stay are not taken off.`,
     ],
   });
   return [(page, pages) => signPage(input, page, pages), ...lines];
 }
 
+const priceHead = (currency: string): Said => (currency === "" ? say`Price` : say`Price ${currency}`);
+const amountHead = (currency: string): Said => (currency === "" ? say`Amount` : say`Amount ${currency}`);
+
 function signPage(input: QuoteInput, page: number, pages: number): ReturnType<UnnumberedSheet> {
   const { items, list, title, invented } = input;
+  const { speak } = title("");
   const total = totalOf(items, list);
-  const currency = list.currency ? ` ${list.currency}` : "";
+  const inCurrency = (amount: number): Said =>
+    figured([amount.toFixed(2), list.currency].filter(Boolean).join(" "));
   // A sum in which something is missing is no sum.
-  const whole = (amount: number): string =>
-    total.unpriced.length > 0 ? "not complete" : `${amount.toFixed(2)}${currency}`;
+  const whole = (amount: number): Said =>
+    total.unpriced.length > 0 ? say`not complete` : inCurrency(amount);
   const left = uprightFrame.left + 6;
   const right = uprightFrame.right - 6;
   const marks: Mark[] = [];
   let y: Millimetres = uprightFrame.top + 10;
-  const say = (text: string, weight: "regular" | "semibold" = "regular"): void => {
-    for (const part of broken(text, right - left, 2.5)) {
+  const paragraph = (text: Words, weight: "regular" | "semibold" = "regular"): void => {
+    for (const part of broken(speak(text), right - left, 2.5)) {
       marks.push(words([left, y], part, { weight }));
       y += 4.2;
     }
   };
-  const sum = (text: string, amount: string, weight: "regular" | "semibold" = "regular"): void => {
-    marks.push(words([left, y], text, { weight }), words([right, y], amount, { weight, anchor: "end" }));
+  const sum = (text: Words, amount: Words, weight: "regular" | "semibold" = "regular"): void => {
+    marks.push(
+      words([left, y], speak(text), { weight }),
+      words([right, y], speak(amount), { weight, anchor: "end" }),
+    );
     y += 5.4;
   };
-  marks.push(words([left, y], "Quote", { size: 5, weight: "semibold" }));
+  marks.push(words([left, y], speak(say`Quote`), { size: 5, weight: "semibold" }));
   y += 8;
-  say(
-    `For ${title("").client || "……………………"}: lighting presence detectors, ${title("").site || title("").job}. Lines on the following pages.`,
+  paragraph(
+    say`For ${title("").client || "……………………"}: lighting presence detectors, ${title("").site || title("").job}. Lines on the following pages.`,
   );
   y += 3;
   for (const kind of ["material", "labour", "extra"] as const) {
@@ -99,65 +133,94 @@ function signPage(input: QuoteInput, page: number, pages: number): ReturnType<Un
     const known = own.reduce((all, { amount }) => all + (amount ?? 0), 0);
     const open = own.filter(({ amount }) => amount === undefined).length;
     sum(
-      { material: "Materials", labour: "Work", extra: "Other firm lines" }[kind],
+      { material: say`Materials`, labour: say`Work`, extra: say`Other firm lines` }[kind],
       open === 0
-        ? `${known.toFixed(2)}${currency}`
+        ? inCurrency(known)
         : known === 0
-          ? `${open} not priced`
-          : `${known.toFixed(2)}${currency}, ${open} not priced`,
+          ? say`${open} not priced`
+          : say`${inCurrency(known)}, ${open} not priced`,
     );
   }
-  sum(rate("Overhead", list.overhead), whole(total.overhead));
+  sum(overheadWords(list.overhead), whole(total.overhead));
   marks.push(line([left, y - 3.6], [right, y - 3.6], { width: 0.25, colour: ink }));
   y += 1;
-  sum("Net", whole(total.net), "semibold");
-  sum(rate("Tax", list.tax), whole(total.tax));
-  sum("Total", whole(total.gross), "semibold");
+  sum(say`Net`, whole(total.net), "semibold");
+  sum(taxWords(list.tax), whole(total.tax));
+  sum(say`Total`, whole(total.gross), "semibold");
   y += 4;
-  say("Provisional, charged by what it turns out to be; not in the total", "semibold");
+  paragraph(say`Provisional, charged by what it turns out to be; not in the total`, "semibold");
   for (const { item, amount } of items.filter(({ standing }) => standing === "provisional"))
-    sum(item, amount === undefined ? "not priced" : `${amount.toFixed(2)}${currency}`);
+    sum(itemWords(item), amount === undefined ? say`not priced` : inCurrency(amount));
   y += 3;
-  say("Not included", "semibold");
-  say(
-    `${[...items.filter(({ standing }) => standing === "excluded").map(({ item }) => item), ...always].join("; ")}.`,
+  paragraph(say`Not included`, "semibold");
+  paragraph(
+    joined(
+      [
+        joined(
+          [
+            ...items.filter(({ standing }) => standing === "excluded").map(({ item }) => itemWords(item)),
+            ...always,
+          ],
+          "; ",
+        ),
+        ".",
+      ],
+      "",
+    ),
   );
   y += 3;
-  say(
+  paragraph(
     list.validity === undefined
-      ? "Valid until ……………………"
-      : `Valid for ${list.validity} days from the date below.`,
+      ? say`Valid until ……………………`
+      : say`Valid for ${list.validity} days from the date below.`,
   );
   y += 5;
   if (total.unpriced.length > 0) {
-    say("Not ready to be signed", "semibold");
-    say(`${total.unpriced.length} firm lines have no price: ${shortened(total.unpriced)}.`);
+    paragraph(say`Not ready to be signed`, "semibold");
+    paragraph(say`${total.unpriced.length} firm lines have no price: ${shortened(total.unpriced)}.`);
     if (invented.size > 0)
-      say(`Invented models cannot be ordered: ${shortened([...invented])}. Choose real ones.`);
-  } else marks.push(...signatures(left, right, uprightFrame.bottom - titleBlockSize[1] - 12));
+      paragraph(say`Invented models cannot be ordered: ${shortened([...invented])}. Choose real ones.`);
+  } else marks.push(...signatures({ left, right, y: uprightFrame.bottom - titleBlockSize[1] - 12, speak }));
   return {
     name: "quote",
-    title: `${title("").job}: Quote`,
+    title: `${title("").job}: ${speak(say`Quote`)}`,
     width: uprightSize[0],
     height: uprightSize[1],
-    marks: [...marks, ...uprightFrameMarks({ ...title("Quote"), page, pages }, undefined)],
+    marks: [...marks, ...uprightFrameMarks({ ...title(say`Quote`), page, pages }, undefined)],
   };
 }
 
-const rate = (text: string, share: number | undefined): string =>
-  share === undefined ? `${text}, not entered` : `${text} ${Math.round(share * 10_000) / 100} %`;
+const percent = (share: number): number => Math.round(share * 10_000) / 100;
+const overheadWords = (share: number | undefined): Said =>
+  share === undefined ? say`Overhead, not entered` : say`Overhead ${percent(share)} %`;
+const taxWords = (share: number | undefined): Said =>
+  share === undefined ? say`Tax, not entered` : say`Tax ${percent(share)} %`;
 
-const shortened = (names: readonly string[]): string =>
-  names.length > 4 ? `${names.slice(0, 4).join(", ")} and ${names.length - 4} more` : names.join(", ");
+function shortened(names: readonly string[]): Said {
+  const items = names.map(itemWords);
+  return items.length > 4
+    ? say`${joined(items.slice(0, 4), ", ")} and ${items.length - 4} more`
+    : joined(items, ", ");
+}
 
 /** Two lines to sign on. */
-const signatures = (left: Millimetres, right: Millimetres, y: Millimetres): readonly Mark[] => {
+const signatures = ({
+  left,
+  right,
+  y,
+  speak,
+}: {
+  readonly left: Millimetres;
+  readonly right: Millimetres;
+  readonly y: Millimetres;
+  readonly speak: Speak;
+}): readonly Mark[] => {
   const middle = (left + right) / 2;
   return [
     line([left, y], [middle - 6, y], { width: 0.25, colour: ink }),
-    words([left, y + 4], "Offered: place, date, signature", { colour: muted }),
+    words([left, y + 4], speak(say`Offered: place, date, signature`), { colour: muted }),
     line([middle + 6, y], [right, y], { width: 0.25, colour: ink }),
-    words([middle + 6, y + 4], "Accepted: place, date, signature", { colour: muted }),
+    words([middle + 6, y + 4], speak(say`Accepted: place, date, signature`), { colour: muted }),
   ];
 };
 
@@ -172,64 +235,73 @@ export function variationSheets(input: {
   const net = lines.reduce((sum, { amount }) => sum + (amount ?? 0), 0);
   const overhead = Math.round(net * (list.overhead ?? 0) * 100) / 100;
   const tax = Math.round((net + overhead) * (list.tax ?? 0) * 100) / 100;
-  const last = (text: string, amount: number): readonly string[] => [
-    "sum",
+  const last = (text: Words, amount: number): readonly Words[] => [
+    say`total`,
     text,
     "",
     "",
     "",
     "",
-    amount.toFixed(2),
+    figured(amount.toFixed(2)),
   ];
   return tableSheets({
     name: "variation",
-    heading: "Variation to the accepted quote",
-    title: title("Variation"),
+    heading: say`Variation to the accepted quote`,
+    title: title(say`Variation`),
     table: {
       columns: [
         column("", 20),
-        column("Item", 62),
-        column("Unit", 14),
-        column("Accepted", 20, "end"),
-        column("Now", 18, "end"),
-        column("Price", 22, "end"),
-        column("Difference", 24, "end"),
+        column(say`Item`, 62),
+        column(say`Unit`, 14),
+        column(say`Accepted`, 20, "end"),
+        column(say`Now`, 18, "end"),
+        column(say`Price`, 22, "end"),
+        column(say`Difference`, 24, "end"),
       ],
       rows:
         lines.length === 0
-          ? [["", "nothing has changed", "", "", "", "", "0.00"]]
+          ? [["", say`nothing has changed`, "", "", "", "", figured("0.00")]]
           : [
               ...lines.map(({ kind, item, unit, accepted, now, price, amount }) => [
-                kind,
-                item,
-                unit,
-                String(accepted),
-                String(now),
+                kindWords[kind],
+                itemWords(item),
+                unitWords[unit],
+                figured(String(accepted)),
+                figured(String(now)),
                 money(price),
                 money(amount),
               ]),
-              last(rate("Overhead", list.overhead), overhead),
-              last(rate("Tax", list.tax), tax),
-              last("Total", Math.round((net + overhead + tax) * 100) / 100),
+              last(overheadWords(list.overhead), overhead),
+              last(taxWords(list.tax), tax),
+              last(say`Total`, Math.round((net + overhead + tax) * 100) / 100),
             ],
     },
     notes: [
-      `At the accepted prices where there are any, otherwise at those of now. ${open > 0 ? `${open} lines have no price and are in no sum.` : ""}`.trim(),
-      "Accepted: place, date, signature ……………………………………………………………………",
+      joined(
+        [
+          say`At the accepted prices where there are any, otherwise at those of now.`,
+          ...(open > 0 ? [say`${open} lines have no price and are in no sum.`] : []),
+        ],
+        " ",
+      ),
+      joined([say`Accepted: place, date, signature`, "……………………………………………………………………"], " "),
     ],
   });
 }
 
-export const variationCsv = (lines: readonly VariationLine[]): string =>
-  csvOf([
-    ["kind", "item", "unit", "accepted", "now", "price", "difference"],
-    ...lines.map(({ kind, item, unit, accepted, now, price, amount }) => [
-      kind,
-      item,
-      unit,
-      accepted,
-      now,
-      price ?? "",
-      amount ?? "",
-    ]),
-  ]);
+export const variationCsv = (lines: readonly VariationLine[], speak: Speak): string =>
+  csvOf(
+    [
+      [say`kind`, say`item`, say`unit`, say`accepted`, say`now`, say`price`, say`difference`],
+      ...lines.map(({ kind, item, unit, accepted, now, price, amount }) => [
+        kindWords[kind],
+        itemWords(item),
+        unitWords[unit],
+        accepted,
+        now,
+        price ?? "",
+        amount ?? "",
+      ]),
+    ],
+    speak,
+  );

@@ -1,9 +1,19 @@
-import { english, type PlannedDevice, type SettingName, type Site, sources } from "#engine";
+import {
+  type Detector,
+  joined,
+  type PlannedDevice,
+  type Said,
+  type SettingName,
+  type Site,
+  say,
+  sources,
+} from "#engine";
 import { ink, muted } from "../drawing/ink.ts";
 import { broken, emOf, fitted } from "../drawing/lettering.ts";
 import type { Mark, Millimetres, PaperPoint } from "../drawing/mark.ts";
 import { maskWords, millimetres, turnWords } from "../setting-out/device-rows.ts";
 import { line, words } from "../wiring/symbols.ts";
+import type { Speak } from "../words/speak.ts";
 import { settingOrder, settingTitles, settingWords } from "./setting-words.ts";
 
 /** A card of A6, which fits a glove box. */
@@ -28,6 +38,7 @@ export interface CardInput {
   readonly job: string;
   readonly date: string;
   readonly revision: string;
+  readonly speak: Speak;
 }
 
 /** The sign of a value that a person chose. */
@@ -83,19 +94,28 @@ function filledTo(entries: readonly Entry[], limit: Millimetres): readonly (read
 
 const heightOf = ({ reason }: Entry): Millimetres => (reason.length + 1) * lineHeight + entryGap;
 
-function entryOf({ device, labels }: CardInput, name: SettingName): Entry {
+function entryOf({ device, labels, speak }: CardInput, name: SettingName): Entry {
   const setting = device.settings[name];
   const reason =
     setting.kind === "derived"
-      ? `${english(setting.reason)}${setting.assumption === undefined ? "" : ` Assumed: ${english(setting.assumption)}`}`
-      : (setting.reason ?? "Chosen by a person.");
+      ? setting.assumption === undefined
+        ? setting.reason
+        : say`${setting.reason} Assumed: ${setting.assumption}`
+      : (setting.reason ?? say`Chosen by a person.`);
   return {
     name,
-    value: settingWords(name, setting.value),
+    value: speak(settingWords(name, setting.value)),
     chosen: setting.kind,
     label: labels[name]?.trim() || undefined,
-    reason: broken(reason, inner - 1, 2.5),
+    reason: broken(speak(reason), inner - 1, 2.5),
   };
+}
+
+function placeWords({ height, turn, masks }: Detector): Said {
+  const [high, turned] = [millimetres(height), turnWords(turn)];
+  return masks.length === 0
+    ? say`Height ${high} mm, turn ${turned}, masks none`
+    : say`Height ${high} mm, turn ${turned}, masks ${joined(masks.map(maskWords), ", ")}`;
 }
 
 function cardMarks(
@@ -110,19 +130,17 @@ function cardMarks(
 ): readonly Mark[] {
   const [left, top] = [card.at[0] + margin, card.at[1]];
   const right = left + inner;
+  const { speak } = input;
   const { context } = input.device;
   const detector = input.site.detectors.find(({ id }) => id === context.device);
   const model = input.site.models.find(({ id }) => id === detector?.model);
-  const masks = detector?.masks.map(maskWords).join(", ") ?? "";
-  const place = detector
-    ? `Height ${millimetres(detector.height)} mm, turn ${turnWords(detector.turn)}, masks ${masks === "" ? "none" : masks}`
-    : "";
+  const place = detector ? speak(placeWords(detector)) : "";
   let y = top + headHeight;
   const rows = card.page.flatMap((entry): readonly Mark[] => {
     const at = y;
     y += heightOf(entry);
     return [
-      words([left, at], settingTitles[entry.name], { weight: "semibold" }),
+      words([left, at], speak(settingTitles[entry.name]), { weight: "semibold" }),
       words(
         [left + valueAt, at],
         fitted(entry.value, labelAt - valueAt - 1.5, { size: 2.5, weight: "semibold" }),
@@ -140,35 +158,36 @@ function cardMarks(
   const unsure = new Set(
     card.page.flatMap(({ name }) => {
       const setting = input.device.settings[name];
-      return setting.kind === "derived" && sources[setting.source].verify ? [settingTitles[name]] : [];
+      return setting.kind === "derived" && sources[setting.source].verify ? [speak(settingTitles[name])] : [];
     }),
   );
   const foot = card.at[1] + cardSize[1] - 4.8;
-  const more = card.of > 1 ? `, card ${card.number} of ${card.of}` : "";
+  const what =
+    card.of > 1 ? say`Set before it goes up, card ${card.number} of ${card.of}` : say`Set before it goes up`;
   return [
     words([left, top + 8.4], fitted(context.tag, 34, { size: 5, weight: "semibold" }), {
       size: 5,
       weight: "semibold",
     }),
-    words([right, top + 5.8], `Set before it goes up${more}`, { anchor: "end" }),
+    words([right, top + 5.8], speak(what), { anchor: "end" }),
     words([right, top + 10.3], fitted(context.room, inner - 36, { size: 2.5 }), { anchor: "end" }),
-    words([left, top + 14.8], fitted(model?.title ?? "model unknown", inner, { size: 2.5 })),
+    words([left, top + 14.8], fitted(model?.title ?? speak(say`model unknown`), inner, { size: 2.5 })),
     words([left, top + 19.3], fitted(place, inner, { size: 2.5 })),
     mark([left + valueAt - 2.2, top + 22.6]),
-    words([left + valueAt, top + 23.8], "chosen, or derived", { colour: muted }),
-    words([left + labelAt, top + 23.8], "on this device", { colour: muted }),
+    words([left + valueAt, top + 23.8], speak(say`chosen, or derived`), { colour: muted }),
+    words([left + labelAt, top + 23.8], speak(say`on this device`), { colour: muted }),
     line([left, top + 25.2], [right, top + 25.2], { width: 0.35, colour: ink }),
     ...rows,
-    words([left, foot - 4.2], "Set by", { colour: muted }),
+    words([left, foot - 4.2], speak(say`Set by`), { colour: muted }),
     line([left + 11, foot - 4.1], [left + 50, foot - 4.1], { width: 0.18, colour: muted }),
-    words([left + 53, foot - 4.2], "on", { colour: muted }),
-    line([left + 59, foot - 4.1], [right, foot - 4.1], { width: 0.18, colour: muted }),
+    words([left + 53, foot - 4.2], speak(say`Date`), { colour: muted }),
+    line([left + 61.5, foot - 4.1], [right, foot - 4.1], { width: 0.18, colour: muted }),
     words(
       [left, foot],
       fitted(
         [
-          unsure.size > 0 ? `Verify: ${[...unsure].join(", ")}` : "",
-          "Planned",
+          unsure.size > 0 ? speak(say`Verify: ${[...unsure].join(", ")}`) : "",
+          speak(say`Planned`),
           input.date,
           input.revision,
           input.job,

@@ -1,8 +1,8 @@
-import type { PlannedDevice, SettingName } from "#engine";
+import { english, type PlannedDevice, type SettingName } from "#engine";
 import type { SettingLine } from "../ifc/devices-ifc.ts";
 import { settingOrder, settingTitles, settingWords } from "./setting-words.ts";
 
-/** What is set on each device in words, by its id. */
+/** What is set on each device in words, by its id: in English, as everything in a building model. */
 export function settingLines(devices: readonly PlannedDevice[]): ReadonlyMap<string, readonly SettingLine[]> {
   return new Map(
     devices.map(({ context, settings }) => [
@@ -13,6 +13,6 @@ export function settingLines(devices: readonly PlannedDevice[]): ReadonlyMap<str
 }
 
 const line = <Name extends SettingName>(name: Name, settings: PlannedDevice["settings"]): SettingLine => ({
-  title: settingTitles[name],
-  words: settingWords(name, settings[name].value),
+  title: english(settingTitles[name]),
+  words: english(settingWords(name, settings[name].value)),
 });

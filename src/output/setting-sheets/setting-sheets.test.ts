@@ -20,6 +20,7 @@ function sheetsOf(labels: Readonly<Record<string, Readonly<Record<string, string
     job: wiredSite.name,
     date: "2026-03-02",
     revision: "A",
+    speak: english,
   });
   return unnumbered.map((sheet, i) => sheet(i + 1, unnumbered.length));
 }
@@ -47,7 +48,7 @@ test("Every device has every setting on its cards, once", () => {
   expect([...cards].toSorted()).toEqual(wiredSite.detectors.map(({ tag }) => tag).toSorted());
   for (const name of settingOrder)
     expect(
-      all.filter(({ text, weight }) => text === settingTitles[name] && weight === "semibold").length,
+      all.filter(({ text, weight }) => text === english(settingTitles[name]) && weight === "semibold").length,
     ).toBe(wiredSite.detectors.length);
 });
 
@@ -125,5 +126,5 @@ test.each([
   ["impulse", { pulse: 1, pause: 9 }, "1 s on, 9 s pause"],
   ["groupRole", "parallel", "outputs joined"],
 ] as const)("%s %j reads %s", (name, value, words) => {
-  expect(settingWords(name as SettingName, value as never)).toBe(words);
+  expect(english(settingWords(name as SettingName, value as never))).toBe(words);
 });

@@ -1,8 +1,9 @@
-import type { PlannedDevice, Site } from "#engine";
+import { type PlannedDevice, type Site, say } from "#engine";
 import { muted } from "../drawing/ink.ts";
 import type { Mark } from "../drawing/mark.ts";
 import type { UnnumberedSheet } from "../setting-out/setting-out-sheets.ts";
 import { line } from "../wiring/symbols.ts";
+import type { Speak } from "../words/speak.ts";
 import { cardSize, settingCards } from "./setting-card.ts";
 
 export interface SettingSheetsInput {
@@ -13,13 +14,15 @@ export interface SettingSheetsInput {
   readonly job: string;
   readonly date: string;
   readonly revision: string;
+  /** What the cards speak. */
+  readonly speak: Speak;
 }
 
 const perSheet = 4;
 
 /** A card of A6 for each device, four on an upright A4 sheet with lines to cut along. */
 export function settingSheets(input: SettingSheetsInput): readonly UnnumberedSheet[] {
-  const { site, job, date, revision } = input;
+  const { site, job, date, revision, speak } = input;
   const cards = input.devices.flatMap((device) =>
     settingCards({
       site,
@@ -28,18 +31,22 @@ export function settingSheets(input: SettingSheetsInput): readonly UnnumberedShe
       job,
       date,
       revision,
+      speak,
     }),
   );
   return Array.from({ length: Math.ceil(cards.length / perSheet) }, (_, i): UnnumberedSheet => {
     const own = cards.slice(i * perSheet, (i + 1) * perSheet);
     return (page, pages) => ({
       name: `setting-sheets-${i + 1}`,
-      title: `${job}: Setting sheets`,
+      title: `${job}: ${speak(say`Setting sheets`)}`,
       width: 2 * cardSize[0],
       height: 2 * cardSize[1],
       marks: [
         ...own.flatMap((card, n) =>
-          card([(n % 2) * cardSize[0], Math.floor(n / 2) * cardSize[1]], `page ${page} of ${pages}`),
+          card(
+            [(n % 2) * cardSize[0], Math.floor(n / 2) * cardSize[1]],
+            speak(say`page ${page} of ${pages}`),
+          ),
         ),
         ...cuts,
       ],

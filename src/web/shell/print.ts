@@ -22,6 +22,7 @@ export async function printTemplate(job: OpenJob, device: string): Promise<void>
     job: job.site.name,
     date: job.details.date,
     revision: job.details.revision,
+    speak: spoken,
   });
   await printSheets(
     sheets.map((sheet, i) => sheet(i + 1, sheets.length)),

@@ -1,0 +1,125 @@
+import { figured, inside, joined, type Said, say } from "#engine";
+
+/**
+ * A fact of an earlier state in words, where it is one of a list or a figure that was written out: states are kept in English.
+ *
+ * @returns Undefined where it is a name.
+ */
+export function handedWords(fact: string, value: string): Said | undefined {
+  switch (fact) {
+    case "use":
+    case "kind":
+    case "planned":
+    case "rcd":
+      return listed[value];
+    case "breaker":
+      return breakerWords(value);
+    case "state":
+    case "hinge":
+    case "fixing":
+    case "wetZone":
+    case "into":
+      return listed[`${fact} ${value}`];
+    case "reach":
+      return reachWords(value);
+    case "masks":
+      return maskedWords(value);
+    default:
+      return fact.startsWith("set.") ? settingWords(value) : undefined;
+  }
+}
+
+/** Words that facts may hold; those of one fact only stand under its name. */
+const listed: Readonly<Record<string, Said>> = {
+  passing: say`passing`,
+  stair: say`stair`,
+  moving: say`moving`,
+  sitting: say`sitting`,
+  sanitary: say`sanitary`,
+  changing: say`changing`,
+  plant: say`plant`,
+  other: say`other`,
+  door: say`door`,
+  passage: say`passage`,
+  window: say`window`,
+  glazing: say`glazing`,
+  desk: say`desk`,
+  seat: say`seat`,
+  wc: say`wc`,
+  bench: say`bench`,
+  basin: say`basin`,
+  shower: say`shower`,
+  bath: say`bath`,
+  panel: say`panel`,
+  machine: say`machine`,
+  heater: say`heater`,
+  "air-outlet": say`air outlet`,
+  "sunlit-window": say`sunlit window`,
+  "door-curtain": say`door curtain`,
+  switch: inside(say`Switch`),
+  "two-way": say`two way`,
+  intermediate: say`intermediate`,
+  "push-button": say`push button`,
+  dimmer: say`dimmer`,
+  parallel: say`parallel`,
+  button: say`button`,
+  removed: say`removed`,
+  yes: say`yes`,
+  no: say`no`,
+  unknown: say`unknown`,
+  "fuse-gG": say`fuse gG`,
+  "state open": say`open`,
+  "state closed": say`closed`,
+  "hinge first end": say`first end`,
+  "hinge second end": say`second end`,
+  "fixing box": say`box`,
+  "fixing surface": say`surface`,
+  "fixing ceiling-panel": say`ceiling-panel`,
+  "wetZone outside": say`outside`,
+  "into outside": say`outside`,
+};
+
+/** @example "fuse-gG 10 A": "fuse gG 10 A" */
+function breakerWords(value: string): Said {
+  const [kind = "", ...rating] = value.split(" ");
+  const named = listed[kind] ?? kind;
+  return joined(rating.length === 0 ? [named] : [named, figured(rating.join(" "))], " ");
+}
+
+const zoneWords: Readonly<Record<string, Said>> = {
+  seated: say`seated`,
+  towards: say`towards`,
+  across: say`across`,
+  sound: say`sound`,
+};
+
+/** @example "seated 3 m at 2.5 m, towards 4 m at 2.5 m" */
+function reachWords(value: string): Said | undefined {
+  const parts = value.split(", ").map((part) => {
+    const [, kind = "", reach = "", height = ""] = /^(\w+) ([\d.]+ m) at ([\d.]+ m)$/.exec(part) ?? [];
+    const zone = zoneWords[kind];
+    return zone && say`${zone} ${figured(reach)} at ${figured(height)}`;
+  });
+  const known = parts.filter((part) => part !== undefined);
+  return known.length === parts.length ? joined(known, ", ") : undefined;
+}
+
+/** @example "0°…90°, 30°…60° from straight down" */
+function maskedWords(value: string): Said | undefined {
+  const parts = value.split("; ").map((mask) => / from straight down$/.exec(mask)?.input.slice(0, -19));
+  const known = parts.filter((part) => part !== undefined);
+  return known.length === parts.length
+    ? joined(
+        known.map((angles) => say`${figured(angles)} from straight down`),
+        "; ",
+      )
+    : undefined;
+}
+
+/** Settings of two parts. @example "two-level, 20 %" */
+function settingWords(value: string): Said | undefined {
+  const level = /^two-level, (\d+) %$/.exec(value);
+  if (level) return say`two-level, ${Number(level[1])} %`;
+  const pulses = /^([\d.]+ s) on, ([\d.]+ s) pause$/.exec(value);
+  return pulses ? say`${figured(pulses[1]!)} on, ${figured(pulses[2]!)} pause` : undefined;
+}
