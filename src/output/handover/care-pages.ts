@@ -94,8 +94,8 @@ function visitBlock(handover: Handover, visit: VisitRecord, by: ReadonlyMap<stri
   return {
     heading: visitTitle(visit),
     columns: [
-      column(say`Of`, 34),
-      column(say`What`, 46),
+      column(say`Of`, 30),
+      column(say`What`, 50),
       column(say`Before`, 18, "end"),
       column(say`Found`, 18, "end"),
       column("", 28),
