@@ -50,7 +50,7 @@ export function frameMarks(sheet: {
       variant: sheet.variant,
       speak,
     }),
-    ...scaleBar([bar.left, bar.top], sheet.scale),
+    ...scaleBar([bar.left, bar.top], { scale: sheet.scale, speak }),
     ...lines.slice(0, 3).map(
       (line, i): Mark => ({
         kind: "text",

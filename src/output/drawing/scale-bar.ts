@@ -1,8 +1,13 @@
+import { figured } from "#engine";
+import type { Speak } from "../words/speak.ts";
 import { ink, paper } from "./ink.ts";
 import type { Mark, PaperPoint } from "./mark.ts";
 
 /** A bar of exactly 100 mm on paper, with the metres that it stands for: whoever copies the sheet can measure what the copier did. */
-export function scaleBar(at: PaperPoint, scale: number): readonly Mark[] {
+export function scaleBar(
+  at: PaperPoint,
+  { scale, speak }: { readonly scale: number; readonly speak: Speak },
+): readonly Mark[] {
   const metres = (100 * scale) / 1000;
   const fields = 5;
   const width = 100 / fields;
@@ -28,7 +33,7 @@ export function scaleBar(at: PaperPoint, scale: number): readonly Mark[] {
     return {
       kind: "text",
       at: [at[0] + i * width, at[1] - 1.2],
-      text: i === fields ? `${value} m` : String(value),
+      text: speak(figured(i === fields ? `${value} m` : String(value))),
       size: 2.5,
       anchor: i === 0 ? "start" : "middle",
       weight: "regular",

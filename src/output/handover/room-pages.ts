@@ -142,7 +142,7 @@ function viewMarks(
         }),
       ],
     },
-    ...scaleBar([window.left + 1, window.bottom + 5], projection.scale),
+    ...scaleBar([window.left + 1, window.bottom + 5], { scale: projection.scale, speak: title.speak }),
   ];
 }
 

@@ -1,4 +1,4 @@
-import { joined, type Said, type SourceId, type Supply, say, type Words } from "#engine";
+import { type Said, type SourceId, type Supply, say, type Words } from "#engine";
 import { frameBox, papers } from "../drawing/frame.ts";
 import type { Variant } from "../drawing/ink.ts";
 import { broken, fitted, lengthOf } from "../drawing/lettering.ts";
@@ -7,11 +7,12 @@ import { type SheetTitle, titleBlockSize } from "../drawing/title-block.ts";
 import type { UnnumberedSheet } from "../setting-out/setting-out-sheets.ts";
 import type { Speak } from "../words/speak.ts";
 import { cautionHeight } from "./caution-band.ts";
-import { type Column, columnHeight, columnPitch, type SymbolKey, type Tap } from "./column.ts";
+import { columnPitch, type SymbolKey } from "./column.ts";
 import { columnsOf } from "./columns.ts";
-import { type ConductorKind, colourSource, colourWords, conductorPens, markings } from "./conductors.ts";
-import { allRails, boardWidth, feedMarks, lowestRail, type Rails } from "./feed-marks.ts";
+import { type ConductorKind, colourSource, conductorPens } from "./conductors.ts";
+import { boardWidth, feedMarks, lowestRail } from "./feed-marks.ts";
 import { cableTable } from "./group-cable-table.ts";
+import { firstColumn, longestNote, type Part, railsOf, wiresOf } from "./group-wires.ts";
 import { openQuestions } from "./open-questions.ts";
 import type { GroupPlan, WiringPlan } from "./plan.ts";
 import { sheetFrame, verifyWords } from "./sheet-frame.ts";
@@ -25,9 +26,6 @@ export interface GroupSheetsInput {
   readonly variant: Variant;
 }
 
-const railsApart: Millimetres = 8;
-/** Where the first apparatus stands, right of board and names of conductors. */
-const firstColumn: Millimetres = 150;
 const perSheet = 5;
 
 /** The wiring of one switched group: board, detectors, buttons, luminaires, every conductor by name, colour and pattern. More apparatus than a sheet holds goes on in parts. */
@@ -40,14 +38,6 @@ export function groupSheets(input: GroupSheetsInput): readonly UnnumberedSheet[]
       (page, pages) =>
         partSheet(input, { columns, part, parts, page, pages }),
   );
-}
-
-interface Part {
-  readonly columns: readonly Column[];
-  readonly part: number;
-  readonly parts: number;
-  readonly page: number;
-  readonly pages: number;
 }
 
 function partSheet(input: GroupSheetsInput, part: Part): Sheet {
@@ -93,14 +83,7 @@ function partSheet(input: GroupSheetsInput, part: Part): Sheet {
     width: papers.A3[0],
     height: papers.A3[1],
     marks: [
-      words(
-        [frame.left + 4, top + 8],
-        fitted(speak(heading), frame.right - frame.left - 8, {
-          size: 5,
-          weight: "semibold",
-        }),
-        { size: 5, weight: "semibold" },
-      ),
+      headingMark(speak(heading), { left: frame.left + 4, right: frame.right - 4, y: top + 8 }),
       words([frame.left + 4, top + 13.4], speak(group.pack ? packWords : supplyWords(supply))),
       feed.frame,
       ...feed.stretches.flatMap(({ conductor, y, from, to }) =>
@@ -145,146 +128,16 @@ function partSheet(input: GroupSheetsInput, part: Part): Sheet {
   };
 }
 
-/** One rail for each line conductor of the circuit, then neutral and protective conductor; two for a low-voltage supply. */
-function railsOf({ feed, pack }: GroupPlan, top: Millimetres): Rails {
-  if (pack)
-    return {
-      lines: [{ conductor: "low-plus", y: top }],
-      neutral: { conductor: "low-minus", y: top + railsApart },
-      protective: undefined,
-    };
-  const lines = (feed?.lines ?? ["unknown" as const]).map((conductor, i) => ({
-    conductor,
-    y: top + i * railsApart,
-  }));
-  const neutral = top + lines.length * railsApart;
-  return {
-    lines,
-    neutral: { conductor: "neutral", y: neutral },
-    protective: { conductor: "protective", y: neutral + railsApart },
-  };
+/** The name of the group in large letters; of one with many tags in smaller ones, before any is cut. */
+function headingMark(
+  text: string,
+  at: { readonly left: Millimetres; readonly right: Millimetres; readonly y: Millimetres },
+): Mark {
+  const room = at.right - at.left;
+  const size = lengthOf(text, 5, "semibold") <= room ? 5 : 3.5;
+  const lettering = { size, weight: "semibold" } as const;
+  return words([at.left, at.y], fitted(text, room, lettering), lettering);
 }
-
-/** Rails and drops: where conductors run, where they are joined, what is written at them. */
-function wiresOf(
-  { part, parts, columns }: Part,
-  own: readonly Column[],
-  at: {
-    readonly rails: Rails;
-    readonly columnTop: Millimetres;
-    readonly board: Millimetres;
-    readonly speak: Speak;
-  },
-) {
-  const { rails, columnTop, board, speak } = at;
-  const bottom = columnTop + columnHeight;
-  const taps = own.flatMap((column, i) =>
-    column.taps.map((tap) => ({ ...tap, x: firstColumn + i * columnPitch + tap.x })),
-  );
-  const key = ({ conductor, rail }: Tap): string => `${conductor} ${rail ?? 0}`;
-  const noted = (tap: Tap): boolean => noteOf(tap) !== undefined;
-  const below = taps.filter((tap) => tap.side === "below" && !noted(tap));
-  const elsewhere = new Set(
-    columns.flatMap(({ taps: all }) => all.filter(({ side }) => side === "below").map(key)),
-  );
-  const startOf = (name: string): number =>
-    Math.min(...below.filter((tap) => key(tap) === name).map(({ x }) => x));
-  // The rail that begins furthest left lies uppermost: then no conductor crosses a name, which stands left of its rail.
-  const belowKeys = [...new Set(below.map(key))].toSorted((a, b) => startOf(a) - startOf(b));
-  const firstBelow = bottom + Math.max(16, longestNote(own, "below", speak) + 1);
-  const yBelow = new Map(belowKeys.map((name, i) => [name, firstBelow + i * railsApart]));
-  const lastX = firstColumn + own.length * columnPitch - 4;
-  const goesOn = part < parts - 1;
-  const lines: {
-    readonly conductor: ConductorKind;
-    readonly from: readonly [Millimetres, Millimetres];
-    readonly to: readonly [Millimetres, Millimetres];
-  }[] = [];
-  const joints: (readonly [Millimetres, Millimetres])[] = [];
-  const texts: {
-    readonly x: Millimetres;
-    readonly y: Millimetres;
-    readonly conductor: ConductorKind;
-    readonly anchor: "start" | "end";
-  }[] = [];
-  const notes = taps.flatMap((tap) => {
-    const note = noteOf(tap);
-    return note === undefined ? [] : [{ x: tap.x, side: tap.side, text: speak(note) }];
-  });
-  for (const { conductor, y } of allRails(rails)) {
-    const mine = taps.filter((tap) => tap.side === "above" && tap.conductor === conductor && !noted(tap));
-    const ends = goesOn ? lastX : Math.max(board + 56, ...mine.map(({ x }) => x));
-    lines.push({ conductor, from: [board, y], to: [ends, y] });
-    texts.push({ x: board + 3, y: y - 1.4, conductor, anchor: "start" });
-    for (const { x } of mine) {
-      lines.push({ conductor, from: [x, y], to: [x, columnTop] });
-      if (x < ends) joints.push([x, y]);
-    }
-  }
-  for (const name of belowKeys) {
-    const mine = below.filter((tap) => key(tap) === name);
-    const { conductor } = mine[0]!;
-    const y = yBelow.get(name)!;
-    const xs = mine.map(({ x }) => x);
-    const continued = parts > 1 && elsewhere.has(name);
-    const from = continued && part > 0 ? firstColumn - 3 : Math.min(...xs);
-    const to = continued && goesOn ? lastX : Math.max(...xs);
-    if (to > from) lines.push({ conductor, from: [from, y], to: [to, y] });
-    texts.push({ x: from - 2.5, y: y + 1.2, conductor, anchor: "end" });
-    for (const { x } of mine) {
-      lines.push({ conductor, from: [x, bottom], to: [x, y] });
-      if (x > from && x < to) joints.push([x, y]);
-    }
-  }
-  return {
-    lines,
-    joints,
-    firstBelow,
-    bottom: firstBelow + Math.max(0, belowKeys.length - 1) * railsApart,
-    conductors: [...lines.map(({ conductor }) => conductor)],
-    texts: (region: Supply["region"]): readonly Mark[] => [
-      ...texts.map(({ x, y, conductor, anchor }) =>
-        words(
-          [x, y],
-          speak(
-            conductor === "unknown"
-              ? say`line unknown`
-              : joined([markings[conductor], colourWords(conductor, region)], "  "),
-          ),
-          { anchor },
-        ),
-      ),
-      ...notes.map(({ x, side, text }) =>
-        words([x + 0.9, side === "above" ? columnTop - 2 : firstBelow - 1], text, { turn: 90 }),
-      ),
-      ...(goesOn
-        ? [
-            words([lastX, (rails.lines[0] ?? rails.neutral).y - 1.4], speak(say`→ part ${part + 2}`), {
-              anchor: "end",
-            }),
-          ]
-        : []),
-    ],
-  };
-}
-
-/** What is written at a tap that meets no rail. */
-const noteOf = ({ conductor, foreign }: Tap): Words | undefined =>
-  foreign ?? (conductor === "unknown" ? say`unknown` : undefined);
-
-/** The longest of the notes that stand upright at the taps of one side. */
-const longestNote = (columns: readonly Column[], side: Tap["side"], speak: Speak): Millimetres =>
-  Math.max(
-    0,
-    ...columns.flatMap(({ taps }) =>
-      taps
-        .filter((tap) => tap.side === side)
-        .map((tap) => {
-          const note = noteOf(tap);
-          return note === undefined ? 0 : lengthOf(speak(note), 2.5);
-        }),
-    ),
-  );
 
 const systemNames: Readonly<Record<Supply["system"], Words>> = {
   "TN-S": "TN-S",

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { wiringOfSite } from "#engine";
+import { type FoundInstallation, wiringOfSite } from "#engine";
 import { crossedTexts } from "../drawing/crossings.fixture.ts";
 import { boxOf } from "../drawing/lettering.ts";
 import type { Mark, Sheet, TextMark } from "../drawing/mark.ts";
@@ -26,6 +26,51 @@ const fitted = {
     cableEntry: "either" as const,
     entrySeal: "gland" as const,
     indicators: [{ sign: "red", meaning: "walk test" }],
+  })),
+};
+
+/** A corridor with more detectors than a sheet holds, one of them and the office's button on circuits of others. */
+const strange = {
+  ...wiredSite,
+  detectors: [
+    ...wiredSite.detectors.map((one) =>
+      one.id === "b2"
+        ? { ...one, circuit: "Lighting 2", luminaires: ["c0"] }
+        : one.id === "b1"
+          ? { ...one, luminaires: ["c0", "c1"] }
+          : one,
+    ),
+    ...Array.from({ length: 8 }, (_, i) => ({
+      ...wiredSite.detectors[0]!,
+      id: `many${i}`,
+      tag: `B2.${String(i + 1).padStart(2, "0")}`,
+      luminaires: ["c0", "c1"],
+    })),
+  ],
+  switches: wiredSite.switches.map((one) => (one.id === "s1" ? { ...one, circuit: "Lighting 1" } : one)),
+};
+/** Low-voltage detectors at a relay pack of which little is known. */
+const low = {
+  ...wiredSite,
+  detectors: wiredSite.detectors.filter(({ id }) => id === "b1" || id === "b2"),
+  switches: [],
+  models: wiredSite.models.map(({ terminals: _, ...one }) => ({ ...one, supply: "low-voltage" as const })),
+};
+const lowInstallation: FoundInstallation = {
+  ...wiredInstallation,
+  circuits: wiredInstallation.circuits.slice(0, 1).map((one) => ({
+    ...one,
+    contactors: [
+      {
+        id: "pack",
+        name: "Corridor",
+        kind: "relay-pack",
+        detectors: ["b1", "b2"],
+        suppressor: "unknown",
+        labelled: "unknown",
+        isolatesAllPoles: "unknown",
+      },
+    ],
   })),
 };
 
@@ -61,6 +106,11 @@ function sheetsIn(language: PaperLanguage): readonly Sheet[] {
       plan: wiringPlan(wiredSite, american, wiringOfSite(wiredSite, american)),
     }),
     ...wired({ site: threePhaseSite, plan: threePhasePlan }),
+    ...wired({
+      site: strange,
+      plan: wiringPlan(strange, wiredInstallation, wiringOfSite(strange, wiredInstallation)),
+    }),
+    ...wired({ site: low, plan: wiringPlan(low, lowInstallation, wiringOfSite(low, lowInstallation)) }),
   ];
   return unnumbered.map((sheet, i) => sheet(i + 1, unnumbered.length));
 }
