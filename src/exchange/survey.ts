@@ -12,6 +12,7 @@ import type {
   Room,
   SquareMetres,
   Storey,
+  Words,
 } from "#engine";
 
 /** Plain survey records read out of a foreign file. Metres; plan coordinates shifted near the origin; heights as in a job. */
@@ -110,7 +111,7 @@ export interface ReadingReport {
 /** What was read and what was not, and why. */
 export interface ImportReport extends ReadingReport {
   readonly schema: string;
-  readonly unit: string;
+  readonly unit: Words;
   readonly storeys: readonly { readonly name: string; readonly elevation: Metres; readonly rooms: number }[];
   readonly rooms: readonly ReportedRoom[];
   readonly openings: number;

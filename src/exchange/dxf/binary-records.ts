@@ -1,3 +1,4 @@
+import { type Said, say } from "#engine";
 import { addGroup, type DxfRecord, groupList, type RecordReader, type TextReader } from "./record.ts";
 import { DxfTrouble } from "./trouble.ts";
 
@@ -65,7 +66,7 @@ export function binaryRecords(bytes: Uint8Array, letters: TextReader): RecordRea
   let offset = headLength;
   let type = "";
   const cut = (): DxfTrouble => new DxfTrouble({ code: "dxf-truncated", values: { place: where() } });
-  const where = (): string => `byte ${offset}`;
+  const where = (): Said => say`byte ${offset}`;
   const readCode = (): number => {
     if (short && bytes[offset] !== 255) return bytes[offset++]!;
     if (short) offset++;
@@ -132,7 +133,7 @@ export function binaryRecords(bytes: Uint8Array, letters: TextReader): RecordRea
         if (code === 0) type = letters(bytes, value.from, value.to).trim().toUpperCase().slice(0, 64) || "?";
         else if (type !== "") addGroup(groups, code, value);
         else if (code !== 999)
-          throw new DxfTrouble({ code: "dxf-broken-place", values: { place: `byte ${before}` } });
+          throw new DxfTrouble({ code: "dxf-broken-place", values: { place: say`byte ${before}` } });
       }
     },
     place: () => ({ offset, line: 0 }),

@@ -1,3 +1,4 @@
+import { say } from "#engine";
 import type { LineArc, LineBlock, LineBox, LineText, Linework } from "../linework/linework.ts";
 import { isPlace } from "./item.ts";
 import type { DxfLayer } from "./layer-table.ts";
@@ -94,7 +95,7 @@ export function gatherer(table: ReadonlyMap<string, DxfLayer>, limits: DxfLimits
         const x2 = points[i + 2]!;
         const y2 = points[i + 3]!;
         if (x1 === x2 && y1 === y2) continue;
-        if (count >= limits.lines) throw overLimit("lines", limits.lines);
+        if (count >= limits.lines) throw overLimit(say`lines`, limits.lines);
         if (count === layerOf.length) grow();
         while (arc < sound.length && sound[arc]!.last <= i / 2) arc++;
         const inArc = arc < sound.length && sound[arc]!.first <= i / 2;
@@ -110,7 +111,7 @@ export function gatherer(table: ReadonlyMap<string, DxfLayer>, limits: DxfLimits
       return count - before;
     },
     text: (text) => {
-      if (texts.length >= limits.texts) throw overLimit("texts", limits.texts);
+      if (texts.length >= limits.texts) throw overLimit(say`texts`, limits.texts);
       texts.push(text);
     },
     beginBlock: (block) => {

@@ -1,4 +1,4 @@
-import type { Problem } from "#engine";
+import { type Problem, say, type Words } from "#engine";
 import type { UnitProposal } from "../linework/linework.ts";
 import type { DeclaredUnit } from "./declared-unit.ts";
 import type { Letters } from "./letters.ts";
@@ -45,7 +45,8 @@ export function notesOf(reading: {
 }
 
 /** A few names, for a sentence. */
-const someOf = (names: ReadonlySet<string>): string => {
+const someOf = (names: ReadonlySet<string>): Words => {
   const few = [...names].slice(0, 3).map((name) => `“${name.slice(0, 60)}”`);
-  return few.join(", ") + (names.size > few.length ? " and others" : "");
+  const told = few.join(", ");
+  return names.size > few.length ? say`${told} and others` : told;
 };

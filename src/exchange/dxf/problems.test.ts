@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import type { Problem } from "#engine";
+import { type Problem, say } from "#engine";
 import {
   bytesOf,
   entity,
@@ -36,8 +36,12 @@ describe("files that are no drawing", () => {
       bytesOf("AC1032\0\0\0\0\0"),
       { code: "dxf-is-dwg", values: { version: "AC1032" } },
     ],
-    ["a PDF file", bytesOf("%PDF-1.7\n…"), { code: "dxf-not-dxf", values: { found: "a PDF file" } }],
-    ["a text", bytesOf("Dear Sir,\n0\nSECTION"), { code: "dxf-not-dxf", values: { found: "a text file" } }],
+    ["a PDF file", bytesOf("%PDF-1.7\n…"), { code: "dxf-not-dxf", values: { found: say`a PDF file` } }],
+    [
+      "a text",
+      bytesOf("Dear Sir,\n0\nSECTION"),
+      { code: "dxf-not-dxf", values: { found: say`a text file` } },
+    ],
     [
       "a drawing that an editor saved in UTF-16",
       Uint8Array.from([0xff, 0xfe, ...[...textOf(plan)].flatMap((letter) => [letter.charCodeAt(0), 0])]),
@@ -46,7 +50,7 @@ describe("files that are no drawing", () => {
     [
       "nothing but a comment",
       bytesOf("999\nhello\n"),
-      { code: "dxf-truncated", values: { place: "its beginning" } },
+      { code: "dxf-truncated", values: { place: say`its beginning` } },
     ],
   ])("%s is refused with the reason", (_, bytes, problem) => {
     expect(problemsOf(bytes)).toEqual([problem]);
@@ -78,7 +82,7 @@ describe("files that are damaged", () => {
     const broken = text.replace("ENTITIES\n", "ENTITIES\nstray\n");
     const place = broken.slice(0, broken.indexOf("stray")).split("\n").length;
     expect(problemsOf(bytesOf(broken))).toEqual([
-      { code: "dxf-broken-place", values: { place: `line ${place}` } },
+      { code: "dxf-broken-place", values: { place: say`line ${place}` } },
     ]);
   });
 
@@ -88,7 +92,7 @@ describe("files that are damaged", () => {
     const at = 22 + 2 + 8;
     bytes[at] = 0xff;
     bytes[at + 1] = 0xff;
-    expect(problemsOf(bytes)).toEqual([{ code: "dxf-broken-place", values: { place: `byte ${at + 2}` } }]);
+    expect(problemsOf(bytes)).toEqual([{ code: "dxf-broken-place", values: { place: say`byte ${at + 2}` } }]);
   });
 });
 
@@ -124,14 +128,14 @@ describe("limits", () => {
     const block = { name: "Room", entities: room };
     const many = insert("Room", 0, 0, [70, 100], [71, 100], [44, 10], [45, 10]);
     expect(problemsOf(written({ blocks: [block], entities: many }), { lines: 1000 })).toEqual([
-      { code: "plan-too-much", values: { what: "lines", limit: "1 000" } },
+      { code: "plan-too-much", values: { what: say`lines`, limit: "1 000" } },
     ]);
   });
 
   test("texts", () => {
     const text = entity("TEXT", "0", [10, 0], [20, 0], [40, 1], [1, "A"]);
     expect(problemsOf(written({ entities: [...text, ...text, ...room] }), { texts: 1 })[0]!.values).toEqual({
-      what: "texts",
+      what: say`texts`,
       limit: "1",
     });
   });
@@ -141,7 +145,7 @@ describe("limits", () => {
     const ten = (block: string) => insert(block, 0, 0, [70, 100], [71, 100]);
     const blocks = [nothing, { name: "A", entities: ten("Nothing") }, { name: "B", entities: ten("A") }];
     expect(problemsOf(written({ blocks, entities: ten("B") }))).toEqual([
-      { code: "plan-too-much", values: { what: "inserted blocks", limit: "1 000 000" } },
+      { code: "plan-too-much", values: { what: say`inserted blocks`, limit: "1 000 000" } },
     ]);
   });
 
@@ -149,7 +153,7 @@ describe("limits", () => {
     const speck = { name: "Speck", entities: Array.from({ length: 200 }, () => line(0, 0, 0, 0)).flat() };
     const entities = insert("Speck", 0, 0, [70, 100], [71, 100]);
     expect(problemsOf(written({ blocks: [speck], entities }), { lines: 5000 })).toEqual([
-      { code: "plan-too-much", values: { what: "points", limit: "20 000" } },
+      { code: "plan-too-much", values: { what: say`points`, limit: "20 000" } },
     ]);
   });
 

@@ -1,3 +1,4 @@
+import { say } from "#engine";
 import { identity, type Matrix, placed, product } from "../plan/page/matrix.ts";
 import type { Block } from "./blocks.ts";
 import type { Gatherer } from "./gather.ts";
@@ -52,7 +53,7 @@ export function putter(
   const put = (item: Item, level: Level): void => {
     points += item.kind === "stroke" ? item.stroke.points.length / 2 : 1;
     if (points > mostPointsPerLine * limits.lines)
-      throw overLimit("points", mostPointsPerLine * limits.lines);
+      throw overLimit(say`points`, mostPointsPerLine * limits.lines);
     const layerName = level.only ?? (item.layer === "0" ? level.layer : item.layer);
     switch (item.kind) {
       case "stroke": {
@@ -114,7 +115,7 @@ export function putter(
     for (let row = 0; row < item.rows; row++) {
       for (let column = 0; column < item.columns; column++) {
         copies++;
-        if (copies > limits.copies) throw overLimit("inserted blocks", limits.copies);
+        if (copies > limits.copies) throw overLimit(say`inserted blocks`, limits.copies);
         const matrix = product(level.matrix, copyMatrix(item, { row, column }));
         const inner = { matrix: product(matrix, shifted(block.base)), layer: level.layer, only, inside };
         const listed = listBlock(item, { name: block.name, matrix, layer: level.layer });

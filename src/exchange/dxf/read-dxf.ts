@@ -1,4 +1,4 @@
-import type { Problem } from "#engine";
+import { type Problem, say } from "#engine";
 import { partsOf } from "../linework/parts.ts";
 import { proposeDrawingUnit } from "../linework/unit-proposal.ts";
 import { megabytes } from "../plan/limits.ts";
@@ -156,7 +156,7 @@ const otherKind = (bytes: Uint8Array): Problem | undefined => {
   if (/^(?:\xef\xbb\xbf)?\s*(?:999[ \t]*[\r\n]+[^\r\n]*[\r\n]+\s*)*0?[ \t]*[\r\n]*$/.test(head))
     return bytes.length > head.length
       ? undefined
-      : { code: "dxf-truncated", values: { place: "its beginning" } };
+      : { code: "dxf-truncated", values: { place: say`its beginning` } };
   return { code: "dxf-not-dxf", values: { found: looksLike(bytes) } };
 };
 

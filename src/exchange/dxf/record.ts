@@ -1,3 +1,5 @@
+import type { Said } from "#engine";
+
 /** Where a record begins, so that the reading can go on from there. */
 export interface RecordPlace {
   readonly offset: number;
@@ -29,7 +31,7 @@ export interface RecordReader {
   place(): RecordPlace;
   goTo(place: RecordPlace): void;
   /** "line 120" or "byte 3400": the place that was reached, for a sentence. */
-  where(): string;
+  where(): Said;
 }
 
 /** Turns the bytes of a text into letters. */

@@ -1,3 +1,4 @@
+import { say } from "#engine";
 import { decimalAt } from "./decimal.ts";
 import { addGroup, type DxfRecord, groupList, type RecordReader, type TextReader } from "./record.ts";
 import { DxfTrouble } from "./trouble.ts";
@@ -74,7 +75,7 @@ export function textRecords(bytes: Uint8Array, letters: TextReader): RecordReade
           return record;
         }
         if (!readLine())
-          throw new DxfTrouble({ code: "dxf-truncated", values: { place: `line ${line - 1}` } });
+          throw new DxfTrouble({ code: "dxf-truncated", values: { place: say`line ${line - 1}` } });
         if (code === 0) type = word(bytes, from, to) || "?";
         // Only comments may stand before the first record.
         else if (type !== "") addGroup(groups, code, { from, to });
@@ -86,12 +87,12 @@ export function textRecords(bytes: Uint8Array, letters: TextReader): RecordReade
       offset = place.offset;
       line = place.line;
     },
-    where: () => `line ${line - 1}`,
+    where: () => say`line ${line - 1}`,
   };
 }
 
 const broken = (line: number): DxfTrouble =>
-  new DxfTrouble({ code: "dxf-broken-place", values: { place: `line ${line}` } });
+  new DxfTrouble({ code: "dxf-broken-place", values: { place: say`line ${line}` } });
 
 /** Blank lines and the end mark of old systems after the last record are not part of it. */
 const contentLength = (bytes: Uint8Array): number => {

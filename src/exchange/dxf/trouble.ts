@@ -1,4 +1,4 @@
-import type { Problem } from "#engine";
+import type { Problem, Said } from "#engine";
 
 /** Stops the reading from deep inside; the reader's door turns it into the problem that it carries. */
 export class DxfTrouble extends Error {
@@ -10,7 +10,7 @@ export class DxfTrouble extends Error {
 }
 
 /** Stops the reading because a limit was reached. */
-export const overLimit = (what: string, limit: number): DxfTrouble =>
+export const overLimit = (what: Said, limit: number): DxfTrouble =>
   new DxfTrouble({
     code: "plan-too-much",
     values: { what, limit: limit.toLocaleString("en-GB").replaceAll(",", " ") },

@@ -1,4 +1,4 @@
-import type { Problem } from "#engine";
+import { type Problem, say, type Words } from "#engine";
 import type { ImportResult } from "../survey.ts";
 import { type GeometryKernel, type KernelLocation, loadKernel, type OpenModel } from "./kernel.ts";
 import { type ReadLimits, usualLimits } from "./limits.ts";
@@ -39,7 +39,7 @@ export async function readIfc(bytes: Uint8Array, options: ReadIfcOptions): Promi
   const file = scanStep(text, limits);
   if ("code" in file) return { problems: [file] };
   if (!readSchemas.test(file.schema))
-    return stopped({ code: "ifc-schema-unknown", values: { schema: file.schema || "none" } });
+    return stopped({ code: "ifc-schema-unknown", values: { schema: file.schema || say`none` } });
   const loop = loopIn(file);
   if (loop) return { problems: [loop] };
   progress("open", 0.15);
@@ -47,7 +47,7 @@ export async function readIfc(bytes: Uint8Array, options: ReadIfcOptions): Promi
     options.kernel && "open" in options.kernel ? options.kernel : await loadKernel(options.kernel);
   try {
     const open = guarded(() => kernel.open(withoutFacts(file)));
-    if (!open) return stopped(failed("it cannot be opened"));
+    if (!open) return stopped(failed(say`it cannot be opened`));
     const guardedOpen: OpenModel = {
       stream: (ids, each) => guarded(() => open.stream(ids, each)),
       close: () => open.close(),
@@ -82,4 +82,4 @@ const readSchemas =
   /^IFC(2X2_FINAL|2X_FINAL|2X3|2X3_FINAL|2X3_TC1|4|4X[123](_\w+)?|4_ADD\d(_TC\d)?|4X3_ADD\d)$/;
 
 const stopped = (problem: Problem): ImportResult => ({ problems: [problem] });
-const failed = (reason: string): Problem => ({ code: "ifc-shape-reader-failed", values: { reason } });
+const failed = (reason: Words): Problem => ({ code: "ifc-shape-reader-failed", values: { reason } });

@@ -1,4 +1,4 @@
-import type { Problem } from "#engine";
+import { type Problem, type Said, say } from "#engine";
 
 /** Thrown at the first thing that is wrong. */
 export class Stop {
@@ -14,8 +14,8 @@ export class Cursor {
     if (bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf) this.at = 3;
   }
 
-  where(): string {
-    return this.record ? `record #${this.record}` : "the header";
+  where(): Said {
+    return this.record ? say`record #${this.record}` : say`the header`;
   }
 
   stop(code: Problem["code"], values: Problem["values"] = {}): never {

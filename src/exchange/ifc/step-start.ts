@@ -1,4 +1,4 @@
-import type { Problem } from "#engine";
+import { type Problem, say, type Words } from "#engine";
 
 /** What the first bytes of a file say against its being a STEP file, or undefined. */
 export function firstBytesProblem(bytes: Uint8Array): Problem | undefined {
@@ -8,7 +8,7 @@ export function firstBytesProblem(bytes: Uint8Array): Problem | undefined {
   const head = new TextDecoder("latin1").decode(bytes.subarray(0, 4096)).replace(/^\u00ef\u00bb\u00bf/, "");
   const text = head.replace(/^(\s|\/\*[\s\S]*?\*\/)*/, "");
   if (text.toUpperCase().startsWith("ISO-10303-21")) return undefined;
-  if (/^\/\*/.test(text)) return { code: "ifc-comment-open", values: { where: "the header", line: 1 } };
+  if (/^\/\*/.test(text)) return { code: "ifc-comment-open", values: { where: say`the header`, line: 1 } };
   return { code: "ifc-not-step", values: { found: looksLike(head) } };
 }
 
@@ -22,13 +22,13 @@ const wideEncoding = (bytes: Uint8Array): string | undefined => {
   return undefined;
 };
 
-const looksLike = (head: string): string => {
-  if (head.startsWith("%PDF")) return "a PDF";
+const looksLike = (head: string): Words => {
+  if (head.startsWith("%PDF")) return say`a PDF`;
   if (/^\s*(<\?xml|<ifc)/i.test(head)) return "XML";
   if (/^\s*[{[]/.test(head)) return "JSON";
-  if (/^\s*0\s*\n\s*SECTION/.test(head)) return "a DXF drawing";
-  if (head.startsWith("AC10")) return "a DWG drawing";
+  if (/^\s*0\s*\n\s*SECTION/.test(head)) return say`a DXF drawing`;
+  if (head.startsWith("AC10")) return say`a DWG drawing`;
   if (head.startsWith("glTF")) return "glTF";
   if (head.startsWith("\u0089HDF")) return "HDF5";
-  return "something else";
+  return say`something else`;
 };

@@ -1,5 +1,5 @@
 import { Inflate } from "fflate";
-import type { Problem } from "#engine";
+import { type Problem, type Said, say } from "#engine";
 import type { ReadLimits } from "./limits.ts";
 
 /** Whether the bytes begin as a zip file does. */
@@ -15,7 +15,7 @@ export function unzipModel(
   limits: Pick<ReadLimits, "bytes" | "ratio">,
 ): Uint8Array | Problem {
   const entries = directory(bytes);
-  if (typeof entries === "string") return broken(entries);
+  if ("text" in entries) return broken(entries);
   const models = entries.filter(
     (entry) => /\.(ifc|step|stp)$/i.test(entry.name) && !/(^|\/)(__MACOSX\/|\._)/.test(entry.name),
   );
@@ -34,10 +34,10 @@ interface Entry {
   readonly header: number;
 }
 
-const broken = (reason: string): Problem => ({ code: "ifczip-broken", values: { reason } });
+const broken = (reason: Said): Problem => ({ code: "ifczip-broken", values: { reason } });
 
 /** Entries of the central directory, or what is wrong with it. @source PKWARE-APPNOTE, sections 4.3.7, 4.3.12, 4.3.16 */
-const directory = (bytes: Uint8Array): readonly Entry[] | string => {
+const directory = (bytes: Uint8Array): readonly Entry[] | Said => {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   let end = -1;
   for (let i = bytes.length - 22; i >= 0 && i >= bytes.length - 22 - 65535; i--) {
@@ -46,12 +46,13 @@ const directory = (bytes: Uint8Array): readonly Entry[] | string => {
       break;
     }
   }
-  if (end < 0) return "its directory is missing, the file is cut off";
+  if (end < 0) return say`its directory is missing, the file is cut off`;
   const count = view.getUint16(end + 10, true);
   const entries: Entry[] = [];
   let at = view.getUint32(end + 16, true);
   for (let i = 0; i < count; i++) {
-    if (at + 46 > bytes.length || view.getUint32(at, true) !== 0x02014b50) return "its directory is damaged";
+    if (at + 46 > bytes.length || view.getUint32(at, true) !== 0x02014b50)
+      return say`its directory is damaged`;
     const [nameLength, extra, comment] = [28, 30, 32].map((offset) => view.getUint16(at + offset, true)) as [
       number,
       number,
@@ -78,18 +79,18 @@ const unpacked = (
   entry: Entry,
   limits: Pick<ReadLimits, "bytes" | "ratio">,
 ): Uint8Array | Problem => {
-  if (entry.encrypted) return broken("it is locked with a password");
-  if (entry.method !== 0 && entry.method !== 8) return broken(`it is packed by method ${entry.method}`);
+  if (entry.encrypted) return broken(say`it is locked with a password`);
+  if (entry.method !== 0 && entry.method !== 8) return broken(say`it is packed by method ${entry.method}`);
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   if (entry.header + 30 > bytes.length || view.getUint32(entry.header, true) !== 0x04034b50)
-    return broken("an entry is damaged");
+    return broken(say`an entry is damaged`);
   const begin =
     entry.header + 30 + view.getUint16(entry.header + 26, true) + view.getUint16(entry.header + 28, true);
   const packed = bytes.subarray(begin, begin + entry.packed);
-  if (packed.length < entry.packed) return broken("the file is cut off");
+  if (packed.length < entry.packed) return broken(say`the file is cut off`);
   const most = Math.min(limits.bytes, Math.max(1, entry.packed) * limits.ratio);
-  const size = entry.size > limits.bytes ? "in bytes" : "against its packed size";
-  const limit = most === limits.bytes ? `${Math.round(limits.bytes / 1e6)} MB` : `${limits.ratio} times`;
+  const size = entry.size > limits.bytes ? say`in bytes` : say`against its packed size`;
+  const limit = most === limits.bytes ? `${Math.round(limits.bytes / 1e6)} MB` : say`${limits.ratio} times`;
   const tooLarge: Problem = { code: "ifczip-too-large", values: { size, limit } };
   if (entry.size > most) return tooLarge;
   if (entry.method === 0) return checked(packed, entry);
@@ -105,7 +106,7 @@ const unpacked = (
       inflate.push(packed.subarray(from, from + slice), from + slice >= packed.length);
     }
   } catch (error) {
-    return error instanceof TooLarge ? tooLarge : broken("its content is damaged");
+    return error instanceof TooLarge ? tooLarge : broken(say`its content is damaged`);
   }
   const whole = new Uint8Array(total);
   let at = 0;
@@ -122,7 +123,7 @@ const slice = 16_384;
 const checked = (bytes: Uint8Array, entry: Entry): Uint8Array | Problem =>
   bytes.length === entry.size && crc32(bytes) === entry.crc
     ? bytes
-    : broken("its content does not match its checksum");
+    : broken(say`its content does not match its checksum`);
 
 const crc32 = (bytes: Uint8Array): number => {
   let crc = -1;

@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { say } from "#engine";
 import { line, type WrittenDrawing, written } from "../../../test/exchange/written-dxf.ts";
 import { readPlanInWorker } from "./in-node.ts";
 
@@ -25,7 +26,7 @@ test("the kind of a file is told by its content before its name", async () => {
 test("a file that is no plan says what it looks like", async () => {
   const png = { name: "plan", bytes: Uint8Array.of(0x89, 0x50, 0x4e, 0x47, 13, 10, 26, 10) };
   expect(await readPlanInWorker(png, { seconds: 50 })).toEqual({
-    problems: [{ code: "plan-kind-unknown", values: { found: "a PNG picture" } }],
+    problems: [{ code: "plan-kind-unknown", values: { found: say`a PNG picture` } }],
   });
 });
 

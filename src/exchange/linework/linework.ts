@@ -1,4 +1,4 @@
-import type { Metres, Point, Radians } from "#engine";
+import type { Metres, Point, Radians, Words } from "#engine";
 
 /**
  * A drawing as lines: what every reader of plans gives, and what rooms are found in. Lengths are in the drawing's own units
@@ -77,11 +77,11 @@ export interface UnitProposal {
   /** Metres of paper in one drawing unit, where the drawing is a sheet: its scale is `metres` over this. */
   readonly paper?: Metres;
   /** As a word: "mm", "cm", "m", "in", "ft", "points at 1 : 100". */
-  readonly name: string;
+  readonly name: Words;
   /** What the file says of itself, where it says anything. */
   readonly declared?: string;
   /** "declared": the file's own word fits what is drawn; "measured": doors, letters or extents say otherwise or alone; "guessed": nothing to go by. */
   readonly from: "declared" | "measured" | "guessed";
   /** One sentence: "Door leaves of 0.81 to 0.94 m fit millimetres." */
-  readonly reason: string;
+  readonly reason: Words;
 }

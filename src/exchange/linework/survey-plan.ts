@@ -1,4 +1,4 @@
-import type { Metres, Problem } from "#engine";
+import { type Metres, type Problem, say } from "#engine";
 import { findRooms } from "../rooms-from-lines/find-rooms.ts";
 import { surveyOfPlan, usualHeights } from "../rooms-from-lines/found-survey.ts";
 import type { DrawingBlock, ImportReport, SurveyRecords } from "../survey.ts";
@@ -157,7 +157,7 @@ const blockUnknown = (asked: readonly string[], blocks: readonly DrawingBlock[])
     asked: asked.join(", "),
     blocks:
       blocks.length === 0
-        ? "none"
+        ? say`none`
         : [
             ...blocks.slice(0, mostNamed).map(({ name, places }) => `${name} (${places.length})`),
             ...(blocks.length > mostNamed ? ["…"] : []),

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { english } from "#engine";
 import type { LineArc, LineText, Linework } from "./linework.ts";
 import { partsOf } from "./parts.ts";
 import { proposeDrawingUnit } from "./unit-proposal.ts";
@@ -52,7 +53,9 @@ describe("the unit of a drawing", () => {
   test.each(units)("is kept where the file says %s and it is so", (name, metres) => {
     const proposal = proposeDrawingUnit({ ...house(metres), declared: { name, metres } });
     expect(proposal).toMatchObject({ name, metres, declared: name, from: "declared" });
-    expect(proposal.reason).toMatch(/3 door swings are 0\.90 m wide and the drawing is 14 m long\.$/);
+    expect(english(proposal.reason)).toMatch(
+      /3 door swings are 0\.90 m wide and the drawing is 14 m long\.$/,
+    );
   });
 
   test.each(units)(
@@ -67,7 +70,7 @@ describe("the unit of a drawing", () => {
   test("is not the declared one where the drawing would be too small for a building", () => {
     const proposal = proposeDrawingUnit({ ...house(0.0254), declared: { name: "mm", metres: 0.001 } });
     expect(proposal).toMatchObject({ name: "in", declared: "mm", from: "measured" });
-    expect(proposal.reason).toBe(
+    expect(english(proposal.reason)).toBe(
       "The file says millimetres, but the drawing would be 0.55 m long; in inches 3 door swings are 0.90 m wide and the drawing is 14 m long.",
     );
   });
@@ -75,7 +78,7 @@ describe("the unit of a drawing", () => {
   test("is not the declared one where doors with their leaves say otherwise, even if the size would do", () => {
     const proposal = proposeDrawingUnit({ ...house(0.3048), declared: { name: "m", metres: 1 } });
     expect(proposal).toMatchObject({ name: "ft", declared: "m", from: "measured" });
-    expect(proposal.reason).toMatch(
+    expect(english(proposal.reason)).toMatch(
       /^The file says metres, but its doors would not be as wide as doors are;/,
     );
   });
@@ -95,7 +98,7 @@ describe("the unit of a drawing", () => {
       texts: drawing.texts.map((text) => ({ ...text, height: 300 })),
     });
     expect(proposal).toMatchObject({ name: "mm", declared: "cm", from: "measured" });
-    expect(proposal.reason).toMatch(/its letters would not be as high as letters are/);
+    expect(english(proposal.reason)).toMatch(/its letters would not be as high as letters are/);
   });
 
   test("is found in no time where thousands of swings lie on one another, among lines of next to no length", () => {
@@ -109,7 +112,7 @@ describe("the unit of a drawing", () => {
   test("is a guess that says so where nothing but the size is there", () => {
     const proposal = proposeDrawingUnit(house(0.01, { doors: 0, letters: 0 }));
     expect(proposal).toMatchObject({ name: "cm", from: "guessed" });
-    expect(proposal.reason).toBe(
+    expect(english(proposal.reason)).toBe(
       "The file says no unit; in centimetres it is 14 m long, but neither doors nor texts confirm it.",
     );
   });

@@ -1,4 +1,4 @@
-import type { Metres } from "#engine";
+import { figured, type Metres, type Said, say, type Words } from "#engine";
 import { doorSwings } from "./door-swings.ts";
 import type { LineArc, LineText, UnitProposal } from "./linework.ts";
 
@@ -13,17 +13,17 @@ export interface ModelDrawing {
 
 interface Candidate {
   readonly name: string;
-  readonly word: string;
+  readonly word: Words;
   readonly metres: Metres;
 }
 
 const candidates: readonly Candidate[] = [
-  { name: "mm", word: "millimetres", metres: 0.001 },
-  { name: "cm", word: "centimetres", metres: 0.01 },
-  { name: "m", word: "metres", metres: 1 },
-  { name: "in", word: "inches", metres: 0.0254 },
-  { name: "ft", word: "feet", metres: 0.3048 },
-  { name: "dm", word: "decimetres", metres: 0.1 },
+  { name: "mm", word: say`millimetres`, metres: 0.001 },
+  { name: "cm", word: say`centimetres`, metres: 0.01 },
+  { name: "m", word: say`metres`, metres: 1 },
+  { name: "in", word: say`inches`, metres: 0.0254 },
+  { name: "ft", word: say`feet`, metres: 0.3048 },
+  { name: "dm", word: say`decimetres`, metres: 0.1 },
 ];
 
 /** Door leaves and the quarter circles they leave. [m] @source COMMON-PRACTICE */
@@ -111,7 +111,7 @@ export function proposeDrawingUnit(drawing: ModelDrawing): UnitProposal {
       name: own.unit.name,
       declared: own.unit.name,
       from: "declared",
-      reason: `The file says ${own.unit.word}, and ${sizes(own)}.`,
+      reason: say`The file says ${own.unit.word}, and ${sizes(own)}.`,
     };
   const best = [...possible].sort((a, b) => rank(b, evidence) - rank(a, evidence))[0]!;
   const proposal = {
@@ -119,16 +119,24 @@ export function proposeDrawingUnit(drawing: ModelDrawing): UnitProposal {
     name: best.unit.name,
     ...(own ? { declared: own.unit.name } : {}),
   };
-  const said = own
-    ? `The file says ${own.unit.word}, but ${misfit(own, lettersPossible(own))}; `
-    : "The file says no unit; ";
+  const misfits = own && misfit(own, lettersPossible(own));
+  const { word } = best.unit;
   const measured = best.isBuilding && (evidence.doors > 0 || (evidence.readable > 0 && best.readable >= 0.5));
   if (measured)
-    return { ...proposal, from: "measured", reason: `${said}in ${best.unit.word} ${sizes(best)}.` };
+    return {
+      ...proposal,
+      from: "measured",
+      reason: misfits
+        ? say`The file says ${own.unit.word}, but ${misfits}; in ${word} ${sizes(best)}.`
+        : say`The file says no unit; in ${word} ${sizes(best)}.`,
+    };
+  const long = metres(best.length);
   return {
     ...proposal,
     from: "guessed",
-    reason: `${said}in ${best.unit.word} it is ${metres(best.length)} m long, but neither doors nor texts confirm it.`,
+    reason: misfits
+      ? say`The file says ${own.unit.word}, but ${misfits}; in ${word} it is ${long} m long, but neither doors nor texts confirm it.`
+      : say`The file says no unit; in ${word} it is ${long} m long, but neither doors nor texts confirm it.`,
   };
 }
 
@@ -144,25 +152,28 @@ const usualLength: Metres = 25;
 /** How much worse a usual unit must fit before a rarer one is taken. [powers of e in the length] @source COMMON-PRACTICE */
 const rarity: Readonly<Record<string, number>> = { mm: 0, cm: 0, m: 0, in: 1, ft: 1.5, dm: 2 };
 
-const wordOf = (unit: { readonly name: string }): string =>
+const wordOf = (unit: { readonly name: string }): Words =>
   candidates.find(({ name }) => name === unit.name)?.word ?? unit.name;
 
-const sizes = (fit: Fit): string => {
-  const length = `the drawing is ${metres(fit.length)} m long`;
+const sizes = (fit: Fit): Said => {
+  const length = say`the drawing is ${metres(fit.length)} m long`;
   if (fit.doors === 0) return length;
-  const [least, most] = fit.leaf.map((radius) => radius.toFixed(2));
-  return `${fit.doors === 1 ? "one door swing is" : `${fit.doors} door swings are`} ${least === most ? least : `${least} to ${most}`} m wide and ${length}`;
+  const [least = "", most = ""] = fit.leaf.map((radius) => radius.toFixed(2));
+  const wide = least === most ? figured(`${least} m`) : say`${figured(least)} to ${figured(most)} m`;
+  return fit.doors === 1
+    ? say`one door swing is ${wide} wide and ${length}`
+    : say`${fit.doors} door swings are ${wide} wide and ${length}`;
 };
 
-const misfit = (fit: Fit, lettersPossible: boolean): string => {
-  if (!fit.isBuilding) return `the drawing would be ${metres(fit.length)} m long`;
+const misfit = (fit: Fit, lettersPossible: boolean): Said => {
+  if (!fit.isBuilding) return say`the drawing would be ${metres(fit.length)} m long`;
   return lettersPossible
-    ? "its doors would not be as wide as doors are"
-    : "its letters would not be as high as letters are";
+    ? say`its doors would not be as wide as doors are`
+    : say`its letters would not be as high as letters are`;
 };
 
-const metres = (length: Metres): string =>
-  length >= 10 && length < 1e6 ? length.toFixed(0) : Number(length.toPrecision(2)).toString();
+const metres = (length: Metres): Said =>
+  figured(length >= 10 && length < 1e6 ? length.toFixed(0) : Number(length.toPrecision(2)).toString());
 
 const share = (
   values: readonly number[],

@@ -1,4 +1,4 @@
-import type { Lux, Problem, Seconds } from "#engine";
+import { type Lux, type Problem, type Said, type Seconds, say } from "#engine";
 import { type CsvRow, rowsOf, type Separator } from "../csv/rows.ts";
 import { type DayOrder, momentOf } from "./moment.ts";
 
@@ -85,16 +85,16 @@ function columnsOf(
   const presence = find(options.presence, names.presence);
   const light = find(options.light, names.light);
   const problems: Problem[] = [];
-  const missing = (what: string): void => {
+  const missing = (what: Said): void => {
     const found = head.fields
       .slice(0, 12)
       .map((field) => `“${field.slice(0, 40)}”`)
       .join(", ");
     problems.push({ code: "log-column-missing", values: { what, line: head.line, found } });
   };
-  if (time === -1) missing("time");
-  if (presence === -1) missing("presence");
-  if (light === -1 && options.light !== undefined) missing("light");
+  if (time === -1) missing(say`time`);
+  if (presence === -1) missing(say`presence`);
+  if (light === -1 && options.light !== undefined) missing(say`light`);
   if (problems.length > 0) return { problems };
   return { time: time + shift, presence: presence + shift, light: light === -1 ? undefined : light + shift };
 }
@@ -129,12 +129,12 @@ function taken(rows: readonly CsvRow[], { columns, options, expected, notes, sep
     if (there === undefined)
       problems.push({
         code: "log-value-unreadable",
-        values: { line, text: shown(fields[columns.presence]!), what: "presence" },
+        values: { line, text: shown(fields[columns.presence]!), what: say`presence` },
       });
     if (lux === undefined)
       problems.push({
         code: "log-value-unreadable",
-        values: { line, text: shown(fields[columns.light!]!), what: "light" },
+        values: { line, text: shown(fields[columns.light!]!), what: say`light` },
       });
     if (moment === undefined || there === undefined || lux === undefined) continue;
     const before = times.at(-1);

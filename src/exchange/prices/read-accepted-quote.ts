@@ -1,4 +1,4 @@
-import type { Problem, QuoteItem } from "#engine";
+import { type Problem, type QuoteItem, say, type Words } from "#engine";
 import { numberOf, type TableRow, tableOf } from "./table.ts";
 
 const kinds = ["material", "labour", "extra"] as const;
@@ -23,10 +23,10 @@ export function readAcceptedQuote(
     words: readonly Word[],
   ): Word | undefined => {
     const found = words.find((word) => word === row.cell(column).toLowerCase());
-    if (found === undefined) wrong(row, column, `one of ${words.join(", ")}`);
+    if (found === undefined) wrong(row, column, say`one of ${words.join(", ")}`);
     return found;
   };
-  const wrong = (row: TableRow, column: string, what: string): void => {
+  const wrong = (row: TableRow, column: string, what: Words): void => {
     problems.push({
       code: "price-list-value-wrong",
       values: { file, line: row.line, column, text: row.cell(column), what },
@@ -36,7 +36,7 @@ export function readAcceptedQuote(
     const written = row.cell(column);
     if (written === "") return undefined;
     const amount = numberOf(written);
-    if (amount === undefined) wrong(row, column, "a number");
+    if (amount === undefined) wrong(row, column, say`a number`);
     return amount;
   };
   const items = table.rows.flatMap((row): readonly QuoteItem[] => {
@@ -44,7 +44,7 @@ export function readAcceptedQuote(
     const unit = oneOf(row, "unit", units);
     const standing = oneOf(row, "standing", standings);
     const quantity = amountOf(row, "quantity");
-    if (quantity === undefined && row.cell("quantity") === "") wrong(row, "quantity", "a number");
+    if (quantity === undefined && row.cell("quantity") === "") wrong(row, "quantity", say`a number`);
     const [price, amount] = [amountOf(row, "price"), amountOf(row, "amount")];
     if (kind === undefined || unit === undefined || standing === undefined || quantity === undefined)
       return [];

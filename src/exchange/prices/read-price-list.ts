@@ -5,6 +5,8 @@ import {
   type Problem,
   type QuoteExtra,
   quoteExtras,
+  say,
+  type Words,
 } from "#engine";
 import { numberOf, type TableRow, tableOf } from "./table.ts";
 
@@ -37,7 +39,7 @@ export function readPriceList(text: string, file: string): PriceListResult {
   const extras = new Map<QuoteExtra, { price: number; standing?: (typeof standings)[number] }>();
   const minutes: Partial<Record<LabourKind, number>> = {};
   let single: Pick<PriceList, "currency" | "hour" | "overhead" | "tax" | "validity"> = {};
-  const wrong = (row: TableRow, column: string, what: string): void => {
+  const wrong = (row: TableRow, column: string, what: Words): void => {
     problems.push({
       code: "price-list-value-wrong",
       values: { file, line: row.line, column, text: row.cell(column), what },
@@ -47,11 +49,11 @@ export function readPriceList(text: string, file: string): PriceListResult {
     const item = row.cell("item");
     const unit = row.cell("unit").toLowerCase() as Unit;
     if (item === "") {
-      wrong(row, "item", "the name of an item");
+      wrong(row, "item", say`the name of an item`);
       continue;
     }
     if (!units.includes(unit)) {
-      wrong(row, "unit", `one of ${units.join(", ")}`);
+      wrong(row, "unit", say`one of ${units.join(", ")}`);
       continue;
     }
     const key = `${unit} ${item.toLowerCase()}`;
@@ -73,7 +75,7 @@ export function readPriceList(text: string, file: string): PriceListResult {
     }
     const price = numberOf(written);
     if (price === undefined || price < 0) {
-      wrong(row, "price", "a number from nought up");
+      wrong(row, "price", say`a number from nought up`);
       continue;
     }
     const name = item.toLowerCase();
@@ -89,15 +91,15 @@ export function readPriceList(text: string, file: string): PriceListResult {
       case "minute": {
         const kind = labourOf(item);
         if (kind) minutes[kind] = price;
-        else wrong(row, "item", `one of ${Object.keys(labourDefaults).join(", ").replaceAll("-", " ")}`);
+        else wrong(row, "item", say`one of ${Object.keys(labourDefaults).join(", ").replaceAll("-", " ")}`);
         break;
       }
       case "sum": {
         const extra = quoteExtras.find((one) => one === name);
         const standing = row.cell("standing").toLowerCase();
-        if (!extra) wrong(row, "item", `one of ${quoteExtras.join(", ")}`);
+        if (!extra) wrong(row, "item", say`one of ${quoteExtras.join(", ")}`);
         else if (standing !== "" && !standings.some((one) => one === standing))
-          wrong(row, "standing", `one of ${standings.join(", ")}`);
+          wrong(row, "standing", say`one of ${standings.join(", ")}`);
         else
           extras.set(extra, {
             price,
@@ -107,7 +109,7 @@ export function readPriceList(text: string, file: string): PriceListResult {
       }
       case "%":
         if (name === "overhead" || name === "tax") single = { ...single, [name]: price / 100 };
-        else wrong(row, "item", "“overhead” or “tax”");
+        else wrong(row, "item", say`“overhead” or “tax”`);
         break;
       case "day":
         if (name === "validity") single = { ...single, validity: price };

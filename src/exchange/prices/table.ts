@@ -1,4 +1,4 @@
-import type { Problem } from "#engine";
+import { type Problem, say } from "#engine";
 import { rowsOf } from "../csv/rows.ts";
 
 /** One row of a table with named columns. */
@@ -27,7 +27,12 @@ export function tableOf(
     return {
       problems: missing.map((column) => ({
         code: "price-list-column-missing",
-        values: { file, column, line: head?.line ?? 1, found: names.filter(Boolean).join(", ") || "nothing" },
+        values: {
+          file,
+          column,
+          line: head?.line ?? 1,
+          found: names.filter(Boolean).join(", ") || say`nothing`,
+        },
       })),
     };
   const wide = rows.filter(({ fields }) => fields.length > names.length);

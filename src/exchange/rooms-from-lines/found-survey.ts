@@ -1,4 +1,14 @@
-import type { Metres, Opening, Outline, Point, Problem, Room } from "#engine";
+import {
+  distinct,
+  english,
+  joined,
+  type Metres,
+  type Opening,
+  type Outline,
+  type Point,
+  type Problem,
+  type Room,
+} from "#engine";
 import { identities } from "../identities.ts";
 import { drawingBlocks } from "../linework/drawing-blocks.ts";
 import type { LineBox, Linework } from "../linework/linework.ts";
@@ -101,14 +111,14 @@ function unsure(found: readonly FoundRoom[], rooms: readonly Room[]): readonly P
   const named = doubtful
     .slice(0, MOST_NAMED)
     .map(({ room, record }) => `${record.name || record.number} (${room.area.toFixed(1)} m²)`);
-  const doubts = [...new Set(doubtful.flatMap(({ room }) => room.doubts))];
+  const doubts = distinct(doubtful.flatMap(({ room }) => room.doubts));
   return [
     {
       code: "plan-rooms-unsure",
       values: {
         count: doubtful.length,
         rooms: [...named, ...(doubtful.length > MOST_NAMED ? ["…"] : [])].join(", "),
-        doubts: doubts.join(", "),
+        doubts: joined(doubts, ", "),
       },
       records: doubtful.map(({ record }) => record.id),
     },
@@ -132,7 +142,8 @@ const recordOf = (
   noDevices: [],
   proposed: {
     confidence: Math.round(room.confidence * 100) / 100,
-    reason: room.doubts.length > 0 ? room.doubts.join(", ") : "walls on all sides",
+    // Kept in the job, in the words of the file.
+    reason: room.doubts.length > 0 ? room.doubts.map(english).join(", ") : "walls on all sides",
   },
 });
 

@@ -1,4 +1,4 @@
-import type { Metres, Outline, Point, SquareMetres } from "#engine";
+import type { Metres, Outline, Point, Said, SquareMetres } from "#engine";
 
 /** A room as found in a plan, for a person to confirm. Metres; plan point + shift = drawing point in metres. */
 export interface FoundRoom {
@@ -10,7 +10,7 @@ export interface FoundRoom {
   /** How sure the finder is, 0 … 1. */
   readonly confidence: number;
   /** What speaks against it, in words: "no door found", "open on one side". */
-  readonly doubts: readonly string[];
+  readonly doubts: readonly Said[];
 }
 
 /** An opening as found: between the jambs on both faces of its wall; a window on the face of its room, which is the first. */

@@ -1,4 +1,4 @@
-import type { Metres, Point } from "#engine";
+import { english, type Metres, type Point } from "#engine";
 import type { Linework } from "../linework/linework.ts";
 import { type Box, boxOf, inPiece } from "../region.ts";
 import { roomUse } from "../room-use.ts";
@@ -49,7 +49,7 @@ export function namedByLayers(
       number: best.number,
       name: best.name,
       confidence: room.confidence + CALLED,
-      doubts: room.doubts.filter((doubt) => doubt !== NAMELESS),
+      doubts: room.doubts.filter((doubt) => english(doubt) !== english(NAMELESS)),
     };
   });
 }

@@ -1,4 +1,4 @@
-import type { Metres, Outline, Piece, Point } from "#engine";
+import { type Metres, type Outline, type Piece, type Point, say } from "#engine";
 import { boxOf, inPiece, pieceArea, pieceWidth, simplified, unionOf } from "../region.ts";
 import { arrange } from "./arrangement.ts";
 import { boxSearch, lineSearch } from "./box-index.ts";
@@ -230,9 +230,9 @@ function judged(
     const door = entered.has(index);
     const called = room.name + room.number !== "";
     const doubts = [
-      ...(door ? [] : ["no door found"]),
-      ...(enclosed < 0.5 ? ["bounded by single lines"] : []),
-      ...(room.area < 1.5 ? ["very small"] : []),
+      ...(door ? [] : [say`no door found`]),
+      ...(enclosed < 0.5 ? [say`bounded by single lines`] : []),
+      ...(room.area < 1.5 ? [say`very small`] : []),
       ...(called ? [] : [NAMELESS]),
     ];
     // Weights by judgement, no source: a closed face is a third of a room; a door, walls and a name make the rest.

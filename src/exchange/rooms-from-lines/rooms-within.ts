@@ -1,4 +1,4 @@
-import type { Metres, Piece, Point } from "#engine";
+import { distinct, type Metres, type Piece, type Point, say } from "#engine";
 import { boxOf, inPiece, pieceArea, pieceWidth, regionArea, remainderOf, sharedOf } from "../region.ts";
 import { boxSearch } from "./box-index.ts";
 import type { FoundOpening, FoundPlan, FoundRoom } from "./found.ts";
@@ -63,7 +63,7 @@ function leftOver(room: FoundRoom, inner: readonly FoundRoom[]): readonly FoundR
   return remainderOf([room], inner).flatMap((piece): FoundRoom[] => {
     const area = pieceArea(piece);
     if (area < LEAST || pieceWidth(piece) < WALKABLE) return [];
-    const doubts = [...new Set([...room.doubts, "bounded by single lines"])];
+    const doubts = distinct([...room.doubts, say`bounded by single lines`]);
     return [{ ...piece, area, number: "", name: "", confidence: LEFT_OVER * room.confidence, doubts }];
   });
 }

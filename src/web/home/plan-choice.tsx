@@ -2,7 +2,7 @@ import { lazy, Suspense, useState } from "react";
 import { Button } from "react-aria-components";
 import type { ModelRead, PlanWish } from "../contract.ts";
 import { FigureField, LengthField, More, Pick, Tick } from "../fields/index.ts";
-import { t } from "../texts/index.ts";
+import { spoken, t } from "../texts/index.ts";
 
 const ScaleFromLength = lazy(() =>
   import("./scale-from-length.tsx").then(({ ScaleFromLength }) => ({ default: ScaleFromLength })),
@@ -40,7 +40,7 @@ export function PlanChoice({ plan, drawing, wish, onRead, said }: PlanChoiceProp
   const layers = plan.layers.filter(({ lines }) => lines > 0);
   return (
     <div className="home-plan stack">
-      {said ? null : <p className="hint">{plan.unit.reason}</p>}
+      {said ? null : <p className="hint">{spoken(plan.unit.reason)}</p>}
       <div className="home-plan-fields">
         {plan.unit.paper !== undefined ? (
           // Lengths in the file are paper: a scale is asked for, not a unit.
@@ -56,7 +56,7 @@ export function PlanChoice({ plan, drawing, wish, onRead, said }: PlanChoiceProp
             label={t("home.plan.unit")}
             value={unit}
             options={[
-              ...(unit === "" ? [{ value: "", word: plan.unit.name }] : []),
+              ...(unit === "" ? [{ value: "", word: spoken(plan.unit.name) }] : []),
               ...units.map(([name]) => ({ value: name, word: name })),
             ]}
             onChange={(name) => {

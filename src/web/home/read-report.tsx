@@ -1,5 +1,6 @@
 import { lazy, Suspense } from "react";
 import { Button } from "react-aria-components";
+import { english } from "#engine";
 import type { ModelRead, PlanWish } from "../contract.ts";
 import { intoView, More, Say } from "../fields/index.ts";
 import { squareMetresOf } from "../preview/outline-area.ts";
@@ -69,7 +70,9 @@ export function ReadReport(props: ReadReportProps) {
           drawing={read.drawings[0]}
           wish={choice}
           onRead={onReadAgain}
-          said={read.problems.some(({ message }) => message.includes(read.plan?.unit.reason ?? "\n"))}
+          said={read.problems.some(({ message }) =>
+            message.includes(english(read.plan?.unit.reason ?? "\n")),
+          )}
         />
       )}
       {rooms.length > 0 ? (

@@ -1,3 +1,4 @@
+import { english, type Said, say } from "#engine";
 import type { LineArc, LineBlock, LineBox, LineText, Linework } from "../../linework/linework.ts";
 import type { PlanLimits } from "../limits.ts";
 import { type Clip, visiblePart } from "./clip.ts";
@@ -41,10 +42,10 @@ export interface CollectedLines
 
 /** More came out of the file than the limits allow. */
 export class OverLimit extends Error {
-  readonly what: "lines" | "texts" | "elements";
+  readonly what: Said;
   readonly limit: number;
-  constructor(what: OverLimit["what"], limit: number) {
-    super(`${what} over ${limit}`);
+  constructor(what: Said, limit: number) {
+    super(`${english(what)} over ${limit}`);
     this.what = what;
     this.limit = limit;
   }
@@ -77,7 +78,7 @@ export function collector(options: { limits: PlanLimits; slack: number }): Colle
     const length = Math.hypot(line[2] - line[0], line[3] - line[1]);
     const size = Math.max(Math.abs(line[0]), Math.abs(line[1]));
     if (!line.every(Number.isFinite) || !(length > noLength * size)) return false;
-    if (layerOf.length >= limits.lines) throw new OverLimit("lines", limits.lines);
+    if (layerOf.length >= limits.lines) throw new OverLimit(say`lines`, limits.lines);
     lines.push(...line);
     layerOf.push(layer);
     arcOf.push(arc);
@@ -132,7 +133,7 @@ export function collector(options: { limits: PlanLimits; slack: number }): Colle
       return any;
     },
     text: (text) => {
-      if (texts.length >= limits.texts) throw new OverLimit("texts", limits.texts);
+      if (texts.length >= limits.texts) throw new OverLimit(say`texts`, limits.texts);
       if ([...text.at, text.height, text.turn].every(Number.isFinite) && text.height > 0) texts.push(text);
     },
     beginBlock: (block) => {

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { say } from "#engine";
 import { type Line, linesIn, withoutPartner } from "../../../../test/exchange/same-lines.ts";
 import { rawPdf, writtenPdf } from "../../../../test/exchange/written-pdf.ts";
 import type { PlanLimits } from "../limits.ts";
@@ -245,12 +246,12 @@ test("a file that is locked, empty, of another kind, cut off or too large says s
   expect(await codes(locked)).toEqual(["plan-pdf-locked"]);
   expect(await codes(new Uint8Array())).toEqual(["file-empty"]);
   expect(await problems(new TextEncoder().encode("<svg></svg>"))).toEqual([
-    { code: "plan-not-pdf", values: { found: "an SVG drawing" } },
+    { code: "plan-not-pdf", values: { found: say`an SVG drawing` } },
   ]);
   expect(await codes(bytes.subarray(0, 200))).toEqual(["plan-pdf-damaged"]);
   expect(await codes(bytes, { limits: { bytes: 100 } })).toEqual(["plan-too-large"]);
   expect(await problems(rawPdf("0 0 9 9 re S"), { limits: { lines: 3 } })).toEqual([
-    { code: "plan-too-much", values: { what: "lines", limit: "3" } },
+    { code: "plan-too-much", values: { what: say`lines`, limit: "3" } },
   ]);
 });
 

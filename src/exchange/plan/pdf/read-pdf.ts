@@ -1,5 +1,5 @@
 import type { PDFDocumentProxy, PDFPageProxy } from "pdfjs-dist";
-import type { Problem } from "#engine";
+import { type Problem, say } from "#engine";
 import { leftOutList } from "../../ifc/left-out.ts";
 import { megabytes, type PlanLimits, usualPlanLimits } from "../limits.ts";
 import { looksLike } from "../looks-like.ts";
@@ -79,7 +79,7 @@ const readPage = async (opened: Opened, reading: Reading): Promise<PlanResult> =
   const page = await guarded(opened, opened.document.getPage(number));
   const { matrix, size } = sheetOf(page);
   if (!(size[0] > 0 && size[1] > 0 && Number.isFinite(size[0] * size[1])))
-    return stopped({ code: "plan-pdf-damaged", values: { reason: `page ${number} has no size` } });
+    return stopped({ code: "plan-pdf-damaged", values: { reason: say`page ${number} has no size` } });
   const { list, trouble, groups, runs } = await pageContent(opened, page, reading);
   progress("lines", 0.5);
   const gathered: Collector = collector({ limits, slack: flatness / 10 });
@@ -98,7 +98,7 @@ const readPage = async (opened: Opened, reading: Reading): Promise<PlanResult> =
     if (trouble && pictureRefused.test(trouble))
       return stopped({ code: "plan-pdf-scan", values: { page: number, pages } });
     if (trouble)
-      return stopped({ code: "plan-pdf-damaged", values: { reason: `page ${number}: ${trouble}` } });
+      return stopped({ code: "plan-pdf-damaged", values: { reason: say`page ${number}: ${trouble}` } });
     return stopped({ code: "plan-pdf-page-empty", values: { page: number, pages } });
   }
   const unit = proposeUnit({
@@ -106,7 +106,7 @@ const readPage = async (opened: Opened, reading: Reading): Promise<PlanResult> =
     lines: found.lines,
     arcs: found.arcs,
     paperMetres: pointMetres,
-    unit: "points",
+    unit: say`points`,
     sheetLength: Math.max(...size) * pointMetres,
     extent: Math.max(box[2] - box[0], box[3] - box[1]),
   });
@@ -117,7 +117,7 @@ const readPage = async (opened: Opened, reading: Reading): Promise<PlanResult> =
   else if (trouble || !runs)
     notes.push({
       code: "plan-pdf-partly-read",
-      values: { page: number, reason: trouble ?? "its texts cannot be read" },
+      values: { page: number, reason: trouble ?? say`its texts cannot be read` },
     });
   if (pages > 1 && options.page === undefined) notes.push({ code: "plan-pdf-first-page", values: { pages } });
   progress("done", 1);

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { say } from "#engine";
 import { rawPdf, writtenPdf } from "../../../../test/exchange/written-pdf.ts";
 import { writtenPng } from "../../../../test/exchange/written-picture.ts";
 import { type ReadScanOptions, readScan } from "./read-scan.ts";
@@ -157,7 +158,7 @@ test("a picture that is too large, packed otherwise or not there, a page that do
   expect(await problems(one, { limits: { pixels: 5 } })).toEqual([
     {
       code: "plan-pdf-scan-refused",
-      values: { page: 1, reason: "it has more than 5 pixels" },
+      values: { page: 1, reason: say`it has more than ${5} pixels` },
     },
   ]);
   const strange = picture(
@@ -167,11 +168,11 @@ test("a picture that is too large, packed otherwise or not there, a page that do
   expect(await problems(page(filling, [strange]))).toEqual([
     {
       code: "plan-pdf-scan-refused",
-      values: { page: 1, reason: "it is packed in a way that is not read here" },
+      values: { page: 1, reason: say`it is packed in a way that is not read here` },
     },
   ]);
   expect(await problems(rawPdf("0 0 m 9 9 l S"))).toEqual([
-    { code: "plan-pdf-scan-refused", values: { page: 1, reason: "there is none on the page" } },
+    { code: "plan-pdf-scan-refused", values: { page: 1, reason: say`there is none on the page` } },
   ]);
   expect(await problems(one, { page: 2 })).toEqual([
     { code: "plan-pdf-no-page", values: { page: 2, pages: 1 } },

@@ -1,5 +1,5 @@
 import type { PDFPageProxy } from "pdfjs-dist";
-import type { Metres, Problem } from "#engine";
+import { type Metres, type Problem, type Said, say } from "#engine";
 import { megabytes, type PlanLimits, usualPlanLimits } from "../limits.ts";
 import { looksLike } from "../looks-like.ts";
 import { growth, type Matrix } from "../page/matrix.ts";
@@ -39,7 +39,7 @@ export async function readScan(
 ): Promise<{ readonly scan: ScannedPage } | { readonly problems: readonly Problem[] }> {
   const limits = { ...usualPlanLimits, ...own };
   const stopped = (problem: Problem) => ({ problems: [problem] });
-  const refused = (reason: string) =>
+  const refused = (reason: Said) =>
     stopped({ code: "plan-pdf-scan-refused", values: { page: number, reason } });
   if (bytes.length === 0) return stopped({ code: "file-empty", values: {} });
   if (bytes.length > limits.bytes)
@@ -62,7 +62,7 @@ export async function readScan(
       if (large) return refused(tooLarge(limits.pixels));
       if (!strict || found.named === 0)
         return refused(
-          found.named > 0 ? "it is packed in a way that is not read here" : "there is none on the page",
+          found.named > 0 ? say`it is packed in a way that is not read here` : say`there is none on the page`,
         );
     } catch (error) {
       if (!(error instanceof PackageFailure)) throw error;
@@ -75,13 +75,13 @@ export async function readScan(
       await opened.close();
     }
   }
-  return refused("it is packed in a way that is not read here");
+  return refused(say`it is packed in a way that is not read here`);
 }
 
-const tooLarge = (pixels: number): string =>
+const tooLarge = (pixels: number): Said =>
   pixels < 1e6
-    ? `it has more than ${pixels} pixels`
-    : `it has more than ${Math.round(pixels / 1e6)} million pixels`;
+    ? say`it has more than ${pixels} pixels`
+    : say`it has more than ${Math.round(pixels / 1e6)} million pixels`;
 
 interface Laid extends DecodedPicture {
   /** From the unit square to the sheet. */

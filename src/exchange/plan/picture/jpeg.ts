@@ -1,6 +1,7 @@
+import { say } from "#engine";
 import { concatenated, letters } from "./bytes.ts";
 import { orientationIn } from "./exif.ts";
-import type { StoredPicture } from "./stored-picture.ts";
+import type { Damaged, StoredPicture } from "./stored-picture.ts";
 
 /**
  * Walks the segments of a JPEG picture up to its end. Kept are the segments that the pixels need: tables, frames, scans,
@@ -9,7 +10,7 @@ import type { StoredPicture } from "./stored-picture.ts";
  * @returns The picture, or what is wrong with it
  * @source ITU-T81, annex B
  */
-export function readJpeg(bytes: Uint8Array): StoredPicture | string {
+export function readJpeg(bytes: Uint8Array): StoredPicture | Damaged {
   const parts: Uint8Array[] = [bytes.subarray(0, 2)];
   const removed = new Set<string>();
   let size: { readonly width: number; readonly height: number } | undefined;
@@ -17,8 +18,8 @@ export function readJpeg(bytes: Uint8Array): StoredPicture | string {
   let at = 2;
   for (;;) {
     while (bytes[at] === 0xff && bytes[at + 1] === 0xff) at++;
-    if (at + 2 > bytes.length) return "it is cut off";
-    if (bytes[at] !== 0xff) return "a segment is missing";
+    if (at + 2 > bytes.length) return { damage: say`it is cut off` };
+    if (bytes[at] !== 0xff) return { damage: say`a segment is missing` };
     const marker = bytes[at + 1]!;
     // What follows the end is a second picture, a film, or hidden: none of it is shown.
     if (marker === 0xd9) {
@@ -32,11 +33,11 @@ export function readJpeg(bytes: Uint8Array): StoredPicture | string {
       continue;
     }
     const length = ((bytes[at + 2] ?? 0) << 8) | (bytes[at + 3] ?? 0);
-    if (length < 2 || at + 2 + length > bytes.length) return "it is cut off";
+    if (length < 2 || at + 2 + length > bytes.length) return { damage: say`it is cut off` };
     const segment = bytes.subarray(at, at + 2 + length);
     const body = segment.subarray(4);
     if (isFrame(marker)) {
-      if (body.length < 6) return "its size is missing";
+      if (body.length < 6) return { damage: say`its size is missing` };
       size ??= { height: (body[1]! << 8) | body[2]!, width: (body[3]! << 8) | body[4]! };
     }
     const remark = remarkIn(marker, body);
@@ -46,13 +47,13 @@ export function readJpeg(bytes: Uint8Array): StoredPicture | string {
     } else parts.push(segment);
     at += 2 + length;
     if (marker === 0xda) {
-      if (!size) return "its size is missing";
+      if (!size) return { damage: say`its size is missing` };
       const from = at;
       while (at < bytes.length && !(bytes[at] === 0xff && isEndOfScan(bytes[at + 1]))) at++;
       parts.push(bytes.subarray(from, at));
     }
   }
-  if (!size || size.width === 0 || size.height === 0) return "its size is missing";
+  if (!size || size.width === 0 || size.height === 0) return { damage: say`its size is missing` };
   return { ...size, orientation, bytes: concatenated(parts), removed: [...removed] };
 }
 

@@ -1,6 +1,7 @@
+import { say } from "#engine";
 import { concatenated, letters } from "./bytes.ts";
 import { orientationIn } from "./exif.ts";
-import type { StoredPicture } from "./stored-picture.ts";
+import type { Damaged, StoredPicture } from "./stored-picture.ts";
 
 /** Chunks that the pixels and their colours need; every other one is a remark. @source ISO-15948, chapter 11 */
 const needed = new Set([
@@ -13,7 +14,7 @@ const needed = new Set([
  *
  * @returns The picture, or what is wrong with it
  */
-export function readPng(bytes: Uint8Array): StoredPicture | string {
+export function readPng(bytes: Uint8Array): StoredPicture | Damaged {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   const parts: Uint8Array[] = [bytes.subarray(0, 8)];
   const removed = new Set<string>();
@@ -22,17 +23,17 @@ export function readPng(bytes: Uint8Array): StoredPicture | string {
   let pixels = false;
   let at = 8;
   for (;;) {
-    if (at + 12 > bytes.length) return "it is cut off";
+    if (at + 12 > bytes.length) return { damage: say`it is cut off` };
     const length = view.getUint32(at);
     const name = letters(bytes.subarray(at + 4, at + 8));
-    if (!/^[A-Za-z]{4}$/.test(name)) return "a chunk has no name";
-    if (at + 12 + length > bytes.length) return "it is cut off";
+    if (!/^[A-Za-z]{4}$/.test(name)) return { damage: say`a chunk has no name` };
+    if (at + 12 + length > bytes.length) return { damage: say`it is cut off` };
     const body = bytes.subarray(at + 8, at + 8 + length);
     if (name === "IHDR" && !size) {
-      if (length < 13) return "its size is missing";
+      if (length < 13) return { damage: say`its size is missing` };
       size = { width: view.getUint32(at + 8), height: view.getUint32(at + 12) };
     }
-    if (!size) return "its size is missing";
+    if (!size) return { damage: say`its size is missing` };
     pixels ||= name === "IDAT" && length > 0;
     if (needed.has(name)) parts.push(bytes.subarray(at, at + 12 + length));
     else {
@@ -44,7 +45,7 @@ export function readPng(bytes: Uint8Array): StoredPicture | string {
     if (at < bytes.length) removed.add("data after the picture");
     break;
   }
-  if (size.width === 0 || size.height === 0) return "its size is missing";
-  if (!pixels) return "it holds no pixels";
+  if (size.width === 0 || size.height === 0) return { damage: say`its size is missing` };
+  if (!pixels) return { damage: say`it holds no pixels` };
   return { ...size, orientation, bytes: concatenated(parts), removed: [...removed] };
 }

@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { say } from "#engine";
 import { chunk, exif, segment, writtenJpeg, writtenPng } from "../../../../test/exchange/written-picture.ts";
 import { readPicture } from "./read-picture.ts";
 
@@ -82,7 +83,7 @@ test("a picture that is empty, of another kind, cut off, without a size or too l
   const codes = (...of: Parameters<typeof readPicture>) => problems(...of).map(({ code }) => code);
   expect(codes(new Uint8Array())).toEqual(["file-empty"]);
   expect(problems(Uint8Array.from(letters("GIF89a....")))).toEqual([
-    { code: "plan-not-picture", values: { found: "a GIF picture" } },
+    { code: "plan-not-picture", values: { found: say`a GIF picture` } },
   ]);
   for (const whole of [writtenJpeg(30, 20), writtenPng(30, 20)]) {
     for (let length = 12; length < whole.length; length += 3)

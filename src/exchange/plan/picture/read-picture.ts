@@ -34,8 +34,7 @@ export function readPicture(
   const format = isPng(bytes) ? "png" : isJpeg(bytes) ? "jpeg" : undefined;
   if (!format) return stopped({ code: "plan-not-picture", values: { found: looksLike(bytes) } });
   const stored = format === "png" ? readPng(bytes) : readJpeg(bytes);
-  if (typeof stored === "string")
-    return stopped({ code: "plan-picture-damaged", values: { reason: stored } });
+  if ("damage" in stored) return stopped({ code: "plan-picture-damaged", values: { reason: stored.damage } });
   if (stored.width * stored.height > limits.pixels) {
     const pixels = Math.ceil((stored.width * stored.height) / 1e6);
     return stopped({

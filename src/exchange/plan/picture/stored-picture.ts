@@ -1,3 +1,5 @@
+import type { Said } from "#engine";
+
 /** What a reader of one kind of picture finds. */
 export interface StoredPicture {
   readonly width: number;
@@ -5,4 +7,9 @@ export interface StoredPicture {
   readonly orientation: number;
   readonly bytes: Uint8Array;
   readonly removed: readonly string[];
+}
+
+/** What is wrong with a picture that cannot be read. */
+export interface Damaged {
+  readonly damage: Said;
 }

@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { english, say } from "#engine";
 import { rawPdf } from "../../../../test/exchange/written-pdf.ts";
 import { readPdf } from "../pdf/read-pdf.ts";
 import { statedScales } from "./stated-scale.ts";
@@ -75,7 +76,11 @@ test("of several scales the one said most often comes first, and one with the wo
 
 test("a stated scale is taken, with its words", async () => {
   const unit = await unitOf(outline + text("Scale 1:100", 400, 30));
-  expect(unit).toMatchObject({ name: "points at 1 : 100", from: "declared", declared: "Scale 1:100" });
+  expect(unit).toMatchObject({
+    name: say`${say`points`} at 1 : ${100}`,
+    from: "declared",
+    declared: "Scale 1:100",
+  });
   expect(unit.metres).toBeCloseTo(point * 100, 9);
 });
 
@@ -83,7 +88,7 @@ test("a scale bar is measured between its outer ticks", async () => {
   const unit = await unitOf(outline + bar(30));
   expect(unit).toMatchObject({ from: "measured" });
   expect(unit.metres).toBeCloseTo(1 / 30, 6);
-  expect(unit.reason).toContain("0 1 2 5 m");
+  expect(english(unit.reason)).toContain("0 1 2 5 m");
 });
 
 test("a scale bar in feet is measured in feet, and one without a unit is none", async () => {
@@ -99,10 +104,14 @@ test("numbers in a row with no line beside them are no scale bar", async () => {
 test("a bar that agrees confirms what is stated, one that does not wins over it", async () => {
   const perMetre = 1 / (point * 100);
   const agreeing = await unitOf(outline + bar(perMetre) + text("M 1:100", 400, 30));
-  expect(agreeing).toMatchObject({ from: "declared", name: "points at 1 : 100" });
-  expect(agreeing.reason).toContain("agrees");
+  expect(agreeing).toMatchObject({ from: "declared", name: say`${say`points`} at 1 : ${100}` });
+  expect(english(agreeing.reason)).toContain("agrees");
   const resized = await unitOf(outline + bar(perMetre * 0.7) + text("M 1:100", 400, 30));
-  expect(resized).toMatchObject({ from: "measured", declared: "M 1:100", name: "points at 1 : 143" });
+  expect(resized).toMatchObject({
+    from: "measured",
+    declared: "M 1:100",
+    name: say`${say`points`} at 1 : ${143}`,
+  });
   expect(resized.metres).toBeCloseTo((point * 100) / 0.7, 5);
 });
 
@@ -110,14 +119,14 @@ test("a scale that holds on another size of sheet is brought to this one", async
   // An A1 plan on this sheet of 600 pt, 0.2117 m.
   const unit = await unitOf(outline + text("Scale 1:100 @ A1", 400, 30));
   expect(unit.metres).toBeCloseTo((point * 100 * 0.841) / (600 * point), 6);
-  expect(unit.reason).toContain("A1");
+  expect(english(unit.reason)).toContain("A1");
 });
 
 test("without either, door swings tell the usual scale that gives them a door's width", async () => {
   const radius = 0.9 / (point * 100);
   const unit = await unitOf(outline + [60, 160, 260, 360].map((x) => door(x, 100, radius)).join(""));
-  expect(unit).toMatchObject({ from: "measured", name: "points at 1 : 100" });
-  expect(unit.reason).toContain("4 door swings");
+  expect(unit).toMatchObject({ from: "measured", name: say`${say`points`} at 1 : ${100}` });
+  expect(english(unit.reason)).toContain("4 door swings");
 });
 
 test("door swings drawn as chains of short lines, unevenly, tell it as well", async () => {
@@ -130,16 +139,20 @@ test("door swings drawn as chains of short lines, unevenly, tell it as well", as
   };
   const radius = 0.9 / (point * 250);
   const unit = await unitOf(outline + [60, 160, 260, 360].map((x) => chained(x, 100, radius)).join(""));
-  expect(unit).toMatchObject({ from: "measured", name: "points at 1 : 250" });
-  expect(unit.reason).toContain("4 door swings");
+  expect(unit).toMatchObject({ from: "measured", name: say`${say`points`} at 1 : ${250}` });
+  expect(english(unit.reason)).toContain("4 door swings");
 });
 
 test("door swings confirm a stated scale, or speak against it", async () => {
   const doors = (scale: number) => [60, 160, 260].map((x) => door(x, 100, 0.9 / (point * scale))).join("");
   const agreeing = await unitOf(outline + doors(100) + text("M 1:100", 400, 30));
-  expect(agreeing.reason).toContain("door swings of 0.90 m agree");
+  expect(english(agreeing.reason)).toContain("door swings of 0.90 m agree");
   const against = await unitOf(outline + doors(200) + text("M 1:50", 400, 30));
-  expect(against).toMatchObject({ from: "measured", name: "points at 1 : 200", declared: "M 1:50" });
+  expect(against).toMatchObject({
+    from: "measured",
+    name: say`${say`points`} at 1 : ${200}`,
+    declared: "M 1:50",
+  });
 });
 
 test("small rounded corners are no doors: the building would be longer than buildings are", async () => {
@@ -148,5 +161,5 @@ test("small rounded corners are no doors: the building would be longer than buil
 });
 
 test("with nothing to go by the guess says that it is one", async () => {
-  expect(await unitOf(outline)).toMatchObject({ from: "guessed", name: "points at 1 : 100" });
+  expect(await unitOf(outline)).toMatchObject({ from: "guessed", name: say`${say`points`} at 1 : ${100}` });
 });

@@ -1,4 +1,4 @@
-import type { Metres } from "#engine";
+import { figured, joined, type Metres, type Said, say, type Words } from "#engine";
 import type { LineArc, UnitProposal } from "../../linework/linework.ts";
 import type { MeasuredText } from "../page/collect.ts";
 import { type DoorArcs, doorArcsIn, doorLeaf, doorScales } from "./door-arcs.ts";
@@ -13,7 +13,7 @@ export interface PaperDrawing {
   /** Metres of paper in one drawing unit. */
   readonly paperMetres: Metres;
   /** Word for the drawing unit: "points", "mm". */
-  readonly unit: string;
+  readonly unit: Words;
   /** Longer edge of the sheet. [m] */
   readonly sheetLength: Metres;
   /** Longer edge of the box round all lines. [drawing units] */
@@ -37,19 +37,19 @@ export function proposeUnit(drawing: PaperDrawing): UnitProposal {
       ...atScale(drawing, bar.metres / drawing.paperMetres),
       metres: bar.metres,
       from: "measured",
-      reason: `The printed scale bar “${bar.text}” was measured.`,
+      reason: say`The printed scale bar “${bar.text}” was measured.`,
     };
   const swings = scaleOfDoors(drawing, sets);
   if (swings)
     return {
       ...atScale(drawing, swings.scale),
       from: "measured",
-      reason: `${swings.doors.count} door swings are then ${leaves(swings.doors, drawing.paperMetres * swings.scale)} wide.`,
+      reason: say`${swings.doors.count} door swings are then ${leaves(swings.doors, drawing.paperMetres * swings.scale)} wide.`,
     };
   return {
     ...atScale(drawing, 100),
     from: "guessed",
-    reason: "No scale is stated, and neither a scale bar nor doors tell one; 1 : 100 is a guess.",
+    reason: say`No scale is stated, and neither a scale bar nor doors tell one; 1 : 100 is a guess.`,
   };
 }
 
@@ -62,33 +62,40 @@ interface Evidence {
 const fromStated = (stated: StatedScale, { drawing, bar, sets }: Evidence): UnitProposal => {
   const resized = (sheetLength[stated.sheet ?? ""] ?? drawing.sheetLength) / drawing.sheetLength;
   const scale = stated.scale * (Math.abs(resized - 1) < sameScale ? 1 : resized);
-  const sheet = scale === stated.scale ? "" : `, which holds on ${stated.sheet}; this sheet has another size`;
-  const said = `The sheet states “${stated.text}”${sheet}`;
+  const said =
+    scale === stated.scale
+      ? say`The sheet states “${stated.text}”`
+      : say`The sheet states “${stated.text}”, which holds on ${stated.sheet ?? ""}; this sheet has another size`;
   const proposal = { ...atScale(drawing, scale), declared: stated.text };
   if (bar) {
     const agrees = Math.abs(bar.metres / proposal.metres - 1) < sameScale;
     if (agrees)
-      return { ...proposal, from: "declared", reason: `${said}, and the printed scale bar agrees.` };
+      return { ...proposal, from: "declared", reason: say`${said}, and the printed scale bar agrees.` };
     return {
       ...atScale(drawing, bar.metres / drawing.paperMetres),
       metres: bar.metres,
       declared: stated.text,
       from: "measured",
-      reason: `${said}, but the printed scale bar “${bar.text}” measures otherwise: the sheet was resized.`,
+      reason: say`${said}, but the printed scale bar “${bar.text}” measures otherwise: the sheet was resized.`,
     };
   }
   const fitting = sets.find(({ middle }) => isLeaf(middle * proposal.metres));
   const swings = scaleOfDoors(drawing, sets);
   if (fitting || !swings) {
-    const agree = fitting ? `, and door swings of ${leaves(fitting, proposal.metres)} agree` : "";
-    return { ...proposal, from: "declared", reason: `${said}${agree}.` };
+    return {
+      ...proposal,
+      from: "declared",
+      reason: fitting
+        ? say`${said}, and door swings of ${leaves(fitting, proposal.metres)} agree.`
+        : joined([said, "."], ""),
+    };
   }
   const { doors, scale: other } = swings;
   return {
     ...atScale(drawing, other),
     declared: stated.text,
     from: "measured",
-    reason: `${said}, but door swings would then be ${leaves(doors, proposal.metres)} wide; at this scale they are ${leaves(doors, drawing.paperMetres * other)}.`,
+    reason: say`${said}, but door swings would then be ${leaves(doors, proposal.metres)} wide; at this scale they are ${leaves(doors, drawing.paperMetres * other)}.`,
   };
 };
 
@@ -97,7 +104,7 @@ const isLeaf = (metres: number): boolean => metres > doorLeaf.least && metres < 
 const atScale = (drawing: PaperDrawing, scale: number): Pick<UnitProposal, "metres" | "paper" | "name"> => ({
   metres: drawing.paperMetres * scale,
   paper: drawing.paperMetres,
-  name: `${drawing.unit} at 1 : ${scale >= 10 ? Math.round(scale) : Number(scale.toPrecision(2))}`,
+  name: say`${drawing.unit} at 1 : ${scale >= 10 ? Math.round(scale) : Number(scale.toPrecision(2))}`,
 });
 
 /** A storey is longer than a small room and shorter than the longest buildings. [m] */
@@ -119,7 +126,7 @@ const scaleOfDoors = (
   return undefined;
 };
 
-const leaves = (doors: DoorArcs, metres: number): string => {
+const leaves = (doors: DoorArcs, metres: number): Said => {
   const [least, most] = [(doors.least * metres).toFixed(2), (doors.most * metres).toFixed(2)];
-  return least === most ? `${least} m` : `${least} to ${most} m`;
+  return least === most ? figured(`${least} m`) : say`${figured(least)} to ${figured(most)} m`;
 };

@@ -1,4 +1,4 @@
-import type { Problem } from "#engine";
+import { type Problem, say } from "#engine";
 import { leftOutList } from "../../ifc/left-out.ts";
 import type { LineBox } from "../../linework/linework.ts";
 import type { LeftOut } from "../../survey.ts";
@@ -39,7 +39,7 @@ export function drawSvg(
   let drawn = 0;
 
   const draw = (element: SvgElement, parent: SvgPlace): void => {
-    if (++drawn > limits.elements) throw new OverLimit("elements", limits.elements);
+    if (++drawn > limits.elements) throw new OverLimit(say`elements`, limits.elements);
     if (parent.depth > limits.depth) {
       left.add(element.name, "nested too deep");
       return;

@@ -1,4 +1,4 @@
-import type { Problem } from "#engine";
+import { english, type Problem, say, type Words } from "#engine";
 import type { PlanLimits } from "../limits.ts";
 import { OverLimit } from "../page/collect.ts";
 import type { SvgElement, SvgFile } from "./element.ts";
@@ -32,7 +32,7 @@ export async function parseSvg(text: string, limits: PlanLimits): Promise<SvgFil
   parser.on("opentag", (tag) => {
     depth++;
     if (depth > limits.depth) throw new TooDeep();
-    if (++elements > limits.elements) throw new OverLimit("elements", limits.elements);
+    if (++elements > limits.elements) throw new OverLimit(say`elements`, limits.elements);
     const [prefix, local] = tag.name.includes(":") ? tag.name.split(":", 2) : ["", tag.name];
     const foreign = prefix !== "" && prefix !== "svg";
     if (local === "style" && !foreign) styling++;
@@ -43,7 +43,7 @@ export async function parseSvg(text: string, limits: PlanLimits): Promise<SvgFil
     }
     const element: SvgElement = { name: local!, attributes: kept(tag.attributes), children: [] };
     if (!root) {
-      if (local !== "svg") throw new Unreadable("it does not begin with an svg element", parser.line);
+      if (local !== "svg") throw new Unreadable(say`it does not begin with an svg element`, parser.line);
       root = element;
     }
     open.at(-1)?.children.push(element);
@@ -69,19 +69,21 @@ export async function parseSvg(text: string, limits: PlanLimits): Promise<SvgFil
   } catch (error) {
     if (error instanceof TooDeep) return { code: "plan-svg-too-deep", values: { limit: limits.depth } };
     if (error instanceof Unreadable)
-      return { code: "plan-svg-damaged", values: { line: error.line, reason: error.message } };
+      return { code: "plan-svg-damaged", values: { line: error.line, reason: error.reason } };
     throw error;
   }
-  if (!root) return { code: "plan-svg-damaged", values: { line: 1, reason: "it holds no svg element" } };
+  if (!root) return { code: "plan-svg-damaged", values: { line: 1, reason: say`it holds no svg element` } };
   return { root, byId, styles, elements, entities, passed };
 }
 
 class TooDeep extends Error {}
 
 class Unreadable extends Error {
+  readonly reason: Words;
   readonly line: number;
-  constructor(reason: string, line: number) {
-    super(reason.slice(0, 120).replace(/[.\s]+$/, ""));
+  constructor(reason: Words, line: number) {
+    super(english(reason));
+    this.reason = typeof reason === "string" ? reason.slice(0, 120).replace(/[.\s]+$/, "") : reason;
     this.line = line;
   }
 }

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { gzipSync } from "fflate";
 import { expect, test } from "vitest";
+import { say } from "#engine";
 import { type Line, linesIn, withoutPartner } from "../../../../test/exchange/same-lines.ts";
 import { writtenPdf } from "../../../../test/exchange/written-pdf.ts";
 import type { PlanLimits } from "../limits.ts";
@@ -98,7 +99,11 @@ test("a drawing keeps its own units, and its width says what they are on paper",
   const { linework, report } = await read(line, 'width="420mm" height="297mm" viewBox="0 0 420 297"');
   near(linesIn(linework), [[0, 297, 100, 297]]);
   expect(report.paper.width).toBeCloseTo(0.42, 9);
-  expect(linework.unit).toMatchObject({ name: "mm at 1 : 50", from: "declared", declared: "1:50" });
+  expect(linework.unit).toMatchObject({
+    name: say`${"mm"} at 1 : ${50}`,
+    from: "declared",
+    declared: "1:50",
+  });
   expect(linework.unit.metres).toBeCloseTo(0.05, 9);
 });
 
@@ -266,7 +271,7 @@ test("a file that is empty, of another kind, broken, without lines or too large 
   const codes = async (...of: Parameters<typeof problems>) => (await problems(...of)).map(({ code }) => code);
   expect(await codes(new Uint8Array())).toEqual(["file-empty"]);
   expect(await problems(new TextEncoder().encode("<!doctype html><p>"))).toEqual([
-    { code: "plan-not-svg", values: { found: "a web page" } },
+    { code: "plan-not-svg", values: { found: say`a web page` } },
   ]);
   expect(await codes(new TextEncoder().encode("<svg>\n<g>\n</svg>"))).toEqual(["plan-svg-damaged"]);
   expect(await codes(svg("<g/>"))).toEqual(["plan-svg-empty"]);
@@ -284,6 +289,6 @@ test("parts that multiply are stopped by the limit of elements", async () => {
   ).join("");
   const inside = `<defs><g id="p0"/>${parts}</defs><use href="#p30"/>`;
   expect(await problems(svg(inside), { elements: 10_000 })).toEqual([
-    { code: "plan-too-much", values: { what: "elements", limit: "10 000" } },
+    { code: "plan-too-much", values: { what: say`elements`, limit: "10 000" } },
   ]);
 });

@@ -1,5 +1,5 @@
 import { Gunzip } from "fflate";
-import type { Problem } from "#engine";
+import { type Problem, say } from "#engine";
 import { megabytes, type PlanLimits } from "../limits.ts";
 
 /** The letters of an SVG file, unpacked where it is packed, or what is wrong with it. */
@@ -25,7 +25,7 @@ const unpacked = (bytes: Uint8Array, limits: PlanLimits): Uint8Array | Problem =
   } catch (error) {
     return error instanceof RangeError
       ? { code: "plan-too-large", values: { limit: megabytes(limits.bytes) } }
-      : { code: "plan-svg-damaged", values: { line: 1, reason: "it cannot be unpacked" } };
+      : { code: "plan-svg-damaged", values: { line: 1, reason: say`it cannot be unpacked` } };
   }
   const whole = new Uint8Array(total);
   let at = 0;

@@ -1,3 +1,4 @@
+import { say, type Words } from "#engine";
 import type { Matrix } from "../page/matrix.ts";
 import type { SvgElement } from "./element.ts";
 import { isPhysical, lengthOf, numbersOf } from "./lengths.ts";
@@ -10,7 +11,7 @@ export interface SvgSheet {
   readonly size: readonly [number, number] | undefined;
   /** Metres of paper in one drawing unit. [m] */
   readonly paperMetres: number;
-  readonly unit: string;
+  readonly unit: Words;
 }
 
 /** A CSS pixel. [m] @source W3C-SVG2, section 8.9 */
@@ -68,15 +69,15 @@ const boxOf = (text: string | undefined): readonly [number, number, number, numb
 const positive = (value: number | undefined): number | undefined =>
   value !== undefined && value > 0 && Number.isFinite(value) ? value : undefined;
 
-const unitOf = (metres: number, printed = true): { paperMetres: number; unit: string } => {
+const unitOf = (metres: number, printed = true): { paperMetres: number; unit: Words } => {
   const word = words.find(([size]) => Math.abs(metres / size - 1) < 1e-4)?.[1];
   return { paperMetres: metres, unit: printed && word ? word : metres === pixelMetres ? "px" : "units" };
 };
 
-const words: readonly (readonly [number, string])[] = [
+const words: readonly (readonly [number, Words])[] = [
   [0.001, "mm"],
   [0.01, "cm"],
   [0.0254, "in"],
-  [0.0254 / 72, "points"],
+  [0.0254 / 72, say`points`],
   [0.0254 / 96, "px"],
 ];
