@@ -5,23 +5,23 @@ import { wallLetters } from "../setting-out/wall-letters.ts";
 import type { Speak } from "../words/speak.ts";
 import { csvOf } from "./csv.ts";
 
-export const deviceHead: readonly string[] = [
-  "Tag",
-  "Storey",
-  "Room",
-  "Model",
-  "Height m",
-  "Turn °",
+export const deviceHead: readonly Words[] = [
+  say`Tag`,
+  say`Storey`,
+  say`Room`,
+  say`Model`,
+  say`Height m`,
+  say`Turn °`,
   "x m",
   "y m",
-  "From wall (mm)",
-  "From wall (mm)",
-  "Cut-out mm",
-  "Masks",
-  "Group",
-  "Switches",
-  "Pinned",
-  "Id",
+  say`From wall (mm)`,
+  say`From wall (mm)`,
+  say`Cut-out mm`,
+  say`Masks`,
+  say`Group`,
+  say`Switches`,
+  say`Pinned`,
+  say`Id`,
 ];
 
 /** Every detector of a job as one line of CSV. */
