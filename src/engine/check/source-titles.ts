@@ -31,3 +31,30 @@ const ownTitles: Readonly<Partial<Record<SourceId, Said>>> = {
 
 /** What a source is called in a sentence or a table. @param id - Of the register. @returns Words of the program's own, or the title of a standard as it is printed. @source DERIVED-HERE @example "COMMON-PRACTICE": "Common practice of the trade, no source" */
 export const sourceTitle = (id: SourceId): Words => ownTitles[id] ?? sources[id].title;
+
+/** The same as far as the first comma or colon, where no more room is. */
+const shortOwnTitles: typeof ownTitles = {
+  "COMMON-PRACTICE": say`Common practice of the trade`,
+  "FROM-MEMORY": say`From memory`,
+  "CONTROL-MACHINE": say`State machine of a presence controller`,
+  "ALTERNATING-RENEWAL": say`Alternating renewal process`,
+  "LOG-REPLAY": say`Replay of a log`,
+  "CEILING-READING": say`Ceiling reading against work-plane reading`,
+  "SETTING-CHOICE": say`Settings by use of the room`,
+  "DAY-PATTERN": say`A usual day by use of the room`,
+  "SIGHT-GEOMETRY": say`Ray from a detector on the ceiling`,
+  "DIRECTION-ELLIPSE": say`Reach by direction of walking`,
+  "MASK-GEOMETRY": say`Lens mask`,
+  "OPEN-CONTACT": say`An unpowered detector's relay is open`,
+  "REACH-PROBIT": say`True reach from seen and not seen`,
+  "ASSUMED-POWER-FACTOR": say`Power factor of a load of which nobody declared one`,
+  "CEILING-BAR": say`Width of the bars of a ceiling grid`,
+  "INRUSH-CLOSED-FORM": say`Inrush of a discharged capacitor behind a rectifier through resistance and inductance`,
+  "BREAKER-PULSE": say`Breaker against short pulses`,
+  "CUSTOMARY-SCALING": say`Number of drivers scaled with the breaker's rating`,
+  "LABOUR-MINUTES": say`Minutes of work per item`,
+};
+
+/** The short name of a source: its title as far as the first comma or colon. @param id - Of the register. @returns Words of the program's own, or the beginning of a standard's title. @source DERIVED-HERE @example "COMMON-PRACTICE": "Common practice of the trade" */
+export const shortSourceTitle = (id: SourceId): Words =>
+  shortOwnTitles[id] ?? ownTitles[id] ?? sources[id].title.split(/[,:]/)[0]!;

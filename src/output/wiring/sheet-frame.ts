@@ -1,4 +1,13 @@
-import { type SourceId, type Supply, say, sources, type Words } from "#engine";
+import {
+  distinct,
+  joined,
+  type SourceId,
+  type Supply,
+  say,
+  shortSourceTitle,
+  sources,
+  type Words,
+} from "#engine";
 import { frameBox, type Paper } from "../drawing/frame.ts";
 import { ink, muted } from "../drawing/ink.ts";
 import { broken } from "../drawing/lettering.ts";
@@ -11,7 +20,7 @@ import { words } from "./symbols.ts";
 export function verifyWords(used: readonly SourceId[]): Words | undefined {
   const unsure = [...new Set(used)].filter((id) => sources[id].verify);
   if (unsure.length === 0) return undefined;
-  const titles = [...new Set(unsure.map((id) => sources[id].title.split(/[,:]/)[0]))].join("; ");
+  const titles = joined(distinct(unsure.map(shortSourceTitle)), "; ");
   return say`Verify, not read in the text itself: ${titles}.`;
 }
 
