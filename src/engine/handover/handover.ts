@@ -58,7 +58,7 @@ export type WiringRecord =
 export interface SourceUse {
   readonly id: SourceId;
   /** What was judged by it, in the words of the trade. */
-  readonly used: readonly string[];
+  readonly used: readonly Words[];
 }
 
 /** A step of the order of work with where it stands, and the entry that counts for it. */

@@ -1,8 +1,10 @@
-import { type Check, english, type Words } from "../check/index.ts";
+import { type Check, english, type Said, say, type Words } from "../check/index.ts";
 import type { SiteSettings } from "../review/index.ts";
-import type { WorkOrder } from "../site-test/index.ts";
+import type { WorkOrder, WorkStage } from "../site-test/index.ts";
 import { type SourceId, sources } from "../source/index.ts";
 import type { Handover, SourceUse, WiringRecord } from "./handover.ts";
+
+type SettingName = keyof SiteSettings["devices"][number]["settings"];
 
 /** What was taken for granted in checks, settings and wiring: each sentence once, the most frequent first. */
 export function assumptionsOf(of: {
@@ -32,17 +34,50 @@ export function sourcesOf(of: {
   readonly settings: SiteSettings;
   readonly order: WorkOrder;
 }): readonly SourceUse[] {
-  const used = new Map<SourceId, Set<string>>();
-  const use = (id: SourceId, what: string): void => {
-    used.set(id, (used.get(id) ?? new Set()).add(what));
+  // By the English words: what is said of several rooms alike is listed once.
+  const used = new Map<SourceId, Map<string, Words>>();
+  const use = (id: SourceId, what: Words): void => {
+    used.set(id, (used.get(id) ?? new Map<string, Words>()).set(english(what), what));
   };
-  for (const { source, what } of of.checks) use(source, english(what));
+  for (const { source, what } of of.checks) use(source, what);
   for (const { settings } of of.settings.devices)
-    for (const [name, setting] of Object.entries(settings))
-      if (setting.kind === "derived") use(setting.source, `setting: ${name}`);
-  for (const { source, stage } of of.order.steps) use(source, `test: ${stage}`);
+    for (const name of Object.keys(settings) as readonly SettingName[])
+      if (settings[name].kind === "derived") use(settings[name].source, aSetting[name]);
+  for (const { source, stage } of of.order.steps) use(source, aTest[stage]);
   return (Object.keys(sources) as readonly SourceId[]).flatMap((id) => {
     const what = used.get(id);
-    return what ? [{ id, used: [...what].toSorted() }] : [];
+    return what
+      ? [{ id, used: [...what].toSorted(([a], [b]) => (a < b ? -1 : 1)).map(([, words]) => words) }]
+      : [];
   });
 }
+
+/** What a source is used for where a setting was derived by it. */
+const aSetting: Readonly<Record<SettingName, Said>> = {
+  mode: say`setting: mode`,
+  button: say`setting: button`,
+  offDelay: say`setting: offDelay`,
+  output: say`setting: output`,
+  impulse: say`setting: impulse`,
+  threshold: say`setting: threshold`,
+  sensitivity: say`setting: sensitivity`,
+  soundSensitivity: say`setting: soundSensitivity`,
+  mask: say`setting: mask`,
+  lock: say`setting: lock`,
+  testMode: say`setting: testMode`,
+  groupRole: say`setting: groupRole`,
+};
+
+/** The same where a test is done by it. */
+const aTest: Readonly<Record<WorkStage, Said>> = {
+  isolation: say`test: isolation`,
+  inspection: say`test: inspection`,
+  "dead-tests": say`test: dead-tests`,
+  fitting: say`test: fitting`,
+  "power-up": say`test: power-up`,
+  "live-tests": say`test: live-tests`,
+  functional: say`test: functional`,
+  "walk-test": say`test: walk-test`,
+  readings: say`test: readings`,
+  emergency: say`test: emergency`,
+};

@@ -1,5 +1,6 @@
 import {
   type Check,
+  distinct,
   type Finding,
   figured,
   inside,
@@ -7,9 +8,8 @@ import {
   messageSaid,
   remedySaid,
   type Said,
-  type SourceId,
   say,
-  sources,
+  shortSourceTitle,
   type Verdict,
   type Words,
 } from "#engine";
@@ -34,7 +34,7 @@ export function figure(value: number | undefined, unit: Words): Said {
 
 /** Checks with their evidence: what was found, what is asked, by which source. One source of all of them is named once, above. */
 export function checkBlock(heading: Said, checks: readonly Check[]): Block {
-  const [one, ...more] = new Set(checks.map(({ source }) => shortSource(source)));
+  const [one, ...more] = distinct(checks.map(({ source }) => shortSourceTitle(source)));
   const same = one !== undefined && more.length === 0;
   return {
     heading: same ? say`${heading}, by ${inside(one)}` : heading,
@@ -50,13 +50,10 @@ export function checkBlock(heading: Said, checks: readonly Check[]): Block {
       figure(actual, unit),
       limit === undefined ? "" : figure(limit, unit),
       verdictWords[verdict],
-      ...(same ? [] : [shortSource(source)]),
+      ...(same ? [] : [shortSourceTitle(source)]),
     ]),
   };
 }
-
-/** Title of a source as far as its first comma. */
-export const shortSource = (id: SourceId): string => sources[id].title.split(/[,:]/)[0]!;
 
 const severityWords: Readonly<Record<Finding["severity"], Said>> = {
   must: say`! must`,

@@ -1,4 +1,13 @@
-import { type Handover, joined, type Said, say, sources, type Words } from "#engine";
+import {
+  type Handover,
+  joined,
+  type Said,
+  type SourceId,
+  say,
+  sources,
+  sourceTitle,
+  type Words,
+} from "#engine";
 import type { SheetTitle } from "../drawing/title-block.ts";
 import type { UnnumberedSheet } from "../setting-out/setting-out-sheets.ts";
 import { cautions } from "../wiring/caution-band.ts";
@@ -73,8 +82,8 @@ export function cautionPages(handover: Handover, title: Title): readonly Unnumbe
 /** How it was calculated, what was taken for granted, and what all of it rests on. */
 export function methodPages(handover: Handover, title: Title): readonly UnnumberedSheet[] {
   const { assumptions, site } = handover;
-  const used = handover.sources.map(({ id, used: what }) => ({ source: sources[id], what }));
-  const unsure = used.filter(({ source }) => source.verify).length;
+  const used = handover.sources.map(({ id, used: what }) => ({ id, what }));
+  const unsure = used.filter(({ id }) => sources[id].verify).length;
   return uprightPages({
     name: "method",
     heading: say`Method, assumptions and sources`,
@@ -124,19 +133,25 @@ const certaintyWords = {
 
 function sourceBlock(
   used: readonly {
-    readonly source: (typeof sources)[keyof typeof sources];
-    readonly what: readonly string[];
+    readonly id: SourceId;
+    readonly what: readonly Words[];
   }[],
 ): Block {
   return {
     heading: say`Sources`,
     columns: [column(say`Source`, 74), column(say`Used for`, 60), column(say`Known`, 22), column("", 16)],
-    rows: used.map(({ source, what }) => [
-      [source.title, source.edition, source.clause].filter(Boolean).join(", "),
-      joined(what.length > 2 ? [...what.slice(0, 2), "…"] : what, "; "),
-      certaintyWords[source.certainty],
-      source.verify ? say`verify` : "",
-    ]),
+    rows: used.map(({ id, what }) => {
+      const { edition, clause, certainty, verify } = sources[id];
+      return [
+        joined(
+          [sourceTitle(id), edition, clause].filter((part) => part !== undefined),
+          ", ",
+        ),
+        joined(what.length > 2 ? [...what.slice(0, 2), "…"] : what, "; "),
+        certaintyWords[certainty],
+        verify ? say`verify` : "",
+      ];
+    }),
   };
 }
 
