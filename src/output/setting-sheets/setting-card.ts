@@ -9,7 +9,7 @@ import {
   sources,
 } from "#engine";
 import { ink, muted } from "../drawing/ink.ts";
-import { broken, emOf, fitted } from "../drawing/lettering.ts";
+import { broken, emOf, fitted, lengthOf } from "../drawing/lettering.ts";
 import type { Mark, Millimetres, PaperPoint } from "../drawing/mark.ts";
 import { maskWords, millimetres, turnWords } from "../setting-out/device-rows.ts";
 import { line, words } from "../wiring/symbols.ts";
@@ -111,6 +111,12 @@ function entryOf({ device, labels, speak }: CardInput, name: SettingName): Entry
   };
 }
 
+/** Words with a line to write on behind them, as far as a place. */
+const toFillIn = (text: string, [x, y]: PaperPoint, to: Millimetres): readonly Mark[] => [
+  words([x, y], text, { colour: muted }),
+  line([x + lengthOf(text, 2.5) + 1.5, y + 0.1], [to, y + 0.1], { width: 0.18, colour: muted }),
+];
+
 function placeWords({ height, turn, masks }: Detector): Said {
   const [high, turned] = [millimetres(height), turnWords(turn)];
   return masks.length === 0
@@ -178,10 +184,8 @@ function cardMarks(
     words([left + labelAt, top + 23.8], speak(say`on this device`), { colour: muted }),
     line([left, top + 25.2], [right, top + 25.2], { width: 0.35, colour: ink }),
     ...rows,
-    words([left, foot - 4.2], speak(say`Set by`), { colour: muted }),
-    line([left + 11, foot - 4.1], [left + 50, foot - 4.1], { width: 0.18, colour: muted }),
-    words([left + 53, foot - 4.2], speak(say`Date`), { colour: muted }),
-    line([left + 61.5, foot - 4.1], [right, foot - 4.1], { width: 0.18, colour: muted }),
+    ...toFillIn(speak(say`Set by`), [left, foot - 4.2], left + 56),
+    ...toFillIn(speak(say`Date`), [left + 59, foot - 4.2], right),
     words(
       [left, foot],
       fitted(

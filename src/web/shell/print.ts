@@ -13,7 +13,6 @@ export async function printStorey(of: {
   await printSheets(sheetsOf(of), of.job.site.name);
 }
 
-/** Prints sheets at their true size. @param title - Of the print job. */
 /** Prints the lens of a detector with its masks, at its true size. */
 export async function printTemplate(job: OpenJob, device: string): Promise<void> {
   const sheets = maskTemplates({
@@ -30,6 +29,7 @@ export async function printTemplate(job: OpenJob, device: string): Promise<void>
   );
 }
 
+/** Prints sheets at their true size. @param title - Of the print job. */
 async function printSheets(sheets: readonly Sheet[], title: string): Promise<void> {
   const frame = document.createElement("iframe");
   frame.className = "print-frame";
