@@ -1,5 +1,5 @@
 import { basename } from "node:path";
-import { findingsOf, type Problem } from "#engine";
+import { english, findingsOf, type Problem } from "#engine";
 import {
   type ImportReport,
   type ImportResult,
@@ -169,7 +169,7 @@ function reportText(
   report: ImportReport,
   job: { readonly problems: readonly Problem[]; readonly output: string },
 ): string {
-  const left = report.leftOut.map((one) => [String(one.count), one.what, one.why]);
+  const left = report.leftOut.map((one) => [String(one.count), english(one.what), english(one.why)]);
   return [
     aligned(
       ["Storey", "Elevation", "Rooms"],

@@ -1,4 +1,4 @@
-import type { RoomUse } from "#engine";
+import { type RoomUse, type Said, say } from "#engine";
 
 /**
  * Words by which rooms are named, most telling use first: "Treppenhaus WC" is sanitary, "Flur Umkleide" is changing.
@@ -42,21 +42,21 @@ export function roomUse(name: string): RoomUse {
 }
 
 /** Why a space is no room to plan in, or undefined where it is one. */
-export function notARoom(space: { name: string; position: string; area: number }): string | undefined {
+export function notARoom(space: { name: string; position: string; area: number }): Said | undefined {
   if (
     space.position === "EXTERNAL" ||
     space.position === "EXTERNAL_EARTH" ||
     space.position === "EXTERNAL_WATER" ||
     space.position === "EXTERNAL_FIRE"
   ) {
-    return "outdoors, says the model";
+    return say`outdoors, says the model`;
   }
-  if (space.position === "GFA") return "a gross floor area, not a room";
+  if (space.position === "GFA") return say`a gross floor area, not a room`;
   if (/^\s*(roof|dach|dachfl\u00e4che|toiture|tak|tetto|techo|屋根)\s*\d*\s*$/i.test(space.name))
-    return "a roof, not a room";
+    return say`a roof, not a room`;
   if (/\b(gross|bgf|brutto\w*|gfa|gross internal|site boundary|building footprint)\b/i.test(space.name))
-    return "a gross floor area, not a room";
-  if (space.area < smallestRoom) return `smaller than ${smallestRoom} m²: a shaft or a gap`;
+    return say`a gross floor area, not a room`;
+  if (space.area < smallestRoom) return say`smaller than ${smallestRoom} m²: a shaft or a gap`;
   return undefined;
 }
 

@@ -95,8 +95,8 @@ export interface ReportedRoom {
 }
 
 export interface LeftOut {
-  readonly what: string;
-  readonly why: string;
+  readonly what: Words;
+  readonly why: Words;
   readonly count: number;
 }
 

@@ -12,6 +12,7 @@ import type {
   Region,
   RoomCoverage,
   Site,
+  Words,
   ZoneKind,
 } from "#engine";
 import type { PlanChoice, PlanSurvey, SurveyDrawing } from "#exchange";
@@ -148,7 +149,7 @@ export interface ModelRead {
   readonly plan?: PlanSurvey["plan"];
   /** A page with pictures beside its lines: it may lie under the plan as a picture instead. */
   readonly scan?: { readonly page: number };
-  readonly leftOut: readonly { readonly what: string; readonly why: string; readonly count: number }[];
+  readonly leftOut: readonly { readonly what: Words; readonly why: Words; readonly count: number }[];
   readonly problems: readonly Told[];
 }
 

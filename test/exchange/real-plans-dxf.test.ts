@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
+import { english } from "#engine";
 import { type DxfReport, type Linework, readDxf } from "#exchange";
 import { realFiles } from "../real-files.ts";
 
@@ -12,9 +13,9 @@ const read = (file: string): { linework: Linework; report: DxfReport } => {
 };
 
 const countOf = (report: DxfReport, what: string): number =>
-  report.read.find((each) => each.what === what)?.count ?? 0;
+  report.read.find((each) => english(each.what) === what)?.count ?? 0;
 const leftOut = (report: DxfReport, what: string): number =>
-  report.leftOut.filter((each) => each.what === what).reduce((sum, { count }) => sum + count, 0);
+  report.leftOut.filter((each) => english(each.what) === what).reduce((sum, { count }) => sum + count, 0);
 const layer = (linework: Linework, name: string) => linework.layers.find((each) => each.name === name);
 const codes = (report: DxfReport): readonly string[] => report.notes.map(({ code }) => code);
 

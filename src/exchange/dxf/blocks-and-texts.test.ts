@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { english } from "#engine";
 import { linesIn } from "../../../test/exchange/same-lines.ts";
 import {
   entity,
@@ -188,7 +189,9 @@ describe("what does not belong to the plan", () => {
       ],
     });
     expect(linework.layerOf.length).toBe(1);
-    expect(report.leftOut.map(({ what, why, count }) => `${count} ${what}: ${why}`)).toEqual([
+    expect(
+      report.leftOut.map(({ what, why, count }) => `${count} ${english(what)}: ${english(why)}`),
+    ).toEqual([
       "1 LINE: it lies on a sheet of paper, not in the model",
       "1 LINE: it is switched off",
       "1 lines: seen from above it is a point",

@@ -1,3 +1,4 @@
+import { type Said, say } from "#engine";
 import { identity } from "../plan/page/matrix.ts";
 import { type Entity, finite, numbersOf, radians } from "./entity.ts";
 import { cross } from "./extrusion.ts";
@@ -6,7 +7,7 @@ import { curveThrough, isSound, splinePoints } from "./spline.ts";
 import { arcPieces, type Stroke, type StrokeBuilder, strokeBuilder } from "./stroke.ts";
 
 /** Strokes of an entity; a sentence where it cannot be drawn. */
-export type Strokes = readonly Stroke[] | string;
+export type Strokes = readonly Stroke[] | Said;
 
 /** How one type of entity is drawn. */
 export type StrokeReader = (record: DxfRecord, entity: Entity) => Strokes;
@@ -161,5 +162,5 @@ export function sweepOf(from: number, to: number): number {
   return positive < 1e-9 ? turn : positive;
 }
 
-const noSize = "it has no size";
-const broken = "its points and knots do not fit each other";
+const noSize = say`it has no size`;
+const broken = say`its points and knots do not fit each other`;

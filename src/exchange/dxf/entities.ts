@@ -1,3 +1,4 @@
+import { say } from "#engine";
 import { product } from "../plan/page/matrix.ts";
 import { curveReaders, type StrokeReader, type Strokes } from "./curves.ts";
 import { type Entity, entityOf, finite, numbersOf, radians } from "./entity.ts";
@@ -35,7 +36,7 @@ export function entityReader(sink: (item: Item) => void, tally: Tally): EntityRe
   let polyline: { readonly head: Entity; readonly open: OpenPolyline } | undefined;
   let insert: { readonly item: InsertItem; readonly attributes: Record<string, string> } | undefined;
   const strokes = (type: string, found: Strokes, layer: string): void => {
-    if (typeof found === "string") {
+    if ("text" in found) {
       tally.leftOut(type, found);
       return;
     }
@@ -48,7 +49,7 @@ export function entityReader(sink: (item: Item) => void, tally: Tally): EntityRe
   };
   const texts = (type: string, items: readonly TextItem[]): void => {
     const sound = items.filter(({ x, y, height }) => isPlace(x) && isPlace(y) && isPlace(height));
-    if (items.length === 0) tally.leftOut(type, "it has no letters or no height");
+    if (items.length === 0) tally.leftOut(type, say`it has no letters or no height`);
     else if (sound.length === 0) tally.leftOut(type, because.noPlace);
     else tally.read(type);
     for (const item of sound) sink(item);

@@ -1,3 +1,4 @@
+import { say } from "#engine";
 import { drawEllipse, type Strokes, splineStrokePoints, sweepOf } from "./curves.ts";
 import { type Entity, radians } from "./entity.ts";
 import { type Corner, cornerStroke } from "./polylines.ts";
@@ -15,7 +16,7 @@ const POLYLINE = 2;
 export function hatchStrokes(record: DxfRecord, { plane }: Entity): Strokes {
   const groups = inOrder(record);
   const boundaries = groups.skipTo(91);
-  if (!(boundaries > 0)) return "it has no boundary";
+  if (!(boundaries > 0)) return say`it has no boundary`;
   const strokes: Stroke[] = [];
   for (let b = 0; b < boundaries && groups.at < record.count; b++) {
     const flags = groups.skipTo(92);
@@ -30,7 +31,7 @@ export function hatchStrokes(record: DxfRecord, { plane }: Entity): Strokes {
     for (let e = 0; e < edges && groups.at < record.count; e++) edge(groups, stroke);
     strokes.push(stroke.done(plane));
   }
-  return strokes.length > 0 ? strokes : "it has no boundary";
+  return strokes.length > 0 ? strokes : say`it has no boundary`;
 }
 
 /** Groups of a record, taken one after the other. */

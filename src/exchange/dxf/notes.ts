@@ -1,4 +1,4 @@
-import { type Problem, say, type Words } from "#engine";
+import { english, type Problem, say, type Words } from "#engine";
 import type { UnitProposal } from "../linework/linework.ts";
 import type { DeclaredUnit } from "./declared-unit.ts";
 import type { Letters } from "./letters.ts";
@@ -32,7 +32,7 @@ export function notesOf(reading: {
       values: { count: put.elsewhere.size, blocks: someOf(put.elsewhere) },
     });
   const lost = [...counts.reasons.values()]
-    .filter(({ why }) => why === because.noPlace)
+    .filter(({ why }) => english(why) === english(because.noPlace))
     .reduce((sum, { count }) => sum + count, 0);
   if (lost > 0) notes.push({ code: "dxf-without-place", values: { count: lost } });
   if (declared && unit.metres !== declared.metres)

@@ -1,3 +1,4 @@
+import { say } from "#engine";
 import { identity, type Matrix } from "../plan/page/matrix.ts";
 import type { Strokes } from "./curves.ts";
 import { type Entity, finite, numbersOf } from "./entity.ts";
@@ -61,7 +62,7 @@ export function openPolyline(head: DxfRecord, { plane }: Entity): OpenPolyline {
         corners.push({ x, y, bulge: flags & IN_SPACE ? 0 : finite(bulge, 0) });
     },
     done: () => {
-      if (flags & MESHES) return "solid bodies and meshes are not read";
+      if (flags & MESHES) return say`solid bodies and meshes are not read`;
       if (corners.length < 2) return fewCorners;
       return [
         cornerStroke(corners, { closed: (flags & CLOSED) !== 0, plane: flags & IN_SPACE ? identity : plane }),
@@ -105,4 +106,4 @@ export function bundleStrokes(record: DxfRecord): Strokes {
   return strokes;
 }
 
-const fewCorners = "it has fewer than two corners";
+const fewCorners = say`it has fewer than two corners`;

@@ -58,9 +58,9 @@ export function putter(
     switch (item.kind) {
       case "stroke": {
         const stroke = placedStroke(item.stroke, level.matrix);
-        if (!allPlaces(stroke.points)) tally.leftOut("lines of blocks", because.noPlace);
+        if (!allPlaces(stroke.points)) tally.leftOut(say`lines of blocks`, because.noPlace);
         else if (gatherer.stroke(stroke, gatherer.layer(layerName, item.hatch)) === 0)
-          tally.leftOut("lines", because.noLength);
+          tally.leftOut(say`lines`, because.noLength);
         return;
       }
       case "text": {
@@ -71,7 +71,7 @@ export function putter(
         const length = Math.hypot(...along);
         const height = (item.height * Math.abs(along[0] * up[1] - along[1] * up[0])) / length;
         if (!isPlace(x) || !isPlace(y) || !(height > 0) || !isPlace(height)) {
-          tally.leftOut("texts", because.noPlace);
+          tally.leftOut(say`texts`, because.noPlace);
           return;
         }
         const turn = Math.atan2(along[1], along[0]);
@@ -88,17 +88,17 @@ export function putter(
     const block = blocks.get(key);
     if (!block) {
       missing.add(item.block);
-      tally.leftOut("INSERT", "its block is not in the file");
+      tally.leftOut("INSERT", say`its block is not in the file`);
       return;
     }
     if (block.elsewhere && block.items.length === 0) {
       elsewhere.add(block.name);
-      tally.leftOut("INSERT", "its content is in another file");
+      tally.leftOut("INSERT", say`its content is in another file`);
       return;
     }
     if (level.inside.includes(key)) {
       loops.add(block.name);
-      tally.leftOut("INSERT", "its block contains itself");
+      tally.leftOut("INSERT", say`its block contains itself`);
       return;
     }
     if (level.inside.length >= limits.blockDepth)

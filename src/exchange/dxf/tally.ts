@@ -1,9 +1,10 @@
+import { english, type Said, say, type Words } from "#engine";
 import type { LeftOut } from "../survey.ts";
 
 /** Counts entities: those that were read, by type, and those that were left out, by type and reason. */
 export interface Tally {
   read(type: string, count?: number): void;
-  leftOut(type: string, why: string, count?: number): void;
+  leftOut(type: Words, why: Words, count?: number): void;
   /** Adds all counts of another tally. */
   add(other: Tally): void;
   readonly counts: ReadonlyMap<string, number>;
@@ -24,8 +25,8 @@ export function tally(): Tally {
       counts.set(type, (counts.get(type) ?? 0) + count);
     },
     leftOut: (type, why, count = 1) => {
-      const what = reasons.size < mostTypes ? type : "further";
-      const key = `${what}\u0000${why}`;
+      const what = reasons.size < mostTypes ? type : say`further`;
+      const key = `${english(what)}\u0000${english(why)}`;
       reasons.set(key, { what, why, count: (reasons.get(key)?.count ?? 0) + count });
     },
     add: (other) => {
@@ -38,24 +39,24 @@ export function tally(): Tally {
 
 /** Why entities that could be read are left out. */
 export const because = {
-  noPlace: "its coordinates are missing, no numbers, or beyond any plan",
-  noLength: "seen from above it is a point",
-  paper: "it lies on a sheet of paper, not in the model",
-  hidden: "it is switched off",
+  noPlace: say`its coordinates are missing, no numbers, or beyond any plan`,
+  noLength: say`seen from above it is a point`,
+  paper: say`it lies on a sheet of paper, not in the model`,
+  hidden: say`it is switched off`,
 } as const;
 
 /** Why entities of these types are never read. */
-const unread: readonly (readonly [RegExp, string])[] = [
-  [/DIMENSION|LEADER|TOLERANCE/, "dimensions and their leaders are no part of the building"],
-  [/^WIPEOUT$/, "it covers what lies below and has no line of its own"],
-  [/^VIEWPORT$/, "it is a window of a sheet of paper"],
-  [/IMAGE|UNDERLAY|OLE/, "pictures are not read"],
-  [/SOLID|^BODY$|^REGION$|SURFACE|^MESH$/, "solid bodies and meshes are not read"],
-  [/^ATTDEF$/, "it is a form for attributes and is not shown"],
-  [/^POINT$/, "a point has no line"],
-  [/^(XLINE|RAY)$/, "it has no end"],
+const unread: readonly (readonly [RegExp, Said])[] = [
+  [/DIMENSION|LEADER|TOLERANCE/, say`dimensions and their leaders are no part of the building`],
+  [/^WIPEOUT$/, say`it covers what lies below and has no line of its own`],
+  [/^VIEWPORT$/, say`it is a window of a sheet of paper`],
+  [/IMAGE|UNDERLAY|OLE/, say`pictures are not read`],
+  [/SOLID|^BODY$|^REGION$|SURFACE|^MESH$/, say`solid bodies and meshes are not read`],
+  [/^ATTDEF$/, say`it is a form for attributes and is not shown`],
+  [/^POINT$/, say`a point has no line`],
+  [/^(XLINE|RAY)$/, say`it has no end`],
 ];
 
 /** Why an entity of a type is not read. */
-export const whyUnread = (type: string): string =>
-  unread.find(([pattern]) => pattern.test(type))?.[1] ?? "things of this type are not read";
+export const whyUnread = (type: string): Said =>
+  unread.find(([pattern]) => pattern.test(type))?.[1] ?? say`things of this type are not read`;

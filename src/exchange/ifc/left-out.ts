@@ -1,8 +1,9 @@
+import { english, type Words } from "#engine";
 import type { LeftOut } from "../survey.ts";
 
 /** Counts what was not read, by what it was and why. */
 export interface LeftOutList {
-  add(what: string, why: string): void;
+  add(what: Words, why: Words): void;
   list(): readonly LeftOut[];
 }
 
@@ -11,7 +12,7 @@ export function leftOutList(): LeftOutList {
   const counts = new Map<string, LeftOut>();
   return {
     add: (what, why) => {
-      const key = `${what}\u0000${why}`;
+      const key = `${english(what)}\u0000${english(why)}`;
       counts.set(key, { what, why, count: (counts.get(key)?.count ?? 0) + 1 });
     },
     list: () => [...counts.values()],

@@ -1,4 +1,4 @@
-import type { Luminaire, Metres, Problem } from "#engine";
+import { type Luminaire, type Metres, type Problem, say } from "#engine";
 import type { Identities } from "../identities.ts";
 import { inPiece } from "../region.ts";
 import { tidy } from "../tidy.ts";
@@ -43,7 +43,7 @@ export function luminairesOf(model: IfcModel, relations: Relations, leftOut: Lef
   ];
   return typed.filter((id) => {
     if (!isSwitch(namesOf(model, relations, id))) return true;
-    leftOut.add("switch or socket", "the model calls it a luminaire, its name does not");
+    leftOut.add(say`switch or socket`, say`the model calls it a luminaire, its name does not`);
     return false;
   });
 }
@@ -60,7 +60,7 @@ export function readLuminaires(
     const mesh = meshes.get(id);
     const box = (mesh && planBox(mesh)) ?? pointBox(id, context);
     if (!box) {
-      context.leftOut.add("luminaire", "a corner is not a finite number");
+      context.leftOut.add(say`luminaire`, say`a corner is not a finite number`);
       continue;
     }
     const room = context.rooms.find(

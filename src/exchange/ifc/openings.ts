@@ -1,4 +1,12 @@
-import type { Metres, Opening, OpeningKind, Point, Problem } from "#engine";
+import {
+  type Metres,
+  type Opening,
+  type OpeningKind,
+  type Point,
+  type Problem,
+  type Said,
+  say,
+} from "#engine";
 import type { Identities } from "../identities.ts";
 import { tidy } from "../tidy.ts";
 import { type DoorSwing, doorSwing, ownDirection } from "./door-swing.ts";
@@ -37,7 +45,7 @@ export function wallHoles(model: IfcModel, relations: Relations, leftOut: LeftOu
     if (filling !== undefined && !isFilling(model.type(filling))) continue;
     if (host !== undefined && /SLAB|ROOF|COVERING|FOOTING|STAIR/.test(model.type(host))) {
       if (filling !== undefined)
-        leftOut.add("skylight or hatch", "it lies in a roof or floor, not in a wall");
+        leftOut.add(say`skylight or hatch`, say`it lies in a roof or floor, not in a wall`);
       continue;
     }
     holes.push({ body, filling, host });
@@ -71,24 +79,32 @@ function readHole(
 ): readonly Opening[] {
   const { model, leftOut } = context;
   const type = hole.filling === undefined ? "" : model.type(hole.filling);
-  const what = type.startsWith("IFCDOOR")
+  const what: HoleKind = type.startsWith("IFCDOOR")
     ? "door"
     : type.startsWith("IFCWINDOW")
       ? "window"
-      : "opening without door or window";
+      : "empty";
   const box = mesh && planBox(mesh);
   if (!box || !(box.high - box.low > 0.05) || !(box.length > 0.05)) {
-    leftOut.add(what, "it has no shape");
+    leftOut.add(holeWords[what], say`it has no shape`);
     return [];
   }
   const { frame, faces } = bestFrame(box, hole, context);
   const pairs = facePairs(faces, frame.length);
   if (pairs.length === 0) {
-    leftOut.add(what, "no room lies beside it");
+    leftOut.add(holeWords[what], say`no room lies beside it`);
     return [];
   }
   return pairs.flatMap((pair, i) => oneOpening({ hole, what, frame, pair, part: i }, context));
 }
+
+type HoleKind = "door" | "window" | "empty";
+
+const holeWords: Readonly<Record<HoleKind, Said>> = {
+  door: say`door`,
+  window: say`window`,
+  empty: say`opening without door or window`,
+};
 
 /** Of the two ways to sit in the wall the one with rooms beside it; in doubt as the filling or the wall is placed. */
 const bestFrame = (
@@ -150,7 +166,7 @@ const facePairs = (faces: readonly WallFace[], length: Metres): readonly FacePai
 
 interface Stretch {
   readonly hole: WallHole;
-  readonly what: string;
+  readonly what: HoleKind;
   readonly frame: OpeningFrame;
   readonly pair: FacePair;
   readonly part: number;
@@ -166,7 +182,7 @@ const oneOpening = (
   const head = Math.min(frame.high - first.room.level, first.room.room.ceilingHeight);
   const kind = kindOf(what, { sill, head, width: pair.to - pair.from });
   if (!kind) {
-    context.leftOut.add(what, "too small or too high to walk through");
+    context.leftOut.add(holeWords[what], say`too small or too high to walk through`);
     return [];
   }
   const ends = onOutline(first, frame, pair);
@@ -204,7 +220,7 @@ const oneOpening = (
 const thickestWall = 1;
 
 const kindOf = (
-  what: string,
+  what: HoleKind,
   size: { sill: Metres; head: Metres; width: Metres },
 ): OpeningKind | undefined => {
   if (!(size.head - size.sill > 0.05)) return undefined;

@@ -1,6 +1,6 @@
 import { zipSync } from "fflate";
 import { beforeAll, describe, expect, test } from "vitest";
-import { entryOf, type Problem, sentenceOf } from "#engine";
+import { english, entryOf, type Problem, sentenceOf } from "#engine";
 import { bytesOf, type Ring, writtenBuilding } from "../../../test/exchange/written-building.ts";
 import type { ImportResult } from "../survey.ts";
 import { type GeometryKernel, loadKernel } from "./kernel.ts";
@@ -306,7 +306,7 @@ describe("what can be mended is mended, and noted with its place", () => {
     ] as const) {
       const result = await read(space(ring, { name, position }));
       expect(result.survey.rooms).toHaveLength(2);
-      expect(result.report.leftOut.map((each) => each.what)).toContain(`space 9 ${name}`);
+      expect(result.report.leftOut.map((each) => english(each.what))).toContain(`space 9 ${name}`);
     }
   });
 

@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, test } from "vitest";
+import { say } from "#engine";
 import { bytesOf, type WrittenBuilding, writtenBuilding } from "../../../test/exchange/written-building.ts";
 import { ringArea } from "../region.ts";
 import type { ImportReport, SurveyRecords } from "../survey.ts";
@@ -130,8 +131,8 @@ describe.each(choices)("the two-room plan written as %s", (_, choice) => {
     ]);
     expect(report.luminaires).toBe(1);
     expect(report.leftOut).toContainEqual({
-      what: "switch or socket",
-      why: "the model calls it a luminaire, its name does not",
+      what: say`switch or socket`,
+      why: say`the model calls it a luminaire, its name does not`,
       count: 1,
     });
   });

@@ -1,4 +1,13 @@
-import type { Metres, Outline, Piece, Problem, Room } from "#engine";
+import {
+  figured,
+  type Metres,
+  type Outline,
+  type Piece,
+  type Problem,
+  type Room,
+  type Said,
+  say,
+} from "#engine";
 import type { Identities } from "../identities.ts";
 import { type Box, boxOf, pieceArea, regionArea, sharedOf, simplified } from "../region.ts";
 import { notARoom, roomUse } from "../room-use.ts";
@@ -49,22 +58,22 @@ function readSpace(step: number, mesh: ElementMesh | undefined, context: RoomCon
   const [number, long] = [textOf(values[2]), textOf(values[7])];
   const name = long || number || `Room ${step}`;
   const label = long && number && long !== number ? `${number} ${long}` : name;
-  const bad = (reason: string): readonly ReadRoom[] => {
+  const bad = (reason: Said): readonly ReadRoom[] => {
     notes.push({ code: "ifc-room-without-outline", values: { room: label, reason } });
-    leftOut.add("room", reason);
+    leftOut.add(say`room`, reason);
     return [];
   };
-  if (!mesh || mesh.parts.length === 0) return bad("it has no shape");
+  if (!mesh || mesh.parts.length === 0) return bad(say`it has no shape`);
   if (mesh.parts.some((part) => !part.corners.every(Number.isFinite)))
-    return bad("a corner is not a finite number");
+    return bad(say`a corner is not a finite number`);
   const floor = floorOutline(mesh);
-  if (!floor) return bad("its shape has no level floor");
+  if (!floor) return bad(say`its shape has no level floor`);
   const why = notARoom({ name: `${name}`, position: wordOf(values[9]), area: regionArea(floor.region) });
   if (why) {
-    leftOut.add(`space ${label}`, why);
+    leftOut.add(say`space ${label}`, why);
     return [];
   }
-  if (!(floor.height > 0.5)) return bad(`it is only ${floor.height.toFixed(2)} m high`);
+  if (!(floor.height > 0.5)) return bad(say`it is only ${figured(floor.height.toFixed(2))} m high`);
   const pieces = floor.region.filter((piece, i) => i === 0 || pieceArea(piece) >= 0.5);
   if (pieces.length > 1)
     notes.push({ code: "ifc-room-in-parts", values: { room: label, count: pieces.length } });
@@ -162,7 +171,7 @@ const withoutDoubles = (rooms: readonly ReadRoom[], context: RoomContext): reado
         code: "ifc-room-doubled",
         values: { room: room.room.name, other: double.other.room.name },
       });
-      context.leftOut.add("room", "covers the same floor as another one");
+      context.leftOut.add(say`room`, say`covers the same floor as another one`);
       continue;
     }
     for (const { other, area } of shared) {

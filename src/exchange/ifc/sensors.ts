@@ -1,4 +1,4 @@
-import type { Metres } from "#engine";
+import { type Metres, say } from "#engine";
 import type { Identities } from "../identities.ts";
 import { inPiece } from "../region.ts";
 import type { FoundDetector } from "../survey.ts";
@@ -52,7 +52,7 @@ function readSensor(
         inPiece([x, y], each.piece) && z > each.level && z < each.level + each.room.ceilingHeight + slack,
     );
   if (!room) {
-    leftOut.add("detector", "it hangs in no room of the model");
+    leftOut.add(say`detector`, say`it hangs in no room of the model`);
     return [];
   }
   const own = saidBy(model, context.properties);

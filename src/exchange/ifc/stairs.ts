@@ -1,4 +1,4 @@
-import type { FloorPiece, Metres, Outline, Point } from "#engine";
+import { type FloorPiece, type Metres, type Outline, type Point, say } from "#engine";
 import type { Identities } from "../identities.ts";
 import { inPiece } from "../region.ts";
 import { tidy } from "../tidy.ts";
@@ -31,8 +31,8 @@ export function readFlights(
     const rise = evenRise(mesh);
     if (!rise) {
       context.leftOut.add(
-        "stair",
-        "it does not rise evenly in one direction; draw its flights and landings by hand",
+        say`stair`,
+        say`it does not rise evenly in one direction; draw its flights and landings by hand`,
       );
       return [];
     }
@@ -43,7 +43,7 @@ export function readFlights(
         rise.low < each.level + each.room.ceilingHeight,
     );
     if (!room) {
-      context.leftOut.add("stair", "its foot stands in no room");
+      context.leftOut.add(say`stair`, say`its foot stands in no room`);
       return [];
     }
     const piece: FloorPiece = {

@@ -1,5 +1,6 @@
 import {
   type DwellPlace,
+  english,
   type Interference,
   type Metres,
   type Obstacle,
@@ -8,6 +9,8 @@ import {
   type Point,
   type Problem,
   planningDefaults,
+  type Said,
+  say,
 } from "#engine";
 import type { Identities } from "../identities.ts";
 import { type Box, boxOf, distanceToSegment, inPiece, pieceArea, ringArea, sharedOf } from "../region.ts";
@@ -64,8 +67,8 @@ export function thingsOf(model: IfcModel, relations: Relations, leftOut: LeftOut
     const names = namesOf(model, relations, id);
     if (!isSwitch(names) && standsOnFloor(names)) return true;
     leftOut.add(
-      textOf(model.values(id)[2]).split(":")[0] || "terminal without a name",
-      "a terminal that neither hides nor disturbs",
+      textOf(model.values(id)[2]).split(":")[0] || say`terminal without a name`,
+      say`a terminal that neither hides nor disturbs`,
     );
     return false;
   });
@@ -110,7 +113,7 @@ function readThing(
   const what = trade(type, kind);
   const footprint = mesh && context.footprintOf(mesh);
   if (!footprint) {
-    leftOut.add(what, "it has no shape");
+    leftOut.add(what, say`it has no shape`);
     return none;
   }
   const through =
@@ -120,17 +123,17 @@ function readThing(
     kind.obstacle === "partition";
   const places = placesOf(footprint, context.rooms, through ? "every room" : "one room");
   if (places.length === 0) {
-    leftOut.add(what, "it stands in no room");
+    leftOut.add(what, say`it stands in no room`);
     return none;
   }
   const kept = places.filter(
     (place) => place.top - place.base > flatThing && place.base < place.room.room.ceilingHeight - flatThing,
   );
   if (kept.length === 0) {
-    leftOut.add(what, "it lies flat on the floor or above the ceiling");
+    leftOut.add(what, say`it lies flat on the floor or above the ceiling`);
     return none;
   }
-  const thing: Thing = { id, kind, name: textOf(model.values(id)[2]) || names || what };
+  const thing: Thing = { id, kind, name: textOf(model.values(id)[2]) || names || english(what) };
   return {
     obstacles: kind.obstacle ? kept.map((place, i) => obstacle(thing, place, { context, part: i })) : [],
     dwellPlaces: kind.dwell ? [dwellPlace(thing, kept[0]!, context)] : [],
@@ -289,7 +292,7 @@ export const centroid = (ring: Outline): Point => {
   return sum === 0 ? [ox, oy] : [tidy(ox + x / (3 * sum)), tidy(oy + y / (3 * sum))];
 };
 
-const trade = (type: string, kind: ThingKind): string => {
+const trade = (type: string, kind: ThingKind): Said => {
   if (
     kind.dwell === "wc" ||
     kind.dwell === "basin" ||
@@ -297,14 +300,21 @@ const trade = (type: string, kind: ThingKind): string => {
     kind.dwell === "bath" ||
     /SANITARY|FLOWTERMINAL/.test(type)
   )
-    return "sanitary fitting";
-  if (/FURNI/.test(type)) return "furniture";
+    return say`sanitary fitting`;
+  if (/FURNI/.test(type)) return say`furniture`;
   if (
     kind.obstacle === "column" ||
     kind.obstacle === "beam" ||
     kind.obstacle === "duct" ||
     kind.obstacle === "partition"
   )
-    return kind.obstacle;
-  return type === "IFCBUILDINGELEMENTPROXY" ? "unnamed building part" : "equipment";
+    return parts[kind.obstacle];
+  return type === "IFCBUILDINGELEMENTPROXY" ? say`unnamed building part` : say`equipment`;
 };
+
+const parts = {
+  column: say`column`,
+  beam: say`beam`,
+  duct: say`duct`,
+  partition: say`partition`,
+} as const;

@@ -120,7 +120,7 @@ export async function surveyPlan(
       luminaires: lit.luminaires.length,
       leftOut: [
         ...read.report.leftOut,
-        ...(lit.outside > 0 ? [{ what: "luminaire", why: "lies in no room", count: lit.outside }] : []),
+        ...(lit.outside > 0 ? [{ what: say`luminaire`, why: say`lies in no room`, count: lit.outside }] : []),
       ],
       // The reason for the unit says what the file declares as well: once is enough.
       notes: [

@@ -5,7 +5,7 @@ import type { ModelRead, PlanWish } from "../contract.ts";
 import { intoView, More, Say } from "../fields/index.ts";
 import { squareMetresOf } from "../preview/outline-area.ts";
 import { useUnits } from "../settings/preferences.ts";
-import { areaText, t } from "../texts/index.ts";
+import { areaText, spoken, t } from "../texts/index.ts";
 import { inWords } from "../texts/told.ts";
 import { PlanChoice } from "./plan-choice.tsx";
 
@@ -105,11 +105,11 @@ export function ReadReport(props: ReadReportProps) {
         >
           <ul className="home-left-out">
             {read.leftOut.map(({ what, why, count }) => (
-              <li key={`${what} ${why}`}>
+              <li key={`${english(what)} ${english(why)}`}>
                 <strong>
-                  {count} × {what}
+                  {count} × {spoken(what)}
                 </strong>{" "}
-                <span className="hint">{why}</span>
+                <span className="hint">{spoken(why)}</span>
               </li>
             ))}
           </ul>

@@ -41,7 +41,7 @@ export function drawSvg(
   const draw = (element: SvgElement, parent: SvgPlace): void => {
     if (++drawn > limits.elements) throw new OverLimit(say`elements`, limits.elements);
     if (parent.depth > limits.depth) {
-      left.add(element.name, "nested too deep");
+      left.add(element.name, say`nested too deep`);
       return;
     }
     const { style, clip } = styleOf(element, parent.style, rules);
@@ -70,7 +70,7 @@ export function drawSvg(
         drawText(element, place, { collector, rules });
         return;
       case "image":
-        left.add("picture", "holds no lines");
+        left.add(say`picture`, say`holds no lines`);
         return;
       case "defs":
       case "symbol":
@@ -89,7 +89,7 @@ export function drawSvg(
   const drawShape = (element: SvgElement, place: SvgPlace): void => {
     const shape = stepsOf(element, place.viewport, readPath);
     if (!shape) return;
-    if (!shape.sound) left.add(element.name, "its data cannot be read to the end");
+    if (!shape.sound) left.add(element.name, say`its data cannot be read to the end`);
     const { style, group } = place;
     if (style.opacity === 0 || !style.visible) return;
     const shown = style.displayed;
@@ -111,7 +111,10 @@ export function drawSvg(
     const { href = "", x, y, width: w, height: h } = element.attributes;
     const part = href.startsWith("#") ? file.byId.get(href.slice(1)) : undefined;
     if (!part) {
-      left.add("use", href.startsWith("#") ? "the part is not in the file" : "the part is in another file");
+      left.add(
+        "use",
+        href.startsWith("#") ? say`the part is not in the file` : say`the part is in another file`,
+      );
       return;
     }
     const id = href.slice(1);
@@ -207,7 +210,8 @@ export function drawSvg(
     uses: [],
   });
   for (const [name, count] of file.passed)
-    if (worthSaying.has(name)) for (let i = 0; i < count; i++) left.add(name, "is never run or shown here");
+    if (worthSaying.has(name))
+      for (let i = 0; i < count; i++) left.add(name, say`is never run or shown here`);
   const notes: Problem[] = [...loops].map((part) => ({ code: "plan-svg-loop", values: { part } }));
   if (file.entities) notes.push({ code: "plan-svg-entities", values: {} });
   return { leftOut: left.list(), notes };

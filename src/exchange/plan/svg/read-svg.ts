@@ -1,4 +1,4 @@
-import type { Problem } from "#engine";
+import { english, type Problem } from "#engine";
 import { megabytes, type PlanLimits, usualPlanLimits } from "../limits.ts";
 import { looksLike } from "../looks-like.ts";
 import { collector, OverLimit } from "../page/collect.ts";
@@ -62,7 +62,7 @@ const readDrawing = async (
   const { box, texts, ...found } = gathered.result();
   if (gathered.lines === 0)
     return stopped(
-      leftOut.some(({ what }) => what === "picture")
+      leftOut.some(({ what }) => english(what) === "picture")
         ? { code: "plan-svg-picture-only", values: {} }
         : { code: "plan-svg-empty", values: { elements: file.elements } },
     );
