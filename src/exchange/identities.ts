@@ -1,9 +1,9 @@
-import type { Problem } from "#engine";
+import type { Problem, Words } from "#engine";
 
 /** Gives every record an identity of its own, the file's GlobalId where that is unique. */
 export interface Identities {
   /** @param wanted - GlobalId; @param otherwise - used where there is none; @param thing - for the note. */
-  take(wanted: string, otherwise: string, thing: string): string;
+  take(wanted: string, otherwise: string, thing: Words): string;
   readonly notes: readonly Problem[];
 }
 

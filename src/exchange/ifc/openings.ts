@@ -202,7 +202,7 @@ const oneOpening = (
       id: context.identities.take(
         part === 0 ? global : `${global}-${part + 1}`,
         `opening-${hole.body}-${part + 1}`,
-        `Opening ${name}`,
+        say`Opening ${name}`,
       ),
       rooms,
       kind,

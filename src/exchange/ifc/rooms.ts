@@ -104,14 +104,19 @@ const oneRoom = (space: Space, context: RoomContext): ReadRoom[] => {
   const piece = within(space.piece, context.corners);
   const before = cornerCount(space.piece);
   if (piece.off > 0) {
-    const values = { thing: `room ${space.label}`, before, after: cornerCount(piece.piece), off: piece.off };
+    const values = {
+      thing: say`room ${space.label}`,
+      before,
+      after: cornerCount(piece.piece),
+      off: piece.off,
+    };
     notes.push({ code: "ifc-outline-simplified", values });
   }
   const global = textOf(model.values(step)[0]);
   const id = identities.take(
     part === 0 ? global : `${global}-${part + 1}`,
     `room-${step}-${part + 1}`,
-    `Room ${space.label}`,
+    say`Room ${space.label}`,
   );
   const room: Room = {
     id,

@@ -62,7 +62,7 @@ function readSensor(
   const tag = textOf(values[7]) || textOf(values[2]);
   return [
     {
-      id: context.identities.take(textOf(values[0]), `detector-${id}`, `Detector ${tag}`),
+      id: context.identities.take(textOf(values[0]), `detector-${id}`, say`Detector ${tag}`),
       tag,
       room: room.room.id,
       model: own.text("Model") || textOf(names[7]) || textOf(names[2]),

@@ -50,7 +50,7 @@ export function readFlights(
       id: context.identities.take(
         textOf(context.model.values(id)[0]),
         `flight-${id}`,
-        `Stair ${textOf(context.model.values(id)[2])}`,
+        say`Stair ${textOf(context.model.values(id)[2])}`,
       ),
       room: room.room.id,
       kind: "flight",

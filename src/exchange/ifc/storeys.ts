@@ -1,4 +1,4 @@
-import type { Metres, Storey } from "#engine";
+import { type Metres, type Storey, say } from "#engine";
 import type { Identities } from "../identities.ts";
 import { tidy } from "../tidy.ts";
 import type { ElementMesh } from "./kernel.ts";
@@ -31,7 +31,7 @@ export function readStoreys(
       several && building !== undefined
         ? textOf(model.values(building)[2]) || textOf(model.values(building)[7])
         : "";
-    const id = context.identities.take(textOf(values[0]), `storey-${step}`, `Storey ${name}`);
+    const id = context.identities.take(textOf(values[0]), `storey-${step}`, say`Storey ${name}`);
     const elevation = stated === undefined ? frame.origin[2] : stated * context.metres;
     return {
       step,
