@@ -1,3 +1,4 @@
+import { say, type Words } from "../check/index.ts";
 import type { DetectorModel } from "../detector/index.ts";
 import type {
   CeilingThing,
@@ -83,6 +84,10 @@ export function roomTitle(room: Pick<Room, "id" | "number" | "name"> | undefined
   if (!room) return "(deleted room)";
   return [room.number, room.name].filter((part) => part.trim() !== "").join(" ") || room.id;
 }
+
+/** The same inside a sentence, where the id may lead nowhere: what then stands in its place is said. @param room - The room, or undefined. @returns A name, or words. @example undefined: "(deleted room)" */
+export const roomInSentence = (room: Pick<Room, "id" | "number" | "name"> | undefined): Words =>
+  room ? roomTitle(room) : say`(deleted room)`;
 
 function byId<Kind extends { readonly id: string }>(records: readonly Kind[]): ReadonlyMap<string, Kind> {
   const map = new Map<string, Kind>();

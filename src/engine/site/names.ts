@@ -1,5 +1,5 @@
-import { type Said, say, type Words } from "../check/index.ts";
-import { roomTitle, type SiteLookUp } from "./look-up.ts";
+import { type Said, type SaidValue, say, type Words } from "../check/index.ts";
+import { roomInSentence, type SiteLookUp } from "./look-up.ts";
 import type { Obstacle, ObstacleKind, Opening, OpeningKind } from "./site.ts";
 
 /**
@@ -22,13 +22,13 @@ export function openingInSentence(opening: Opening, look: SiteLookUp): Said {
     : joiningInSentence[opening.kind](one, other);
 }
 
-function roomsOf({ rooms: [first, second] }: Opening, { roomById }: SiteLookUp): [string, string?] {
-  const one = roomTitle(roomById.get(first));
-  return second === null ? [one] : [one, roomTitle(roomById.get(second))];
+function roomsOf({ rooms: [first, second] }: Opening, { roomById }: SiteLookUp): [Words, Words?] {
+  const one = roomInSentence(roomById.get(first));
+  return second === null ? [one] : [one, roomInSentence(roomById.get(second))];
 }
 
-type OfOne = Readonly<Record<OpeningKind, (room: string) => Said>>;
-type OfTwo = Readonly<Record<OpeningKind, (room: string, other: string) => Said>>;
+type OfOne = Readonly<Record<OpeningKind, (room: SaidValue) => Said>>;
+type OfTwo = Readonly<Record<OpeningKind, (room: SaidValue, other: SaidValue) => Said>>;
 
 const leadingOut: OfOne = {
   door: (room) => say`The door between ${room} and outside`,

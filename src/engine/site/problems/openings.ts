@@ -1,7 +1,7 @@
 import { type Problem, say } from "../../check/index.ts";
 import { distanceToRings, FACE_FIT, type Point } from "../../geometry/index.ts";
 import type { Metres } from "../../quantity/index.ts";
-import { roomTitle, type SiteLookUp } from "../look-up.ts";
+import { roomInSentence, roomTitle, type SiteLookUp } from "../look-up.ts";
 import { nameOfOpening, openingInSentence, rounded } from "../names.ts";
 import { isWalkable, openingWidth, revealOf } from "../reveal.ts";
 import type { Opening, Room } from "../site.ts";
@@ -72,7 +72,7 @@ function ownFaults(opening: Opening, look: SiteLookUp): Problem[] {
   if (opening.rooms[0] === opening.rooms[1]) {
     problems.push({
       code: "opening-joins-same-room",
-      values: { opening: name, room: roomTitle(look.roomById.get(opening.rooms[0])) },
+      values: { opening: name, room: roomInSentence(look.roomById.get(opening.rooms[0])) },
       ...owner,
     });
   }

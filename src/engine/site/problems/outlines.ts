@@ -1,6 +1,6 @@
 import { type Problem, say, type Words } from "../../check/index.ts";
 import { type Outline, type Point, selfCrossing, signedArea } from "../../geometry/index.ts";
-import { roomTitle, type SiteLookUp } from "../look-up.ts";
+import { roomInSentence, roomTitle, type SiteLookUp } from "../look-up.ts";
 import { rounded, thingInSentence } from "../names.ts";
 
 /** Corners nearer than this are one corner: half the grain of the booleans would merge them anyway. [m] */
@@ -36,8 +36,8 @@ export function outlineProblems(look: SiteLookUp): readonly Problem[] {
       faultsOf(piece.footprint, {
         what:
           piece.kind === "flight"
-            ? say`A flight of room ${roomTitle(roomById.get(piece.room))}`
-            : say`A landing of room ${roomTitle(roomById.get(piece.room))}`,
+            ? say`A flight of room ${roomInSentence(roomById.get(piece.room))}`
+            : say`A landing of room ${roomInSentence(roomById.get(piece.room))}`,
         room: piece.room,
         records: [piece.id],
       }),
