@@ -51,6 +51,7 @@ export function settingWords<Name extends SettingName>(name: Name, value: Settin
     const { pulse, pause } = value as { readonly pulse: number; readonly pause: number };
     return say`${timeWords(pulse)} on, ${timeWords(pause)} pause`;
   }
+  if (name === "impulse" && value === "none") return say`holds its contact`;
   return named[value as string] ?? String(value);
 }
 
