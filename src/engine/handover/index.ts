@@ -9,6 +9,7 @@ export {
   handedKinds,
   handedState,
 } from "./handed-state.ts";
+export { handedName, handedWords } from "./handed-words.ts";
 export type * from "./handover.ts";
 export { handoverOfStorey } from "./of-storey.ts";
 export { type HandedRevision, nextLetter, type RevisionRecord } from "./revisions.ts";

@@ -59,7 +59,8 @@ const joiningInSentence: OfTwo = {
 };
 
 /** What a person calls an obstacle, at the beginning of a sentence. @example A rack without a name is "A rack" */
-export const nameOfThing = (obstacle: Obstacle): Words => obstacle.name.trim() || anObstacle[obstacle.kind];
+export const nameOfThing = (obstacle: Pick<Obstacle, "name" | "kind">): Words =>
+  obstacle.name.trim() || anObstacle[obstacle.kind];
 
 /** The same inside a sentence. @example A rack without a name is "a rack" */
 export const thingInSentence = (obstacle: Obstacle): Words =>

@@ -4,10 +4,11 @@ import {
   figured,
   type HandedFact,
   type HandedKind,
+  handedName,
+  handedWords,
   inside,
   isPlace,
   joined,
-  nameIn,
   type Said,
   type SettingName,
   say,
@@ -16,7 +17,6 @@ import {
 import { settingTitles, settingWords } from "../setting-sheets/setting-words.ts";
 import { column } from "../wiring/schedules.ts";
 import { figure } from "./check-rows.ts";
-import { handedWords } from "./handed-words.ts";
 import type { Block } from "./upright-pages.ts";
 
 const kindWords: Readonly<Record<HandedKind, Said>> = {
@@ -97,7 +97,7 @@ export function differenceBlock(
 
 function rowsOf(difference: Difference): readonly (readonly Words[])[] {
   const { kind, record } = difference;
-  const name = nameIn(difference);
+  const name = handedName(difference);
   const named = name === "" ? kindWords[kind] : joined([kindWords[kind], name], " ");
   const thing = typeof record.room === "string" ? joined([named, record.room], ", ") : named;
   if (difference.what !== "changed") {

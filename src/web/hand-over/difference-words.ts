@@ -2,9 +2,11 @@ import {
   type Difference,
   type FactChange,
   type HandedFact,
+  handedName,
+  handedWords,
   isPlace,
   type Metres,
-  nameIn,
+  type Said,
   type SettingName,
 } from "#engine";
 import {
@@ -18,7 +20,7 @@ import {
 } from "#job";
 import { valueWord } from "../set/setting-words.ts";
 import { type TextKey, t } from "../texts/hand-over.ts";
-import { areaText, lengthText, numberText, type Units } from "../texts/index.ts";
+import { areaText, lengthText, numberText, spoken, type Units } from "../texts/index.ts";
 import { t as set } from "../texts/set.ts";
 
 /** What differs of one thing: its name, and a line for each change. */
@@ -31,7 +33,7 @@ export interface DifferenceLines {
 /** A difference in words. */
 export function differenceLines(difference: Difference, units: Units): DifferenceLines {
   const { kind, id, record } = difference;
-  const name = `${t(`hand-over.thing.${kind}`)} ${nameIn(difference)}`.trim();
+  const name = `${t(`hand-over.thing.${kind}`)} ${spoken(handedName(difference))}`.trim();
   const room = typeof record.room === "string" ? `, ${record.room}` : "";
   return {
     key: `${kind}/${id}`,
@@ -113,12 +115,15 @@ function valueText(fact: string, value: HandedFact, units: Units): string {
   if (isPlace(value)) return value.map((part) => lengthText(part, units)).join(", ");
   if (typeof value === "boolean") return t(value ? "hand-over.change.yes" : "hand-over.change.no");
   const setting = settingOf(fact);
-  if (typeof value === "string") return setting === undefined ? value : settingText(setting, value);
+  if (typeof value === "string")
+    return setting === undefined
+      ? spoken(handedWords(fact, value) ?? value)
+      : settingText(setting, value, handedWords(fact, value));
   if (setting === "offDelay" || setting === "threshold") return valueWord(setting, value);
   if (lengths.has(fact)) return lengthText(value, units);
   return fact === "area" ? areaText(value, units) : `${numberText(value)} ${unitOf[fact] ?? ""}`.trim();
 }
 
 /** Those of pulses and of two levels are whole already; what a newer program kept stands as it is. */
-const settingText = (setting: SettingName, value: string): string =>
-  wordsOf[setting].includes(value) ? valueWord(setting, value as never) : value;
+const settingText = (setting: SettingName, value: string, whole: Said | undefined): string =>
+  wordsOf[setting].includes(value) ? valueWord(setting, value as never) : spoken(whole ?? value);

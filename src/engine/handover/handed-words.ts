@@ -1,4 +1,6 @@
-import { figured, inside, joined, type Said, say } from "#engine";
+import { english, figured, inside, joined, type Said, say, type Words } from "../check/index.ts";
+import { nameOfThing, type ObstacleKind } from "../site/index.ts";
+import { type Difference, nameIn } from "./differences.ts";
 
 /**
  * A fact of an earlier state in words, where it is one of a list or a figure that was written out: states are kept in English.
@@ -20,6 +22,10 @@ export function handedWords(fact: string, value: string): Said | undefined {
     case "wetZone":
     case "into":
       return listed[`${fact} ${value}`];
+    case "name":
+      return namelessThings.get(value);
+    case "between":
+      return value.split(BETWEEN).includes("outside") ? betweenWords(value) : undefined;
     case "reach":
       return reachWords(value);
     case "masks":
@@ -28,6 +34,46 @@ export function handedWords(fact: string, value: string): Said | undefined {
       return fact.startsWith("set.") ? settingWords(value) : undefined;
   }
 }
+
+/**
+ * What a record is called, where nobody gave it a name of its own in words.
+ *
+ * @returns "" where only its kind can name it. @example An opening that leads out: its rooms, the last of them "outside"
+ */
+export function handedName(difference: Pick<Difference, "record">): Words {
+  const { tag, title, name } = difference.record;
+  const own = nameIn(difference);
+  if (tag !== undefined || title !== undefined) return own;
+  return handedWords(name === undefined ? "between" : "name", own) ?? own;
+}
+
+const obstacleKinds = [
+  "rack",
+  "partition",
+  "glass",
+  "cubicle",
+  "column",
+  "duct",
+  "beam",
+  "furniture",
+  "other",
+] as const satisfies readonly ObstacleKind[];
+
+/** Things without a name are kept under the words for their kind. */
+const namelessThings = new Map(
+  obstacleKinds.map((kind) => {
+    const said = nameOfThing({ name: "", kind });
+    return [english(said), joined([said], "")] as const;
+  }),
+);
+
+const BETWEEN = " – ";
+
+const betweenWords = (value: string): Said =>
+  joined(
+    value.split(BETWEEN).map((room) => (room === "outside" ? say`outside` : room)),
+    BETWEEN,
+  );
 
 /** Words that facts may hold; those of one fact only stand under its name. */
 const listed: Readonly<Record<string, Said>> = {
