@@ -150,7 +150,7 @@ export const descriptions: Readonly<Record<FaultTest, TestDescription>> = {
     minutes: 12,
     where: "opened",
     symptoms: ["does-not-come-on", "comes-on-late", "flickers"],
-    instruction: say`Made dead: bridge line and switched line at the detector with a test link; power up and look at the lamps; make it dead again before the link comes out.`,
+    instruction: say`Made dead: take line and switched line off the detector, join the two in an insulated connector and close the cover; power up and look at the lamps; make it dead again and put both back.`,
   },
   "look-at-breakers": {
     minutes: 2,
