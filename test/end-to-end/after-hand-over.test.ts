@@ -1,3 +1,4 @@
+import { readFile } from "node:fs/promises";
 import type { Browser, BrowserContext, Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { type BuiltServer, sizes, startBrowser, startBuiltServer, withoutOffline } from "./browser.ts";
@@ -175,4 +176,16 @@ test("somebody calls: five questions at most, the causes are ranked, and the cal
   await expect
     .poll(async () => (await kept()).openPoints.find(({ origin }) => origin === "call-back")?.text, patient)
     .toMatch(/^Call-back: The light goes off while somebody is there\. Likely: .*Called: Reception\.$/);
+});
+
+test("papers speak another language than the screen when that is picked", async () => {
+  await openStage("Hand over");
+  await page.getByLabel("Language of the papers").selectOption({ label: "Deutsch" });
+  const [download] = await Promise.all([
+    page.waitForEvent("download", { timeout: 180_000 }),
+    button("Room cards (PDF)").click(),
+  ]);
+  const pdf = await readFile(await download.path(), "latin1");
+  expect(pdf).toMatch(/\/Lang \(de\)/);
+  await button("Make the pack").waitFor();
 });

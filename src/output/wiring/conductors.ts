@@ -1,4 +1,4 @@
-import { type Line, type Said, type SourceId, type Supply, say, type Words } from "#engine";
+import { english, type Line, type Said, type SourceId, type Supply, say, type Words } from "#engine";
 import { ink, type Variant } from "../drawing/ink.ts";
 import type { Pen } from "../drawing/mark.ts";
 
@@ -132,8 +132,8 @@ export function coloursInCable(
 ): ReadonlyMap<ConductorKind, Said> {
   if (region === "US") return new Map(conductors.map((kind) => [kind, colourWords(kind, region)]));
   const ownColour = (kind: ConductorKind): boolean => isLine(kind) || kind.startsWith("switched-L");
-  const fixed = new Set(conductors.filter(ownColour).map((kind) => words.IEC[kind]));
-  const free = [brown, black, grey].filter((colour) => !fixed.has(colour));
+  const fixed = new Set(conductors.filter(ownColour).map((kind) => english(words.IEC[kind])));
+  const free = [brown, black, grey].filter((colour) => !fixed.has(english(colour)));
   return new Map(
     conductors.map((kind) => {
       if (

@@ -1,0 +1,80 @@
+import { mkdtemp, readFile, rm } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { getDocument } from "pdfjs-dist/legacy/build/pdf.mjs";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { sources } from "#engine";
+import { french, german, spanish } from "#output";
+import { runHere } from "./run-here.fixture.ts";
+
+const demo = new URL("../../examples/saltmarsh.job.json", import.meta.url);
+
+let folder: string;
+let names: string;
+const texts = new Map<string, readonly string[]>();
+
+/** Every piece of text of a document, in its order. */
+async function textsOf(file: string): Promise<readonly string[]> {
+  const pdf = await getDocument({ data: new Uint8Array(await readFile(file)) }).promise;
+  const pages = await Promise.all(
+    Array.from({ length: pdf.numPages }, async (_, i) => {
+      const { items } = await (await pdf.getPage(i + 1)).getTextContent();
+      return items.flatMap((item) => ("str" in item && item.str.trim() !== "" ? [item.str.trim()] : []));
+    }),
+  );
+  await pdf.destroy();
+  return pages.flat();
+}
+
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), "roomwake-languages-"));
+  names = `${await readFile(demo, "utf8")} ${JSON.stringify(sources)}`;
+  for (const language of ["en", "de", "fr", "es"]) {
+    const { exit } = await runHere(folder, [
+      ...["pack", demo.pathname, "-o", language, "--language", language],
+      ...["--only", "handover.pdf,quote.pdf,labels.pdf,room-cards.pdf"],
+    ]);
+    expect(exit, language).toBeLessThan(2);
+    const files = ["handover", "quote", "labels", "room-cards"];
+    const all = await Promise.all(files.map((name) => textsOf(join(folder, language, `${name}.pdf`))));
+    texts.set(language, all.flat());
+  }
+}, 300_000);
+afterAll(() => rm(folder, { recursive: true, force: true }));
+
+/** Words of a text that stand in no name of the job and in no title of a source: those the program put there. */
+const ownWords = (text: string): readonly string[] =>
+  names.includes(text) ? [] : (text.match(/\p{Ll}{4,}/gu) ?? []).filter((word) => !names.includes(word));
+
+/** Texts that read the same in the language. */
+const sameIn = ({ sentences }: typeof german): ReadonlySet<string> =>
+  new Set(Object.entries(sentences).flatMap(([text, own]) => (text === own ? [text] : [])));
+const same = { de: sameIn(german), fr: sameIn(french), es: sameIn(spanish) };
+
+test.each(["de", "fr", "es"] as const)(
+  "no sentence of the papers is left in English in the language %s",
+  (language) => {
+    const english = new Set(texts.get("en"));
+    const left = [...new Set(texts.get(language))].filter(
+      (text) => english.has(text) && !same[language].has(text) && ownWords(text).length > 0,
+    );
+    expect(left).toEqual([]);
+  },
+);
+
+test("figures have the decimal sign of the language", () => {
+  const figure = /^-?\d+([.,])\d+ (?:m|m²|A|s|Ω|%|lx)$/;
+  const figures = (language: string): readonly (readonly [text: string, sign: string])[] =>
+    texts.get(language)!.flatMap((text) => {
+      const sign = figure.exec(text)?.[1];
+      // The end of a model's title, where a line was broken, is a name.
+      return sign === undefined || names.includes(`${text}"`) ? [] : [[text, sign] as const];
+    });
+  expect(figures("en").length).toBeGreaterThan(100);
+  expect(figures("en").filter(([, sign]) => sign !== ".")).toEqual([]);
+  for (const language of ["de", "fr", "es"])
+    expect(
+      figures(language).filter(([, sign]) => sign !== ","),
+      language,
+    ).toEqual([]);
+});
