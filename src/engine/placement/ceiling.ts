@@ -51,7 +51,7 @@ export const whyNoPlace = (refused: ReadonlyMap<Refusal, number>): Said =>
 const refusedFor: Readonly<Record<Refusal, (count: number) => Said>> = {
   outside: (count) => say`${count} outside`,
   wall: (count) => say`${count} wall`,
-  "no-devices": (count) => say`${count} no devices`,
+  "no-devices": (count) => say`${count} where no devices may hang`,
   luminaire: (count) => say`${count} luminaire`,
   "heat-or-air": (count) => say`${count} heat or air`,
   "smoke-head": (count) => say`${count} smoke head`,

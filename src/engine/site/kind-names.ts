@@ -41,6 +41,6 @@ export const ceilingThingKindNames: Readonly<Record<CeilingThingKind, Said>> = {
   sprinkler: say`sprinkler`,
   speaker: say`speaker`,
   hatch: say`hatch`,
-  "luminaire-emergency": say`luminaire emergency`,
-  other: say`other`,
+  "luminaire-emergency": say`emergency luminaire`,
+  other: say`thing`,
 };

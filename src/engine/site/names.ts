@@ -69,25 +69,25 @@ export const thingInSentence = (obstacle: Obstacle): Words =>
 const anObstacle: Readonly<Record<ObstacleKind, Said>> = {
   rack: say`A rack`,
   partition: say`A partition`,
-  glass: say`A glass`,
+  glass: say`A pane of glass`,
   cubicle: say`A cubicle`,
   column: say`A column`,
   duct: say`A duct`,
   beam: say`A beam`,
-  furniture: say`A furniture`,
-  other: say`A other`,
+  furniture: say`A piece of furniture`,
+  other: say`An obstacle`,
 };
 
 const anObstacleInSentence: typeof anObstacle = {
   rack: say`a rack`,
   partition: say`a partition`,
-  glass: say`a glass`,
+  glass: say`a pane of glass`,
   cubicle: say`a cubicle`,
   column: say`a column`,
   duct: say`a duct`,
   beam: say`a beam`,
-  furniture: say`a furniture`,
-  other: say`a other`,
+  furniture: say`a piece of furniture`,
+  other: say`an obstacle`,
 };
 
 /** A code with words in it, as it is read. @example readable("air-outlet") = "air outlet" */

@@ -1,4 +1,4 @@
-import { type Problem, say } from "#engine";
+import { english, type Problem, say } from "#engine";
 import { partsOf } from "../linework/parts.ts";
 import { proposeDrawingUnit } from "../linework/unit-proposal.ts";
 import { megabytes } from "../plan/limits.ts";
@@ -168,7 +168,7 @@ const wideEncoding = (bytes: Uint8Array): string | undefined => {
 const nothingIn = (counts: Tally, sections: Sections): Problem => {
   const leftOut = [...counts.reasons.values()];
   const onPaper = leftOut
-    .filter(({ why }) => why === because.paper)
+    .filter(({ why }) => english(why) === english(because.paper))
     .reduce((sum, { count }) => sum + count, 0);
   const entities =
     leftOut.reduce((sum, { count }) => sum + count, 0) +

@@ -165,13 +165,13 @@ function planningNumbers({ site: { defaults } }: SiteLookUp): Problem[] {
 }
 
 const clearanceNames: Readonly<Record<keyof PlanningDefaults["clearances"], Said>> = {
-  wall: say`clearance wall`,
-  wallLeast: say`clearance wallLeast`,
-  luminaireFlush: say`clearance luminaireFlush`,
-  luminaireHot: say`clearance luminaireHot`,
-  airOutlet: say`clearance airOutlet`,
-  heater: say`clearance heater`,
-  smokeHead: say`clearance smokeHead`,
+  wall: say`clearance to the wall`,
+  wallLeast: say`least clearance to the wall`,
+  luminaireFlush: say`clearance to flush luminaires`,
+  luminaireHot: say`clearance to hot lamps`,
+  airOutlet: say`clearance to air outlets`,
+  heater: say`clearance to heaters`,
+  smokeHead: say`clearance to smoke heads`,
 };
 
 function doubled<Kind>(records: readonly Kind[], keyOf: (record: Kind) => string): [string, Kind[]][] {
