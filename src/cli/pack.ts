@@ -124,7 +124,7 @@ export const pack: Command = {
       json: {
         files: files.map((one) => one.name),
         sheets: sheets.map((sheet) => ({ ...sheet, scale: sheet.scale ?? null })),
-        noWiring: wiring.kind === "none" ? wiring.reason : wiring.refused || null,
+        noWiring: wiring.kind === "none" ? wiring.reason : (wiring.refused ?? null),
         findings: findings.map(findingJson),
       },
       text: [
@@ -142,9 +142,7 @@ export const pack: Command = {
         ),
         "",
         ...(wiring.kind === "none" ? [`No wiring sheets: ${english(wiring.reason)}`] : []),
-        ...(wiring.kind === "built" && wiring.refused !== ""
-          ? [`Not drawn: ${english(wiring.refused)}`]
-          : []),
+        ...(wiring.kind === "built" && wiring.refused ? [`Not drawn: ${english(wiring.refused)}`] : []),
         summaryOf(findings),
       ].join("\n"),
     };

@@ -1,5 +1,5 @@
 import type { SourceId } from "../source/index.ts";
-import type { Words } from "./said.ts";
+import type { Said } from "./said.ts";
 
 /** "not-proven" never counts as a pass. */
 export type Verdict = "pass" | "fail" | "not-proven";
@@ -8,11 +8,11 @@ export type Verdict = "pass" | "fail" | "not-proven";
 export interface Check {
   readonly verdict: Verdict;
   /** What was checked, in the words of the trade. */
-  readonly what: Words;
+  readonly what: Said;
   readonly actual: number | undefined;
   readonly limit: number | undefined;
   /** Unit of actual and limit: "m", "m²", "s", "" … */
   readonly unit: string;
   readonly source: SourceId;
-  readonly assumptions: readonly Words[];
+  readonly assumptions: readonly Said[];
 }

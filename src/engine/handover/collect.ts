@@ -135,11 +135,17 @@ function wiringRecord(site: Site, found: FoundInstallation): WiringRecord {
     };
   const whole = wiringOfSite(site, found);
   const { model, problems } = coveredWiring(whole.model);
-  const refused = problems.length === 0 ? "" : joined(problems.map(messageSaid), " ");
+  const refused = joined(problems.map(messageSaid), " ");
   if (!model) return { kind: "none", reason: refused };
   if (model.switchedLines.length === 0)
     return { kind: "none", reason: say`nobody knows yet which luminaires a detector switches.` };
-  return { kind: "built", found, built: { ...whole, model }, review, refused };
+  return {
+    kind: "built",
+    found,
+    built: { ...whole, model },
+    review,
+    refused: problems.length === 0 ? undefined : refused,
+  };
 }
 
 const kinds: readonly ZoneKind[] = ["seated", "towards", "across", "sound"];

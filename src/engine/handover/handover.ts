@@ -1,4 +1,4 @@
-import type { Check, Words } from "../check/index.ts";
+import type { Check, Said } from "../check/index.ts";
 import type { RoomCoverage } from "../coverage/index.ts";
 import type { ZoneKind } from "../detector/index.ts";
 import type { Region } from "../geometry/index.ts";
@@ -49,16 +49,16 @@ export type WiringRecord =
       readonly found: FoundInstallation;
       readonly built: BuiltWiring;
       readonly review: WiringReview;
-      /** What of it is not covered, in sentences; "" where all of it is. */
-      readonly refused: Words;
+      /** What of it is not covered, in sentences; undefined: all of it is. */
+      readonly refused: Said | undefined;
     }
-  | { readonly kind: "none"; readonly reason: Words };
+  | { readonly kind: "none"; readonly reason: Said };
 
 /** Something that the papers rest on, with what was said of it and how often. */
 export interface SourceUse {
   readonly id: SourceId;
   /** What was judged by it, in the words of the trade. */
-  readonly used: readonly Words[];
+  readonly used: readonly Said[];
 }
 
 /** A step of the order of work with where it stands, and the entry that counts for it. */
@@ -93,6 +93,6 @@ export interface Handover {
   /** What was changed since the last of them; undefined: nothing was handed over yet, or nobody kept what. */
   readonly since: readonly Difference[] | undefined;
   /** What was taken for granted, each sentence once, with how often. */
-  readonly assumptions: readonly { readonly text: Words; readonly times: number }[];
+  readonly assumptions: readonly { readonly text: Said; readonly times: number }[];
   readonly sources: readonly SourceUse[];
 }

@@ -1,4 +1,4 @@
-import { type Check, english, type Said, say, type Words } from "../check/index.ts";
+import { type Check, english, type Said, say } from "../check/index.ts";
 import type { SiteSettings } from "../review/index.ts";
 import type { WorkOrder, WorkStage } from "../site-test/index.ts";
 import { type SourceId, sources } from "../source/index.ts";
@@ -12,8 +12,8 @@ export function assumptionsOf(of: {
   readonly settings: SiteSettings;
   readonly wiring: WiringRecord;
 }): Handover["assumptions"] {
-  const all = new Map<string, { readonly text: Words; readonly times: number }>();
-  const count = (text: Words, by = 1): void => {
+  const all = new Map<string, { readonly text: Said; readonly times: number }>();
+  const count = (text: Said, by = 1): void => {
     const key = english(text);
     all.set(key, { text, times: (all.get(key)?.times ?? 0) + by });
   };
@@ -35,9 +35,9 @@ export function sourcesOf(of: {
   readonly order: WorkOrder;
 }): readonly SourceUse[] {
   // By the English words: what is said of several rooms alike is listed once.
-  const used = new Map<SourceId, Map<string, Words>>();
-  const use = (id: SourceId, what: Words): void => {
-    used.set(id, (used.get(id) ?? new Map<string, Words>()).set(english(what), what));
+  const used = new Map<SourceId, Map<string, Said>>();
+  const use = (id: SourceId, what: Said): void => {
+    used.set(id, (used.get(id) ?? new Map<string, Said>()).set(english(what), what));
   };
   for (const { source, what } of of.checks) use(source, what);
   for (const { settings } of of.settings.devices)

@@ -1,13 +1,4 @@
-import {
-  type Check,
-  distinct,
-  joined,
-  type Problem,
-  type Said,
-  say,
-  type Verdict,
-  type Words,
-} from "../check/index.ts";
+import { type Check, distinct, joined, type Problem, type Said, say, type Verdict } from "../check/index.ts";
 import { sources } from "../source/index.ts";
 import {
   type Rule,
@@ -39,7 +30,7 @@ export interface RuleResult {
   readonly rule: string;
   readonly check: Check;
   /** What would have to be known, where it is not proven. */
-  readonly missing?: readonly Words[];
+  readonly missing?: readonly Said[];
   /** Where the rule is broken or not proven. */
   readonly problem?: Problem;
 }
@@ -117,7 +108,8 @@ function resultOf(
   const missing = [...unknown, ...(actual === undefined ? [measureNames[rule.limit.measure]] : [])];
   const check: Check = {
     verdict,
-    what: rule.title,
+    // The title of a firm's own rule is a plain name.
+    what: joined([rule.title], ""),
     actual,
     limit,
     unit: ruleMeasures[rule.limit.measure],

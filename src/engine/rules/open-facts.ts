@@ -1,13 +1,4 @@
-import {
-  type Check,
-  english,
-  first,
-  joined,
-  type Problem,
-  type Said,
-  say,
-  type Words,
-} from "../check/index.ts";
+import { type Check, english, first, joined, type Problem, type Said, say } from "../check/index.ts";
 import type { RuleResult } from "./evaluate.ts";
 
 /** Rooms that a sentence names before it only counts the rest. */
@@ -32,7 +23,7 @@ export interface RoomResults {
 export function openFacts(rooms: readonly RoomResults[]): readonly Problem[] {
   const facts = new Map<
     string,
-    { readonly missing: Words; readonly rooms: Map<string, string>; readonly rules: Map<string, Check> }
+    { readonly missing: Said; readonly rooms: Map<string, string>; readonly rules: Map<string, Check> }
   >();
   for (const { room, title, results } of rooms)
     for (const { pack, rule, check, missing = [] } of results) {

@@ -1,4 +1,4 @@
-import { say, type Words } from "../check/index.ts";
+import { type Said, say } from "../check/index.ts";
 import type { RulePack } from "./rule-pack.ts";
 
 /** A pack with whether it is on, and why. */
@@ -6,7 +6,7 @@ export interface PackStanding {
   readonly pack: RulePack;
   readonly on: boolean;
   /** One sentence. */
-  readonly why: Words;
+  readonly why: Said;
 }
 
 /**

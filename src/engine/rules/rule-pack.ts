@@ -1,4 +1,4 @@
-import type { Words } from "../check/index.ts";
+import type { Said, Words } from "../check/index.ts";
 import type { SpaceKind } from "../site/index.ts";
 import type { SourceId } from "../source/index.ts";
 
@@ -83,6 +83,6 @@ export interface RulePack {
   readonly source: SourceId;
   readonly onByDefault: boolean;
   /** Why it is off by default. */
-  readonly whyOff?: Words;
+  readonly whyOff?: Said;
   readonly rules: readonly Rule[];
 }

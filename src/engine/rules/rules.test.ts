@@ -156,6 +156,15 @@ test("the longest delay is the strictest that surely applies", () => {
   expect(longestDelayAllowed([pack("iecc-2021")], facts({}))).toBeUndefined();
 });
 
+test("the title of a firm's own rule is what was checked, word for word", () => {
+  const iecc = pack("iecc-2021");
+  const title = "Off within 15 min";
+  const own: RulePack = { ...iecc, rules: iecc.rules.slice(0, 1).map((rule) => ({ ...rule, title })) };
+  const measures = { "off-delay": 1200 };
+  const [result] = evaluateRules([own], facts({ spaces: ["office-enclosed"], measures }));
+  expect(result?.check.what).toEqual({ text: "{0}", values: [title] });
+});
+
 test("every pack is whole: codes once, sources known, what comes from memory off with its reason", () => {
   expect(new Set(shippedPacks.map(({ code }) => code)).size).toBe(shippedPacks.length);
   for (const { rules, source, onByDefault, whyOff } of shippedPacks) {

@@ -1,4 +1,4 @@
-import { type Said, say, type Words } from "../check/index.ts";
+import { type Said, say } from "../check/index.ts";
 import type { SourceId } from "../source/index.ts";
 import type {
   ChosenSettings,
@@ -15,11 +15,7 @@ const MINUTE = 60;
 
 type Derived<Value> = Extract<Setting<Value>, { readonly kind: "derived" }>;
 
-const because = <Value>(
-  value: Value,
-  reason: Words,
-  source: SourceId = "SETTING-CHOICE",
-): Derived<Value> => ({
+const because = <Value>(value: Value, reason: Said, source: SourceId = "SETTING-CHOICE"): Derived<Value> => ({
   kind: "derived",
   value,
   reason,
@@ -27,7 +23,7 @@ const because = <Value>(
 });
 
 /** The same, resting on something that nobody entered. */
-const assuming = <Value>(derived: Derived<Value>, assumption: Words | undefined): Derived<Value> =>
+const assuming = <Value>(derived: Derived<Value>, assumption: Said | undefined): Derived<Value> =>
   assumption === undefined ? derived : { ...derived, assumption };
 
 /**

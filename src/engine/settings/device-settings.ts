@@ -1,4 +1,4 @@
-import type { Words } from "../check/index.ts";
+import type { Said, Words } from "../check/index.ts";
 import type { OutputKind } from "../detector/index.ts";
 import type { Lux, Seconds, Share } from "../quantity/index.ts";
 import type { SourceId } from "../source/index.ts";
@@ -9,10 +9,10 @@ export type Setting<Value> =
   | {
       readonly kind: "derived";
       readonly value: Value;
-      readonly reason: Words;
+      readonly reason: Said;
       readonly source: SourceId;
       /** What had to be taken for granted, because nobody entered it. */
-      readonly assumption?: Words;
+      readonly assumption?: Said;
     };
 
 export type SettingGrade = "low" | "medium" | "high";
@@ -73,8 +73,8 @@ export interface SettingContext {
     /** As wired, and as others of the group were chosen. */
     readonly role: SettingValues["groupRole"];
     /** Why, where it is more than the role's own sentence. */
-    readonly reason?: Words;
-    readonly assumption?: Words;
+    readonly reason?: Said;
+    readonly assumption?: Said;
   };
   /** Cubicles stand in what it lights. */
   readonly cubicles?: boolean;

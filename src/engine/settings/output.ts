@@ -1,4 +1,4 @@
-import { joined, say, type Words } from "../check/index.ts";
+import { joined, type Said, say } from "../check/index.ts";
 import type { Share } from "../quantity/index.ts";
 import type { SettingContext, SettingValues } from "./device-settings.ts";
 import { unknownFacts } from "./unknown-facts.ts";
@@ -9,8 +9,8 @@ export const backgroundLevels: { readonly least: Share; readonly most: Share } =
 /** A derived kind of output with its reason. */
 export interface OutputChoice {
   readonly value: SettingValues["output"];
-  readonly reason: Words;
-  readonly assumption?: Words;
+  readonly reason: Said;
+  readonly assumption?: Said;
 }
 
 /**

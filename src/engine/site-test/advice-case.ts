@@ -1,4 +1,4 @@
-import { type Check, figured, type Said, say, type Words } from "../check/index.ts";
+import { type Check, figured, type Said, say } from "../check/index.ts";
 import { gapsOf, type PreparedRoom, prepareRoom } from "../coverage/index.ts";
 import { DECLARED_AT, type LensMask, warmthFactor } from "../detector/index.ts";
 import type { Point } from "../geometry/index.ts";
@@ -36,7 +36,7 @@ export interface Advice {
   /** Why it is thought of, with figures. */
   readonly evidence: readonly Check[];
   /** What it rests on besides. */
-  readonly assumptions: readonly Words[];
+  readonly assumptions: readonly Said[];
 }
 
 /** What is known beside the readings. */

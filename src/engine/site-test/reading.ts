@@ -1,4 +1,4 @@
-import { type Check, type Problem, type Said, say, type Words } from "../check/index.ts";
+import { type Check, type Problem, type Said, say } from "../check/index.ts";
 import type { SourceId } from "../source/index.ts";
 
 /** What is read on site. */
@@ -50,7 +50,7 @@ export interface ReadingLimit {
   readonly least?: number;
   readonly most?: number;
   readonly source: SourceId;
-  readonly assumptions?: readonly Words[];
+  readonly assumptions?: readonly Said[];
 }
 
 /** Range of the instrument as set. */

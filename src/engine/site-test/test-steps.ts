@@ -1,4 +1,4 @@
-import { say } from "../check/index.ts";
+import { figured, say } from "../check/index.ts";
 import {
   type Circuit,
   largestEarthResistance,
@@ -89,7 +89,7 @@ export function liveTests(given: GroupCase, power: string): readonly WorkStep[] 
               limit: rcd && {
                 most: largestEarthResistance(rcd.residual),
                 source: "IEC-60364-4-41",
-                assumptions: ["RA · IΔn ≤ 50 V", say`Above 200 Ω it may not be steady`],
+                assumptions: [figured("RA · IΔn ≤ 50 V"), say`Above 200 Ω it may not be steady`],
               },
             },
             source: "IEC-60364-4-41",

@@ -1,4 +1,4 @@
-import { type Said, say, type Words } from "../check/index.ts";
+import { type Said, say } from "../check/index.ts";
 import { bearablePeak, scaledDrivers } from "./drivers-per-breaker.ts";
 import type { Load, ProtectiveDevice, WiringModel } from "./model.ts";
 import {
@@ -56,9 +56,10 @@ const worstFirst = (a: WiringCheck, b: WiringCheck): number =>
 const isBreaker = (type: string): type is BreakerType => type === "B" || type === "C" || type === "D";
 
 const CURVE = say`the curve of the breaker for short pulses`;
+const SCALED = say`Scaled from another breaker by habit, which proves nothing`;
 
 /** Why nothing can be said of a breaker and the inrush behind it. */
-const whyOpen = (device: ProtectiveDevice, loads: readonly Load[]): readonly Words[] => [
+const whyOpen = (device: ProtectiveDevice, loads: readonly Load[]): readonly Said[] => [
   ...(device.pulseCurve === undefined
     ? [say`The curve of ${device.name} for short pulses is not on record`]
     : []),
@@ -73,7 +74,7 @@ interface Closing {
   readonly inrush: Said;
   readonly share: Said;
   readonly loads: readonly Load[];
-  readonly assumed: readonly Words[];
+  readonly assumed: readonly Said[];
 }
 
 function judged(device: ProtectiveDevice, closing: Closing): WiringCheck {
@@ -104,17 +105,14 @@ function judged(device: ProtectiveDevice, closing: Closing): WiringCheck {
     if (share !== undefined)
       return {
         ...shared,
-        verdict: withDoubts(atMost(share.scaled, 1), [
-          ...(share.exact ? [] : ["scaled"]),
-          ...uncounted(loads),
-        ]),
+        verdict: withDoubts(atMost(share.scaled, 1), [...(share.exact ? [] : [SCALED]), ...uncounted(loads)]),
         what: closing.share,
         actual: 100 * share.scaled,
         limit: 100,
         unit: "%",
         source: share.exact ? "BREAKER-PULSE" : "CUSTOMARY-SCALING",
         assumptions: [
-          ...(share.exact ? [] : [say`Scaled from another breaker by habit, which proves nothing`]),
+          ...(share.exact ? [] : [SCALED]),
           say`The driver's maker assumes a certain impedance; near the board fewer are allowed`,
           ...assumed,
           ...uncounted(loads),

@@ -1,4 +1,4 @@
-import { distinct, say, type Words } from "../check/index.ts";
+import { distinct, type Said, say } from "../check/index.ts";
 import { ampacityOf, type Capacity, currentCarryingCapacity } from "./capacity.ts";
 import { type CircuitCase, designCurrent } from "./circuit-case.ts";
 import { atWorst, unsureFactor } from "./circuit-tree.ts";
@@ -67,9 +67,9 @@ const IN_INSULATION = {
 
 interface CableCapacity {
   readonly capacity: Capacity;
-  readonly assumed: readonly Words[];
+  readonly assumed: readonly Said[];
   /** What was taken for granted though it may lower the capacity, and what to enter instead. */
-  readonly untold: readonly { readonly taken: Words; readonly missing: Words }[];
+  readonly untold: readonly { readonly taken: Said; readonly missing: Said }[];
 }
 
 /** Capacity of a segment as it lies, with what had to be assumed. @param segment - The cable. @param circuit - Whose it is. @param rating - What it has to bear: where that holds with half a metre in thermal insulation, nobody has to tell. [A] @returns Capacity, assumptions, and what nobody told. @source IEC-60364-5-52-CAPACITY, BS-7671-INSULATION @example Without a method on record: unknown */

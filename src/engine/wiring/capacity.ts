@@ -1,4 +1,4 @@
-import { say, type Words } from "../check/index.ts";
+import { type Said, say } from "../check/index.ts";
 import type { Amperes, Celsius, Metres, Share, SquareMillimetres } from "../quantity/index.ts";
 import {
   type Arrangement,
@@ -32,7 +32,7 @@ export type Capacity =
       readonly insulation: number;
       readonly harmonic: number;
     }
-  | { readonly kind: "unknown"; readonly why: Words };
+  | { readonly kind: "unknown"; readonly why: Said };
 
 /**
  * Current-carrying capacity of copper conductors in a building.

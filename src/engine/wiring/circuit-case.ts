@@ -1,4 +1,4 @@
-import type { Words } from "../check/index.ts";
+import type { Said } from "../check/index.ts";
 import { type CircuitTree, currentOf } from "./circuit-tree.ts";
 import type { Load, ProtectiveDevice, WiringModel } from "./model.ts";
 
@@ -9,11 +9,11 @@ export interface CircuitCase {
   readonly device: ProtectiveDevice;
   readonly loads: readonly Load[];
   /** What nobody knows of its loads. */
-  readonly doubts: readonly Words[];
+  readonly doubts: readonly Said[];
   /** What nobody knows of the way to its loads. */
-  readonly gaps: readonly Words[];
+  readonly gaps: readonly Said[];
   /** What a person would have to enter about its loads, and about the way to them. */
-  readonly missing: { readonly loads: readonly Words[]; readonly cables: readonly Words[] };
+  readonly missing: { readonly loads: readonly Said[]; readonly cables: readonly Said[] };
 }
 
 /** Design current of a circuit by its heaviest line. @param model - The wiring. @param tree - Of the circuit. @param loads - On it. @returns [A] @source DERIVED-HERE @example Loads of 1 A and 2 A on one line: 3 A */

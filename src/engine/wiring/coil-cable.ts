@@ -1,4 +1,4 @@
-import { figured, say, type Words } from "../check/index.ts";
+import { figured, type Said, say } from "../check/index.ts";
 import { capacityOf } from "./capacity-checks.ts";
 import { circuitTree, dropsOnTree } from "./circuit-tree.ts";
 import type { CableSegment, Circuit, Contactor, WiringModel } from "./model.ts";
@@ -13,7 +13,7 @@ export const COIL_CORES = 3;
 /** The cable to a coil as far as its data go. */
 export type CoilCable =
   | { readonly kind: "calculated"; readonly checks: readonly WiringCheck[] }
-  | { readonly kind: "open"; readonly missing: readonly Words[] };
+  | { readonly kind: "open"; readonly missing: readonly Said[] };
 
 /**
  * The cable to the coil of a contactor: voltage left while it closes, and protection of the cable.

@@ -1,4 +1,4 @@
-import { say, type Words } from "../check/index.ts";
+import { type Said, say } from "../check/index.ts";
 import type { Contact } from "../detector/index.ts";
 import type { WiringModel } from "./model.ts";
 import type { SwitchedGroup } from "./switched-group.ts";
@@ -26,5 +26,5 @@ export const evidence = ({
 });
 
 /** Why one of several contacts is held against the whole load. @param detectors - Of the group. @returns A sentence where there are several. @example One detector: none */
-export const alone = ({ detectors }: SwitchedGroup): readonly Words[] =>
+export const alone = ({ detectors }: SwitchedGroup): readonly Said[] =>
   detectors.length > 1 ? [say`Joined contacts do not add up: this one may carry the whole load alone`] : [];

@@ -1,4 +1,4 @@
-import { type Said, say, type Verdict, type Words } from "../check/index.ts";
+import { type Said, say, type Verdict } from "../check/index.ts";
 import type { Contact, LoadKind } from "../detector/index.ts";
 import { atWorst, currentOf, unsureFactor } from "./circuit-tree.ts";
 import { alone, type ContactCase, evidence } from "./contact-case.ts";
@@ -51,7 +51,7 @@ const worstOf = (group: SwitchedGroup): SwitchedGroup => ({ ...group, loads: atW
 const factorNote = (
   { loads }: SwitchedGroup,
   { unsure, verdict }: { readonly unsure: boolean; readonly verdict: Verdict },
-): readonly Words[] =>
+): readonly Said[] =>
   loads.every(({ powerFactor }) => powerFactor !== undefined)
     ? []
     : [
@@ -88,7 +88,7 @@ function currentsByKind(
 export function steadyCurrent(
   group: SwitchedGroup,
   model: WiringModel,
-): { readonly amperes: number; readonly doubts: readonly Words[] } {
+): { readonly amperes: number; readonly doubts: readonly Said[] } {
   const amperes = [...currentsByKind(group, model).values()].reduce((sum, kind) => sum + kind.amperes, 0);
   return {
     amperes,
@@ -142,9 +142,9 @@ type KindOfLoad = readonly [LoadKind, { readonly amperes: number; readonly watts
 function shareOf(
   kinds: readonly KindOfLoad[],
   contact: Contact | undefined,
-): { readonly total: number; readonly unrated: readonly Words[] } {
+): { readonly total: number; readonly unrated: readonly Said[] } {
   let total = 0;
-  const unrated: Words[] = [];
+  const unrated: Said[] = [];
   for (const [kind, { amperes, watts }] of kinds) {
     const [rated, ratedPower] = [contact?.rated[kind], contact?.ratedPower?.[kind]];
     if (rated === undefined && ratedPower === undefined) unrated.push(noRating[kind]);

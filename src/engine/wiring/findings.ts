@@ -1,13 +1,4 @@
-import {
-  type Check,
-  distinct,
-  inside,
-  joined,
-  type Problem,
-  type Said,
-  say,
-  type Words,
-} from "../check/index.ts";
+import { type Check, distinct, inside, joined, type Problem, type Said, say } from "../check/index.ts";
 import { breakerChecks } from "./breaker-checks.ts";
 import { circuitChecks } from "./circuit-checks.ts";
 import { coilCable } from "./coil-cable.ts";
@@ -106,7 +97,7 @@ export function problemOf(check: WiringCheck): readonly Problem[] {
 }
 
 /** Each thing once, with commas. */
-const listed = (things: readonly Words[] = []): Said =>
+const listed = (things: readonly Said[] = []): Said =>
   things.length === 0 ? say`the figures of the data sheet` : joined(distinct(things), ", ");
 
 /** Three digits, which is what a sentence needs; the evidence keeps the rest. */

@@ -1,4 +1,4 @@
-import { say, type Words } from "../check/index.ts";
+import { type Said, say } from "../check/index.ts";
 import { contactChecks } from "./contact-checks.ts";
 import type { WiringModel } from "./model.ts";
 
@@ -6,7 +6,7 @@ import type { WiringModel } from "./model.ts";
 export interface SwitchingChoice {
   readonly switchedLine: string;
   readonly choice: "one-contact" | "master-and-slaves" | "contactor";
-  readonly reason: Words;
+  readonly reason: Said;
 }
 
 /**

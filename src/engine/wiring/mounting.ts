@@ -1,4 +1,4 @@
-import { joined, type Said, say, type Words } from "../check/index.ts";
+import { joined, type Said, say } from "../check/index.ts";
 import type { DetectorModel, Fixing } from "../detector/index.ts";
 import type { Metres } from "../quantity/index.ts";
 import type { Detector, Room, Site } from "../site/index.ts";
@@ -172,7 +172,7 @@ export function mountingChecks(
     ...(device.room === undefined ? {} : { room: device.room }),
     records: [device.id],
   } as const;
-  const depth = (what: Words, free: Metres | undefined, missing: Words): WiringCheck => ({
+  const depth = (what: Said, free: Metres | undefined, missing: Said): WiringCheck => ({
     ...shared,
     verdict: atMost(model.depth, free),
     what,

@@ -1,4 +1,4 @@
-import type { ProblemCode, Words } from "../check/index.ts";
+import type { ProblemCode, Said } from "../check/index.ts";
 import type { SquareMillimetres } from "../quantity/index.ts";
 import { circuitChecks } from "./circuit-checks.ts";
 import type { ConductorSize, WiringModel } from "./model.ts";
@@ -19,7 +19,7 @@ export interface SectionChoice {
   /** proven: every check passes · no-failure: none fails, but some are not proven · none: even the thickest fails. */
   readonly standing: "proven" | "no-failure" | "none";
   /** What still fails with the thickest, or is not proven with the section. */
-  readonly open: readonly Words[];
+  readonly open: readonly Said[];
 }
 
 /** What a thicker cable can mend. The load, the leakage and the breaking capacity are what they are. */
@@ -40,7 +40,7 @@ const mendedBySection: ReadonlySet<ProblemCode> = new Set([
  * @example 10 A over 30 m with 1 % used before the board: 1.5 mm² loses 3.9 % more, 4 mm² 1.5 %
  */
 export function smallestSection(model: WiringModel, circuit: string): SectionChoice {
-  let open: readonly Words[] = [];
+  let open: readonly Said[] = [];
   for (const size of sizesFor(model, circuit)) {
     const checks = circuitChecks(withSize(model, circuit, size), circuit).filter(({ code }) =>
       mendedBySection.has(code),

@@ -1,4 +1,4 @@
-import { say, type Words } from "../check/index.ts";
+import { type Said, say, type Words } from "../check/index.ts";
 import { pulseIntegral } from "./inrush.ts";
 import type { Inrush, Load, WiredDetector, WiringModel } from "./model.ts";
 
@@ -48,7 +48,7 @@ export const driversIn = (load: Load): number => load.count * (load.drivers ?? 1
 export const pulses = (load: Load): boolean => load.kind === "led" || load.kind === "fluorescent";
 
 /** Loads of which nobody counted the drivers: one is taken, and nothing passes by it. @param loads - Any. @returns A sentence for each. @example Not for an incandescent lamp */
-export const uncounted = (loads: readonly Load[]): readonly Words[] =>
+export const uncounted = (loads: readonly Load[]): readonly Said[] =>
   loads
     .filter((load) => pulses(load) && load.drivers === undefined)
     .map(({ name }) => say`The number of drivers in ${name} is not on record`);
@@ -64,7 +64,7 @@ export interface SummedInrush {
   /** (Σ √I²t)²: the most that pulses at the same instant can let through. [A²s] */
   readonly integralAtOnce: number;
   /** What nobody knows: loads without inrush, which are missing from the sums, and drivers that nobody counted. */
-  readonly missing: readonly Words[];
+  readonly missing: readonly Said[];
 }
 
 /**
@@ -107,10 +107,10 @@ export function summedInrush(loads: readonly Load[]): SummedInrush {
 export function closingTogether(
   model: WiringModel,
   device: string,
-): { readonly loads: readonly Load[]; readonly assumed: readonly Words[] } {
+): { readonly loads: readonly Load[]; readonly assumed: readonly Said[] } {
   const circuits = new Set(model.circuits.filter((one) => one.device === device).map(({ id }) => id));
   const on = new Set<string>();
-  const assumed: Words[] = [];
+  const assumed: Said[] = [];
   for (const { output, warmUpOutput, tag } of model.detectors) {
     if (output === undefined || warmUpOutput === "off") continue;
     on.add(output);

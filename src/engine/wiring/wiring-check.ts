@@ -1,4 +1,4 @@
-import type { Check, ProblemCode, Verdict, Words } from "../check/index.ts";
+import type { Check, ProblemCode, Said, Verdict, Words } from "../check/index.ts";
 
 /** A check of the wiring with the problem that it becomes when it fails, and the records that it speaks of. */
 export interface WiringCheck extends Check {
@@ -7,7 +7,7 @@ export interface WiringCheck extends Check {
   readonly room?: string;
   readonly records: readonly string[];
   /** What a person would have to enter, where the check is not proven. */
-  readonly missing?: readonly Words[];
+  readonly missing?: readonly Said[];
 }
 
 /**
@@ -25,5 +25,5 @@ export const atMost = (actual: number | undefined, limit: number | undefined): V
       : "fail";
 
 /** A pass that rests on something nobody knows is not proven; a fail stays a fail. @param verdict - As computed. @param unknown - What nobody knows. @returns The honest verdict. @example pass with one doubt: not proven */
-export const withDoubts = (verdict: Verdict, unknown: readonly Words[]): Verdict =>
+export const withDoubts = (verdict: Verdict, unknown: readonly Said[]): Verdict =>
   verdict === "pass" && unknown.length > 0 ? "not-proven" : verdict;

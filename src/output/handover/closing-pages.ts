@@ -134,7 +134,7 @@ const certaintyWords = {
 function sourceBlock(
   used: readonly {
     readonly id: SourceId;
-    readonly what: readonly Words[];
+    readonly what: readonly Said[];
   }[],
 ): Block {
   return {

@@ -12,7 +12,7 @@ const handoverOf = (site: Site): Handover =>
       kind: "built",
       found: threePhaseInstallation,
       built: wiringOfSite(threePhaseSite, threePhaseInstallation),
-      refused: "",
+      refused: undefined,
     },
   }) as unknown as Handover;
 

@@ -1,10 +1,10 @@
 import { describe, expect, test } from "vitest";
-import type { Check, Finding } from "#engine";
+import { type Check, type Finding, say } from "#engine";
 import { circuitVerdict, findingsOnCircuit } from "./circuit-verdict.ts";
 
 const check = (verdict: Check["verdict"]): Check => ({
   verdict,
-  what: "Voltage drop",
+  what: say`Voltage drop`,
   actual: 1,
   limit: 3,
   unit: "%",

@@ -1,4 +1,4 @@
-import { say, type Words } from "../../check/index.ts";
+import { type Said, say } from "../../check/index.ts";
 import { currentOf } from "../circuit-tree.ts";
 import { contactChecks } from "../contact-checks.ts";
 import { type ShareableLoad, shareAmongContacts, switchingChoices } from "../groups.ts";
@@ -13,7 +13,7 @@ export interface GroupChoice {
   readonly luminaires: readonly string[];
   /** split: each detector switches its own share, none more than its contact bears. */
   readonly choice: "one-contact" | "master-and-slaves" | "split" | "contactor";
-  readonly reason: Words;
+  readonly reason: Said;
   /** For a split: luminaires by detector. */
   readonly shares: readonly { readonly detector: string; readonly luminaires: readonly string[] }[];
 }

@@ -1,4 +1,4 @@
-import { type Problem, say, type Words } from "../../check/index.ts";
+import { type Problem, type Said, say, type Words } from "../../check/index.ts";
 import type { Circuit, ProtectiveDevice } from "../model.ts";
 import type { FoundCircuit, FoundInstallation, WiringAssumption } from "./found.ts";
 
@@ -35,8 +35,8 @@ export function circuitNamed(found: FoundInstallation, text: string | undefined)
 /** Something that nobody knows, as the finding that it is. @param about - Name, what is open, what to enter. @returns Problem. @example "which circuit feeds it" */
 export const open = (about: {
   readonly name: Words;
-  readonly what: Words;
-  readonly missing: Words;
+  readonly what: Said;
+  readonly missing: Said;
   readonly room?: string;
   readonly records: readonly string[];
 }): Problem => {

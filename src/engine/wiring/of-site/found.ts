@@ -1,4 +1,4 @@
-import type { Words } from "../../check/index.ts";
+import type { Said } from "../../check/index.ts";
 import type { Point } from "../../geometry/index.ts";
 import type {
   AmpereSquareSeconds,
@@ -141,6 +141,6 @@ export interface FoundInstallation {
 
 /** Something taken for granted, and the records that it speaks of. */
 export interface WiringAssumption {
-  readonly text: Words;
+  readonly text: Said;
   readonly records: readonly string[];
 }

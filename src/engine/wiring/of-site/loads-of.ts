@@ -1,4 +1,4 @@
-import { type Problem, type Said, say, type Words } from "../../check/index.ts";
+import { type Problem, type Said, say } from "../../check/index.ts";
 import { type Luminaire, roomTitle, type Site } from "../../site/index.ts";
 import type { Load } from "../model.ts";
 import { circuitNamed, open } from "./circuits-of.ts";
@@ -86,7 +86,7 @@ export function loadsOf(
   };
 }
 
-const luminaireInRoom = (name: string, room: string): Words =>
+const luminaireInRoom = (name: string, room: string): Said =>
   name === "" ? say`luminaire in ${room}` : say`${name} in ${room}`;
 
 /** Luminaires whose circuit nobody knows, as one finding for each room. @param site - The site. @param placed - Luminaires with circuits. @returns Problems. @example Six in one room: one finding */

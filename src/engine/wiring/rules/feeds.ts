@@ -1,4 +1,4 @@
-import { type Said, say, type Words } from "../../check/index.ts";
+import { type Said, say } from "../../check/index.ts";
 import type { Feed, PushButton, WiredDetector, WiringModel } from "../model.ts";
 import { switchedGroups } from "../switched-group.ts";
 import { joinedStates } from "./back-feed.ts";
@@ -189,8 +189,8 @@ const neutralTerminal: Readonly<Record<Exclude<Feed["kind"], "neutral" | "unknow
 
 const buttonHits = (
   model: WiringModel,
-  judge: (button: PushButton, detector: WiredDetector) => readonly Words[],
-  open: (button: PushButton, detector: WiredDetector) => readonly Words[],
+  judge: (button: PushButton, detector: WiredDetector) => readonly Said[],
+  open: (button: PushButton, detector: WiredDetector) => readonly Said[],
 ): readonly RuleHit[] =>
   model.buttons.flatMap((button) =>
     button.detectors.flatMap((id): readonly RuleHit[] => {

@@ -1,4 +1,4 @@
-import { say, type Words } from "../../check/index.ts";
+import { type Said, say } from "../../check/index.ts";
 import type { Circuit, ProtectiveDevice, WiringModel, WiringRoom } from "../model.ts";
 import { supplyOfCircuit } from "../supply.ts";
 import type { WetZone } from "../wet-zones.ts";
@@ -221,7 +221,7 @@ export const wetRooms = (model: WiringModel): readonly RuleHit[] =>
     ];
   });
 
-const zoneWords = (zone: Exclude<WetZone, "outside">): Words | number =>
+const zoneWords = (zone: Exclude<WetZone, "outside">): Said | number =>
   zone === "1 or 2" ? say`1 or 2` : zone;
 
 const inRoom = ({ name }: Circuit, room: WiringRoom): Pick<RuleHit, "name" | "room"> => ({

@@ -1,4 +1,4 @@
-import type { ProblemCode, Verdict, Words } from "../../check/index.ts";
+import type { ProblemCode, Said, Verdict, Words } from "../../check/index.ts";
 import type { SourceId } from "../../source/index.ts";
 import type { WiringModel } from "../model.ts";
 
@@ -11,7 +11,7 @@ export interface RuleHit {
   /** Name of the thing it speaks of, as it stands on the plan. */
   readonly name: Words;
   /** What is wrong, or what is not known, in a few words. */
-  readonly detail: Words;
+  readonly detail: Said;
   readonly room?: string;
   readonly records: readonly string[];
   /** Where one rule has two ways to be broken: the other one's code. */
@@ -24,7 +24,7 @@ export interface RuleHit {
 export interface WiringRule {
   readonly id: RuleId;
   readonly code: ProblemCode;
-  readonly title: Words;
+  readonly title: Said;
   readonly source: SourceId;
   readonly evaluate: (model: WiringModel) => readonly RuleHit[];
 }
@@ -37,8 +37,8 @@ export function mustBe(
     readonly room?: string;
     readonly records: readonly string[];
     readonly code?: ProblemCode;
-    readonly no: Words;
-    readonly unknown: Words;
+    readonly no: Said;
+    readonly unknown: Said;
   },
 ): readonly RuleHit[] {
   if (known === "yes") return [];
