@@ -50,6 +50,14 @@ test("a title stands inside a sentence with a small letter, where the language h
   );
 });
 
+test("what joins several things has the space before its signs that the language writes", () => {
+  const french: Tongue = { sentences: {}, decimal: ",", nouns: "small", beforeSigns: "\u00a0" };
+  const list = joined(["L1", "L2"], "; ");
+  expect(worded(list, french)).toBe("L1\u00a0; L2");
+  expect(worded(say`${"1:50"}: ${2.5}`, french)).toBe("1:50\u00a0: 2,5");
+  expect(worded(list, german)).toBe("L1; L2");
+});
+
 test("gaps and signs alone have no words", () => {
   expect(hasWords("{0}; {1}, ± {2}")).toBe(false);
   expect(hasWords("{0} m")).toBe(true);

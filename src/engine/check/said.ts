@@ -28,6 +28,8 @@ export interface Tongue {
   readonly sentences: Readonly<Record<string, string>>;
   readonly decimal: "." | ",";
   readonly nouns: "large" | "small";
+  /** What stands before ; : ! ? where the language asks for it; said for what joins texts, since catalogues hold their own. */
+  readonly beforeSigns?: string;
 }
 
 /**
@@ -70,11 +72,15 @@ export const hasWords = (text: string): boolean => /\p{L}/u.test(text.replace(/\
 export function worded(said: Words, tongue?: Tongue): string {
   if (typeof said === "string") return said;
   const values = said.values as Readonly<Record<string, SaidValue>>;
-  const text = tongue?.sentences[said.text] ?? said.text;
+  const text = tongue?.sentences[said.text] ?? spaced(said.text, tongue?.beforeSigns);
   return text.replace(/\{(\w+)\}/g, (gap, name: string) =>
     name in values ? wordedValue(values[name]!, tongue) : gap,
   );
 }
+
+/** Signs between values, with what the language writes before them. */
+const spaced = (text: string, space = ""): string =>
+  space === "" || hasWords(text) ? text : text.replace(/[ \u00a0]?([;:!?])(?= |$)/g, `${space}$1`);
 
 /** One value in a language: figures take its decimal sign, names stay as they are. */
 function wordedValue(value: SaidValue, tongue?: Tongue): string {

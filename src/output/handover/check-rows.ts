@@ -39,11 +39,11 @@ export function checkBlock(heading: Said, checks: readonly Check[]): Block {
   return {
     heading: same ? say`${heading}, by ${inside(one)}` : heading,
     columns: [
-      column(say`What is checked`, same ? 116 : 66),
+      column(say`What is checked`, same ? 109 : 61),
       column(say`Found`, 18, "end"),
       column(say`Limit`, 18, "end"),
-      column(say`Verdict`, 20),
-      ...(same ? [] : [column(say`Source`, 50)]),
+      column(say`Verdict`, 27),
+      ...(same ? [] : [column(say`Source`, 48)]),
     ],
     rows: checks.map(({ what, actual, limit, unit, verdict, source }) => [
       what,

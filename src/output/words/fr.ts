@@ -10,6 +10,7 @@ import type { PaperWords } from "./paper-words.ts";
 export const french: PaperWords = {
   sentences: { ...installation, ...pages, ...rooms, ...sheets, ...tests, ...wiring },
   decimal: ",",
+  beforeSigns: "\u00a0",
   nouns: "small",
   problems,
 };

@@ -33,7 +33,7 @@ export function Prices({ job }: { readonly job: OpenJob }) {
             ["hour", 1, details.currency ?? "", 1_000_000],
             ["overhead", 0.01, "%", 1000],
             ["tax", 0.01, "%", 1000],
-            ["validity", 1, "days", 3650],
+            ["validity", 1, t("wire.prices.days"), 3650],
           ] as const
         ).map(([name, per, unit, most]) => (
           <Amount
