@@ -78,3 +78,13 @@ test("figures have the decimal sign of the language", () => {
       language,
     ).toEqual([]);
 });
+
+test("days are written as the language writes them", () => {
+  const days = (language: string, form: RegExp): number =>
+    texts.get(language)!.filter((text) => form.test(text)).length;
+  const iso = /\b\d{4}-\d{2}-\d{2}\b/;
+  expect(days("en", iso)).toBeGreaterThan(40);
+  for (const language of ["de", "fr", "es"]) expect(days(language, iso), language).toBe(0);
+  expect(days("de", /\b02\.03\.2026\b/)).toBeGreaterThan(40);
+  expect(days("fr", /\b02\/03\/2026\b/)).toBeGreaterThan(40);
+});

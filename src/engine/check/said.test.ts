@@ -58,6 +58,14 @@ test("what joins several things has the space before its signs that the language
   expect(worded(list, german)).toBe("L1; L2");
 });
 
+test("a day is written in the order of the language, by itself and within a sentence; numbers that only hold one are none", () => {
+  const dotted: Tongue = { ...german, days: "$3.$2.$1" };
+  expect(worded("2026-03-02", dotted)).toBe("02.03.2026");
+  expect(worded(joined(["R. Okafor", "2026-03-02"], ", "), dotted)).toBe("R. Okafor, 02.03.2026");
+  expect(worded("JOB-2026-03-02", dotted)).toBe("JOB-2026-03-02");
+  expect(english("2026-03-02")).toBe("2026-03-02");
+});
+
 test("gaps and signs alone have no words", () => {
   expect(hasWords("{0}; {1}, ± {2}")).toBe(false);
   expect(hasWords("{0} m")).toBe(true);

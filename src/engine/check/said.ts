@@ -30,6 +30,8 @@ export interface Tongue {
   readonly nouns: "large" | "small";
   /** What stands before ; : ! ? where the language asks for it; said for what joins texts, since catalogues hold their own. */
   readonly beforeSigns?: string;
+  /** How a day is written: $1 year, $2 month, $3 day of the month; as YYYY-MM-DD if absent. */
+  readonly days?: string;
 }
 
 /**
@@ -65,12 +67,12 @@ export const joined = (parts: readonly SaidValue[], between: string): Said => ({
 export const hasWords = (text: string): boolean => /\p{L}/u.test(text.replace(/\{\w+\}/g, ""));
 
 /**
- * What is said, in a language; English without one, and for a sentence that the language lacks. A gap without a value stays.
+ * What is said, in a language, days in its own order; English without one, and for a sentence that the language lacks. A gap without a value stays.
  *
  * @example worded(say`${2.5} m`, { sentences: {}, decimal: "," }) = "2,5 m"
  */
 export function worded(said: Words, tongue?: Tongue): string {
-  if (typeof said === "string") return said;
+  if (typeof said === "string") return dayIn(said, tongue);
   const values = said.values as Readonly<Record<string, SaidValue>>;
   const text = tongue?.sentences[said.text] ?? spaced(said.text, tongue?.beforeSigns);
   return text.replace(/\{(\w+)\}/g, (gap, name: string) =>
@@ -91,8 +93,12 @@ function wordedValue(value: SaidValue, tongue?: Tongue): string {
   }
   const text = typeof value === "object" ? value.figure : String(value);
   const isFigure = typeof value !== "string" || withUnit.test(text);
-  return tongue?.decimal === "," && isFigure ? text.replace(/(\d)\.(\d)/g, "$1,$2") : text;
+  return tongue?.decimal === "," && isFigure ? text.replace(/(\d)\.(\d)/g, "$1,$2") : dayIn(text, tongue);
 }
+
+/** A day as the language writes it; any other text as it is. */
+const dayIn = (text: string, tongue: Tongue | undefined): string =>
+  tongue?.days === undefined ? text : text.replace(/^(\d{4})-(\d\d)-(\d\d)$/, tongue.days);
 
 /** Abbreviations keep their capitals. */
 const begunSmall = (text: string, tongue: Tongue | undefined): string =>

@@ -15,6 +15,7 @@ import { column } from "../wiring/schedules.ts";
 import { verifyWords } from "../wiring/sheet-frame.ts";
 import { figure } from "./check-rows.ts";
 import { type Block, uprightPages } from "./upright-pages.ts";
+import { whoWhen } from "./who-when.ts";
 
 const trimWords: Readonly<Record<Exclude<OccasionKind, "yearly">, Words>> = {
   "trim-weeks": say`Trim visit, after four weeks`,
@@ -109,7 +110,7 @@ function visitBlock(handover: Handover, visit: VisitRecord, by: ReadonlyMap<stri
         beforeWords(state),
         state.check.actual === undefined ? "" : figure(state.check.actual, state.check.unit),
         verdictWords(state),
-        [by.get(state.entry?.id ?? "") ?? "", state.entry?.time.slice(0, 10)].filter(Boolean).join(", "),
+        whoWhen(by.get(state.entry?.id ?? ""), state.entry?.time),
       ]),
   };
 }

@@ -22,7 +22,7 @@ export const isProveDead = ({ state }: TestLine): boolean => state.step.name ===
  * Proving dead as a matrix: each detector against each pair of its conductors, between a tester that is proved before and after.
  * What nobody entered is an empty box, to be filled in by hand; a pair that a detector does not have is struck.
  */
-export function proveDeadBlock({ tests, site }: Handover, by: (line: TestLine) => string): Block {
+export function proveDeadBlock({ tests, site }: Handover, by: (line: TestLine) => Words): Block {
   const lines = tests.filter(isProveDead);
   return {
     heading: say`Proved dead, between all conductors`,

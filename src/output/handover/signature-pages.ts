@@ -107,7 +107,7 @@ function fieldMarks(signature: SignatureLine, [left, top]: PaperPoint, speak: Sp
     line([left, foot], [left + fieldWidth, foot], { width: 0.25, colour: ink }),
     words(
       [left, foot + 4.5],
-      [speak(purposeWords[signature.for]), signature.day].filter(Boolean).join(", "),
+      [speak(purposeWords[signature.for]), speak(signature.day ?? "")].filter(Boolean).join(", "),
       {
         colour: muted,
       },

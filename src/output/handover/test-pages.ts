@@ -25,6 +25,7 @@ import { verifyWords } from "../wiring/sheet-frame.ts";
 import { figure } from "./check-rows.ts";
 import { isProveDead, proveDeadBlock } from "./prove-dead.ts";
 import { type Block, uprightPages } from "./upright-pages.ts";
+import { whoWhen } from "./who-when.ts";
 
 export interface TestPagesInput {
   readonly handover: Handover;
@@ -153,7 +154,7 @@ function swapBlock({ swaps }: Handover): Block {
       from,
       serial === undefined ? to : `${to}, ${serial}`,
       reason,
-      [by ?? "", time.slice(0, 10)].filter(Boolean).join(", "),
+      whoWhen(by, time),
     ]),
   };
 }
@@ -260,9 +261,9 @@ function walkedWords({ rooms }: Handover, room: string): Words {
       : say`not proven, ${passed} of ${all}`;
 }
 
-function byWords(entries: readonly SiteEntry[], by: TestPagesInput["by"]): string {
+function byWords(entries: readonly SiteEntry[], by: TestPagesInput["by"]): Words {
   const last = entries.toSorted((a, b) => (a.time < b.time ? -1 : 1)).at(-1);
-  return last === undefined ? "" : [by.get(last.id) ?? "", last.time.slice(0, 10)].filter(Boolean).join(", ");
+  return whoWhen(by.get(last?.id ?? ""), last?.time);
 }
 
 /** How far the tests have come, for the cover and the title blocks. */

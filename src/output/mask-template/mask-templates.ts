@@ -81,7 +81,7 @@ function templateMarks(input: MaskTemplatesInput, detector: Detector): readonly 
     job,
     roomTitle(look.roomById.get(detector.room)),
     revision && speak(say`revision ${revision}`),
-    date,
+    speak(date),
   ]
     .filter(Boolean)
     .join(" · ");

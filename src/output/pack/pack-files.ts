@@ -269,7 +269,7 @@ function forPeople({
     },
     {
       name: "room-cards",
-      sheets: roomCards({ site, devices, job, date, revision, call, language: cards }),
+      sheets: roomCards({ site, devices, job, date: speakIn(cards)(date), revision, call, language: cards }),
     },
   ];
 }

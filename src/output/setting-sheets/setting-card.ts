@@ -192,7 +192,7 @@ function cardMarks(
         [
           unsure.size > 0 ? speak(say`Verify: ${[...unsure].join(", ")}`) : "",
           speak(say`Planned`),
-          input.date,
+          speak(input.date),
           input.revision,
           input.job,
         ]

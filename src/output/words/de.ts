@@ -10,6 +10,7 @@ import type { PaperWords } from "./paper-words.ts";
 export const german: PaperWords = {
   sentences: { ...installation, ...pages, ...rooms, ...sheets, ...tests, ...wiring },
   decimal: ",",
+  days: "$3.$2.$1",
   nouns: "large",
   problems,
 };

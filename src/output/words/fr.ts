@@ -11,6 +11,7 @@ export const french: PaperWords = {
   sentences: { ...installation, ...pages, ...rooms, ...sheets, ...tests, ...wiring },
   decimal: ",",
   beforeSigns: "\u00a0",
+  days: "$3/$2/$1",
   nouns: "small",
   problems,
 };

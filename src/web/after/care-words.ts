@@ -4,7 +4,7 @@ import type { OpenJob } from "../contract.ts";
 import { nameOf } from "../plan/names.ts";
 import { recordOf } from "../plan/pick.ts";
 import { t } from "../texts/after.ts";
-import { numberText } from "../texts/index.ts";
+import { numberText, spoken } from "../texts/index.ts";
 
 /** What a visit is called. */
 export const visitTitle = ({ kind, due }: Occasion): string =>
@@ -60,7 +60,10 @@ export function enteredWords({ point, entry, check, drifted }: CareState<JobTest
         });
   const verdict =
     check.verdict === "fail" ? t("after.failed") : check.verdict === "pass" ? t("after.passed") : "";
-  return [[verdict, value, entry.by ?? "", entry.time.slice(0, 10)].filter(Boolean).join(" · "), drift]
+  return [
+    [verdict, value, entry.by ?? "", spoken(entry.time.slice(0, 10))].filter(Boolean).join(" · "),
+    drift,
+  ]
     .filter(Boolean)
     .join(". ");
 }

@@ -9,6 +9,7 @@ import { type Store, usePart, type Workbench } from "../shell/workbench.ts";
 import { localDay } from "../site-test/local-time.ts";
 import { tester } from "../site-test/tester.ts";
 import { t } from "../texts/hand-over.ts";
+import { spoken } from "../texts/index.ts";
 import { type DifferenceLines, differenceLines } from "./difference-words.ts";
 
 /** Differences that are shown without asking. */
@@ -70,7 +71,8 @@ export function RevisionsSection({
         <ul className="hand-over-list">
           {revisions.map((one) => (
             <li key={one.id}>
-              <strong>{one.letter}</strong> {[one.date, one.by, one.reason].filter(Boolean).join(" · ")}
+              <strong>{one.letter}</strong>{" "}
+              {[spoken(one.date), one.by, one.reason].filter(Boolean).join(" · ")}
             </li>
           ))}
         </ul>
