@@ -45,9 +45,6 @@ export const say = (words: TemplateStringsArray, ...values: readonly SaidValue[]
   values,
 });
 
-/** Words that stand in a table of data, as something said: the catalogues know them under the same text. */
-export const saying = (text: string): Said => ({ text, values: [] });
-
 /** A figure as it was rounded, with or without a unit: languages write it with their own decimal sign. @example figured("2.50 lm/W") in German: "2,50 lm/W" */
 export const figured = (figure: string): Said => ({ text: "{0}", values: [{ figure }] });
 
@@ -76,7 +73,7 @@ export function worded(said: Words, tongue?: Tongue): string {
   const values = said.values as Readonly<Record<string, SaidValue>>;
   const text = tongue?.sentences[said.text] ?? spaced(said.text, tongue?.beforeSigns);
   return text.replace(/\{(\w+)\}/g, (gap, name: string) =>
-    name in values ? wordedValue(values[name]!, tongue) : gap,
+    Object.hasOwn(values, name) ? wordedValue(values[name]!, tongue) : gap,
   );
 }
 
