@@ -84,7 +84,7 @@ async function saidIn(locale: string): Promise<ReadonlySet<string>> {
   }
   const things = page.getByRole("listbox").first().getByRole("option");
   const count = await things.count();
-  for (let i = 0; i < count; i += Math.max(1, Math.floor(count / 25))) {
+  for (let i = 0; i < count; i += Math.max(1, Math.floor(count / 12))) {
     await things.nth(i).dispatchEvent("click");
     await page.waitForTimeout(150);
     await take();
