@@ -177,7 +177,7 @@ test("what was not seen fails its station and the room, and another entry later 
     .evaluateAll((all) =>
       all
         .filter((one) => one.getClientRects().length > 0)
-        .flatMap((one) => (one.getBoundingClientRect().height < 44 ? [one.textContent] : [])),
+        .flatMap((one) => (one.getBoundingClientRect().height < 48 ? [one.textContent] : [])),
     );
   expect(small).toEqual([]);
 });
