@@ -1,5 +1,5 @@
 import { english, figured, inside, joined, type Said, say, type Words } from "../check/index.ts";
-import { nameOfThing, type ObstacleKind } from "../site/index.ts";
+import { anObstacle, dwellKindNames, interferenceKindNames, useNames } from "../site/index.ts";
 import { type Difference, nameIn } from "./differences.ts";
 
 /**
@@ -47,25 +47,8 @@ export function handedName(difference: Pick<Difference, "record">): Words {
   return handedWords(name === undefined ? "between" : "name", own) ?? own;
 }
 
-const obstacleKinds = [
-  "rack",
-  "partition",
-  "glass",
-  "cubicle",
-  "column",
-  "duct",
-  "beam",
-  "furniture",
-  "other",
-] as const satisfies readonly ObstacleKind[];
-
 /** Things without a name are kept under the words for their kind. */
-const namelessThings = new Map(
-  obstacleKinds.map((kind) => {
-    const said = nameOfThing({ name: "", kind });
-    return [english(said), joined([said], "")] as const;
-  }),
-);
+const namelessThings = new Map(Object.values(anObstacle).map((said) => [english(said), said] as const));
 
 const BETWEEN = " – ";
 
@@ -77,31 +60,13 @@ const betweenWords = (value: string): Said =>
 
 /** Words that facts may hold; those of one fact only stand under its name. */
 const listed: Readonly<Record<string, Said>> = {
-  passing: say`passing`,
-  stair: say`stair`,
-  moving: say`moving`,
-  sitting: say`sitting`,
-  sanitary: say`sanitary`,
-  changing: say`changing`,
-  plant: say`plant`,
-  other: say`other`,
+  ...useNames,
   door: say`door`,
   passage: say`passage`,
   window: say`window`,
   glazing: say`glazing`,
-  desk: say`desk`,
-  seat: say`seat`,
-  wc: say`wc`,
-  bench: say`bench`,
-  basin: say`basin`,
-  shower: say`shower`,
-  bath: say`bath`,
-  panel: say`panel`,
-  machine: say`machine`,
-  heater: say`heater`,
-  "air-outlet": say`air outlet`,
-  "sunlit-window": say`sunlit window`,
-  "door-curtain": say`door curtain`,
+  ...dwellKindNames,
+  ...interferenceKindNames,
   switch: inside(say`Switch`),
   "two-way": say`two way`,
   intermediate: say`intermediate`,

@@ -1,6 +1,6 @@
 import { english, joined, type Said, say, type Words } from "../check/index.ts";
 import { areaOf } from "../geometry/index.ts";
-import { floorOf, lookUp, type Room, type RoomUse, type Site, type SiteLookUp } from "../site/index.ts";
+import { floorOf, lookUp, type Room, type Site, type SiteLookUp, useNames } from "../site/index.ts";
 import type { Combination } from "./sampling.ts";
 
 /** Sizes are one for a sample where they round to the same step. [m², m] @source COMMON-PRACTICE */
@@ -44,7 +44,7 @@ export function combinationsOf(site: Site): readonly Combination[] {
 
 function spaceOf(room: Room, look: SiteLookUp): readonly Words[] {
   return [
-    USE[room.use],
+    useNames[room.use],
     `${stepped(areaOf(floorOf(room)), SAME_AREA)} m²`,
     say`${`${stepped(room.ceilingHeight, SAME_LENGTH)} m`} high`,
     say`${room.outline.length} corners`,
@@ -52,18 +52,6 @@ function spaceOf(room: Room, look: SiteLookUp): readonly Words[] {
     say`${look.detectorsIn(room.id).length} detectors`,
   ];
 }
-
-/** What goes on in the room, in one word. */
-const USE: Readonly<Record<RoomUse, Said>> = {
-  passing: say`passing`,
-  stair: say`stair`,
-  moving: say`moving`,
-  sitting: say`sitting`,
-  sanitary: say`sanitary`,
-  changing: say`changing`,
-  plant: say`plant`,
-  other: say`other`,
-};
 
 const stepped = (value: number, step: number): number => Number((Math.round(value / step) * step).toFixed(1));
 

@@ -3,10 +3,17 @@ export { clearanceOf } from "./clearance.ts";
 export { linksOf, type RoomLink, roomsReachedFrom } from "./connected.ts";
 export { planningDefaults } from "./defaults.ts";
 export { flightEdge, floorHeight } from "./floor.ts";
-export { anInterference, anyDwellPlace, dwellKindNames } from "./kind-names.ts";
+export {
+  anInterference,
+  anyDwellPlace,
+  dwellKindNames,
+  interferenceKindNames,
+  useNames,
+} from "./kind-names.ts";
 export { lensOver } from "./lens-over.ts";
 export { controlledRooms, lookUp, roomTitle, type SiteLookUp } from "./look-up.ts";
 export {
+  anObstacle,
   nameOfOpening,
   nameOfThing,
   openingInSentence,

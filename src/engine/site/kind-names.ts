@@ -1,5 +1,17 @@
 import { type Said, say } from "../check/index.ts";
-import type { CeilingThingKind, DwellKind, InterferenceKind } from "./site.ts";
+import type { CeilingThingKind, DwellKind, InterferenceKind, RoomUse } from "./site.ts";
+
+/** What goes on in a room, in one word. */
+export const useNames: Readonly<Record<RoomUse, Said>> = {
+  passing: say`passing`,
+  stair: say`stair`,
+  moving: say`moving`,
+  sitting: say`sitting`,
+  sanitary: say`sanitary`,
+  changing: say`changing`,
+  plant: say`plant`,
+  other: say`other`,
+};
 
 /** Kinds of dwell places, as they stand inside a sentence. */
 export const dwellKindNames: Readonly<Record<DwellKind, Said>> = {

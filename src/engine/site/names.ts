@@ -66,7 +66,8 @@ export const nameOfThing = (obstacle: Pick<Obstacle, "name" | "kind">): Words =>
 export const thingInSentence = (obstacle: Obstacle): Words =>
   obstacle.name.trim() || anObstacleInSentence[obstacle.kind];
 
-const anObstacle: Readonly<Record<ObstacleKind, Said>> = {
+/** An obstacle that nobody named, at the beginning of a sentence. */
+export const anObstacle: Readonly<Record<ObstacleKind, Said>> = {
   rack: say`A rack`,
   partition: say`A partition`,
   glass: say`A pane of glass`,

@@ -1,8 +1,8 @@
 import {
   type Detector,
   type DetectorModel,
-  type DwellPlace,
   degreesOf,
+  dwellKindNames,
   figured,
   joined,
   lookUp,
@@ -215,7 +215,9 @@ const lossOf = (site: Site, detector: Detector): MaskLoss | undefined =>
 function lossWords(site: Site, loss: MaskLoss | undefined): Said {
   if (!loss) return say`The detector stands in no room: what its masks cost is not known.`;
   const { walk, hold, places, from } = loss;
-  const kinds = site.dwellPlaces.filter(({ id }) => places.includes(id)).map(({ kind }) => placeWords[kind]);
+  const kinds = site.dwellPlaces
+    .filter(({ id }) => places.includes(id))
+    .map(({ kind }) => dwellKindNames[kind]);
   const floor = figured(`${walk.toFixed(2)} m²`);
   const held = figured(`${hold.toFixed(2)} m²`);
   const ofPlaces =
@@ -235,18 +237,6 @@ function lossWords(site: Site, loss: MaskLoss | undefined): Said {
         " ",
       );
 }
-
-const placeWords: Readonly<Record<DwellPlace["kind"], Said>> = {
-  desk: say`desk`,
-  seat: say`seat`,
-  wc: say`wc`,
-  bench: say`bench`,
-  basin: say`basin`,
-  shower: say`shower`,
-  bath: say`bath`,
-  panel: say`panel`,
-  machine: say`machine`,
-};
 
 /** Facets by ring: neighbours as a range. */
 function facetRows(facets: readonly MaskedFacet[]): Said {

@@ -4,11 +4,11 @@ import {
   type Handover,
   joined,
   messageSaid,
-  type Room,
   remedySaid,
   roomTitle,
   type Said,
   say,
+  useNames,
   type Verdict,
   type Words,
 } from "#engine";
@@ -63,17 +63,6 @@ const fromTable = (name: Words, { columns, rows }: Table): WorkbookSheet => ({
   head: columns.map(({ head, width }) => ({ title: head, width: Math.max(10, Math.round(width / 1.8)) })),
   rows,
 });
-
-const useNames: Readonly<Record<Room["use"], Said>> = {
-  passing: say`passing`,
-  stair: say`stair`,
-  moving: say`moving`,
-  sitting: say`sitting`,
-  sanitary: say`sanitary`,
-  changing: say`changing`,
-  plant: say`plant`,
-  other: say`other`,
-};
 
 const verdictNames: Readonly<Record<Verdict, Said>> = {
   pass: say`pass`,
