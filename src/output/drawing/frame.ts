@@ -40,8 +40,8 @@ export function frameMarks(sheet: {
   const notesWidth = strip.right - bar.left - 100 - 14;
   const { speak } = sheet.title;
   const lines = notesWidth > 30 ? sheet.notes.flatMap((note) => broken(speak(note), notesWidth, 2.5)) : [];
-  // Two lines beside the bar; a third finds room above them.
-  const firstNote = bar.top - 1.2 - (lines.length > 2 ? 3.9 : 0);
+  // Two lines beside the bar; more find room above them.
+  const firstNote = bar.top - 1.2 - 3.9 * Math.max(0, lines.length - 2);
   return [
     { kind: "area", rings: [corners(frame)], fills: [], pen: { width: 0.5, colour: ink } },
     ...(sheet.topLine === "none" ? [] : [topLine(strip)]),
@@ -51,7 +51,7 @@ export function frameMarks(sheet: {
       speak,
     }),
     ...scaleBar([bar.left, bar.top], { scale: sheet.scale, speak }),
-    ...lines.slice(0, 3).map(
+    ...lines.map(
       (line, i): Mark => ({
         kind: "text",
         at: [bar.left + 110, firstNote + i * 3.9],

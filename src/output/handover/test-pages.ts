@@ -11,6 +11,7 @@ import {
   type Supply,
   samplingRules,
   say,
+  shortSourceTitle,
   sources,
   stageTitles,
   stepTitles,
@@ -120,7 +121,10 @@ function sampleBlock({ sample, site }: Handover): Block {
   const tags = (ids: readonly string[]): string =>
     ids.map((id) => site.detectors.find((one) => one.id === id)?.tag ?? id).join(", ");
   const source = sample && sources[samplingRules[sample.rule].source];
-  const code = [source?.title.split(",")[0], source?.clause].filter(Boolean).join(", ");
+  const code = joined(
+    sample ? [shortSourceTitle(samplingRules[sample.rule].source), source?.clause ?? ""].filter(Boolean) : [],
+    ", ",
+  );
   return {
     heading: source?.verify ? say`Sample by ${code} (verify)` : say`Sample by ${code}`,
     columns: [
@@ -253,7 +257,7 @@ function walkedWords({ rooms }: Handover, room: string): Words {
   const walked = rooms.find((one) => one.room.id === room)?.walked;
   if (!walked) return "";
   const { verdict, actual, limit } = walked.check;
-  const [passed, all] = [actual ?? 0, limit ?? 0];
+  const [passed, all] = [figure(actual, ""), figure(limit, "")];
   return verdict === "pass"
     ? say`passed, ${passed} of ${all}`
     : verdict === "fail"

@@ -1,4 +1,4 @@
-import { type Handover, handoverOfStorey, inside, type Storey, say, type Words } from "#engine";
+import { type Handover, handoverOfStorey, type Storey, say, type Words } from "#engine";
 import { deviceSchedule } from "../csv/device-schedule.ts";
 import type { Sheet } from "../drawing/mark.ts";
 import { planSheet } from "../drawing/plan-sheet.ts";
@@ -105,7 +105,7 @@ async function allFiles(input: Parted): Promise<readonly Wanted[]> {
   const plans = storeys.map((storey) =>
     onceEach({
       name: `plan-${slugs.get(storey.id)}`,
-      heading: say`Plan ${inside(storey.name)}`,
+      heading: say`Plan ${storey.name}`,
       sheets: [planOf(input, storey)],
     }),
   );
@@ -113,7 +113,7 @@ async function allFiles(input: Parted): Promise<readonly Wanted[]> {
   const settingOut = storeys.map((storey) =>
     onceEach({
       name: `setting-out-${slugs.get(storey.id)}`,
-      heading: say`Setting out ${inside(storey.name)}`,
+      heading: say`Setting out ${storey.name}`,
       sheets: settingOutSheets({
         site: all.site,
         storey: storey.id,

@@ -65,7 +65,7 @@ function detectorColumn(planned: PlannedDetector, rail: number, { names, speak }
   const potentialFree = wired.contact?.kind === "potential-free";
   const said = [
     wired.role === "alone" ? undefined : roles[wired.role],
-    terminals.some(({ declared }) => declared === "unknown") ? say`terminals: see data sheet` : undefined,
+    terminals.some(({ declared }) => declared === "unknown") ? say`terminals: data sheet` : undefined,
     potentialFree ? say`potential-free contact` : undefined,
   ].flatMap((text) => (text === undefined ? [] : [speak(text)]));
   const missing = terminals.some(({ declared }) => declared === "no") || planned.foreign !== undefined;
@@ -102,12 +102,9 @@ function detectorColumn(planned: PlannedDetector, rail: number, { names, speak }
         size: 3.5,
         weight: "semibold",
       }),
-      ...[room, ...said]
-        .flatMap((text) => broken(text, columnWidth - 11, 2.5))
-        .slice(0, 3)
-        .map((text, i) =>
-          words([left + 9.5, top + 20.5 + i * 3.9], fitted(text, columnWidth - 11, { size: 2.5 })),
-        ),
+      ...noteLines(room, said).map((text, i, { length }) =>
+        words([left + 9, top + 20.5 + i * (length > 3 ? 3.3 : 3.9)], text),
+      ),
       ...placed.flatMap(({ one, x, side }): readonly Mark[] => {
         const y = side === "above" ? top : top + columnHeight;
         const name = speak(shortLabels[one.kind] ?? one.label);
@@ -122,6 +119,20 @@ function detectorColumn(planned: PlannedDetector, rail: number, { names, speak }
       }),
     ],
   };
+}
+
+/** From the contact to the edge of the box. [mm] */
+const noteWidth = columnWidth - 10;
+/** Lines between the mark and the terminals below. */
+const usualLines = 3;
+
+/** What is noted of a detector stands whole; its room takes the lines that are left, one at least, and ends in an ellipsis where they are too few. */
+function noteLines(room: string, said: readonly string[]): readonly string[] {
+  const notes = said.flatMap((text) => broken(text, noteWidth, 2.5));
+  const named = broken(room, noteWidth, 2.5);
+  const free = Math.max(1, usualLines - notes.length);
+  const shown = named.length <= free ? named : [...named.slice(0, free - 1), named.slice(free - 1).join(" ")];
+  return [...shown.map((text) => fitted(text, noteWidth, { size: 2.5 })), ...notes];
 }
 
 const lampNeutral: Readonly<Record<NonNullable<PlannedButton["button"]["glowLamp"]>["ownNeutral"], Said>> = {
