@@ -12,7 +12,7 @@ export interface Said {
 export type Words = Said | string;
 
 /**
- * A name that somebody gave, a figure with its unit, a number, something said in turn; text that is a figure whatever its unit;
+ * A name that somebody gave, which stays as it is; a number; something said in turn; text that is a figure, or a day as YYYY-MM-DD;
  * something that stands inside the sentence, and begins small there where the language does so; something that the sentence begins with.
  */
 export type SaidValue =
@@ -20,6 +20,7 @@ export type SaidValue =
   | number
   | Said
   | { readonly figure: string }
+  | { readonly day: string }
   | { readonly inside: Words }
   | { readonly first: Words };
 
@@ -48,6 +49,9 @@ export const say = (words: TemplateStringsArray, ...values: readonly SaidValue[]
 /** A figure as it was rounded, with or without a unit: languages write it with their own decimal sign. @example figured("2.50 lm/W") in German: "2,50 lm/W" */
 export const figured = (figure: string): Said => ({ text: "{0}", values: [{ figure }] });
 
+/** A day as YYYY-MM-DD: languages write it in their own order; any other text stays as it is. @example day("2026-03-02") in German: "02.03.2026" */
+export const day = (text: string): Said => ({ text: "{0}", values: [{ day: text }] });
+
 /** What begins large by itself, inside a sentence. @example inside(say`Voltage drop`) reads "voltage drop", in German "Spannungsfall" */
 export const inside = (said: Words): Said => ({ text: "{0}", values: [{ inside: said }] });
 
@@ -64,12 +68,12 @@ export const joined = (parts: readonly SaidValue[], between: string): Said => ({
 export const hasWords = (text: string): boolean => /\p{L}/u.test(text.replace(/\{\w+\}/g, ""));
 
 /**
- * What is said, in a language, days in its own order; English without one, and for a sentence that the language lacks. A gap without a value stays.
+ * What is said, in a language, English without one, and for a sentence that the language lacks. A gap without a value stays.
  *
  * @example worded(say`${2.5} m`, { sentences: {}, decimal: "," }) = "2,5 m"
  */
 export function worded(said: Words, tongue?: Tongue): string {
-  if (typeof said === "string") return dayIn(said, tongue);
+  if (typeof said === "string") return said;
   const values = said.values as Readonly<Record<string, SaidValue>>;
   const text = tongue?.sentences[said.text] ?? spaced(said.text, tongue?.beforeSigns);
   return text.replace(/\{(\w+)\}/g, (gap, name: string) =>
@@ -81,19 +85,19 @@ export function worded(said: Words, tongue?: Tongue): string {
 const spaced = (text: string, space = ""): string =>
   space === "" || hasWords(text) ? text : text.replace(/[ \u00a0]?([;:!?])(?= |$)/g, `${space}$1`);
 
-/** One value in a language: figures take its decimal sign, names stay as they are. */
+/** One value in a language: figures take its decimal sign, days its order, names stay as they are. */
 function wordedValue(value: SaidValue, tongue?: Tongue): string {
-  if (typeof value === "object") {
-    if ("text" in value) return worded(value, tongue);
-    if ("inside" in value) return begunSmall(worded(value.inside, tongue), tongue);
-    if ("first" in value) return begunLarge(worded(value.first, tongue));
-  }
-  const text = typeof value === "object" ? value.figure : String(value);
-  const isFigure = typeof value !== "string" || withUnit.test(text);
-  return tongue?.decimal === "," && isFigure ? text.replace(/(\d)\.(\d)/g, "$1,$2") : dayIn(text, tongue);
+  if (typeof value === "string") return value;
+  if (typeof value === "number") return figureIn(String(value), tongue);
+  if ("text" in value) return worded(value, tongue);
+  if ("inside" in value) return begunSmall(worded(value.inside, tongue), tongue);
+  if ("first" in value) return begunLarge(worded(value.first, tongue));
+  return "day" in value ? dayIn(value.day, tongue) : figureIn(value.figure, tongue);
 }
 
-/** A day as the language writes it; any other text as it is. */
+const figureIn = (text: string, tongue: Tongue | undefined): string =>
+  tongue?.decimal === "," ? text.replace(/(\d)\.(\d)/g, "$1,$2") : text;
+
 const dayIn = (text: string, tongue: Tongue | undefined): string =>
   tongue?.days === undefined ? text : text.replace(/^(\d{4})-(\d\d)-(\d\d)$/, tongue.days);
 
@@ -118,7 +122,3 @@ export function distinct<Some extends Words>(several: readonly Some[]): readonly
     return first;
   });
 }
-
-/** A figure with its unit, and nothing else: no name reads like one. */
-const withUnit =
-  /^[<>≤≥±+−–-]?\s?\d+\.\d+\s?(?:m|mm|cm|km|m²|mm²|m³|V|A|mA|kA|W|kW|VA|kVA|Ω|mΩ|MΩ|s|ms|µs|min|h|lx|lm|cd|%|°|°C|K|Wh|kWh|g|kg|N|Hz|µF|nF|×|m\/s|Ω\/km|lx\/lx)$/;

@@ -1,4 +1,4 @@
-import { type Check, type Said, say, type Verdict } from "../check/index.ts";
+import { type Check, figured, type Said, say, type Verdict } from "../check/index.ts";
 import { openingInSentence, rounded } from "../site/index.ts";
 import type { Evidence } from "./evidence.ts";
 import type { Gap } from "./results.ts";
@@ -80,7 +80,7 @@ function areaCheck(evidence: Evidence, { kind, what, doubts }: AreaQuestion): Ch
   const own = gaps.filter((gap) => gap.demand === kind);
   const open = own.filter((gap) => !gap.tolerated);
   const tolerated = own.filter((gap) => gap.tolerated).reduce((sum, gap) => sum + gap.area, 0);
-  const percent = (share: number): string => `${rounded(100 * share, 1)} %`;
+  const percent = (share: number): Said => figured(`${rounded(100 * share, 1)} %`);
   const margin =
     kind === "walk"
       ? [

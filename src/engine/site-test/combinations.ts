@@ -1,4 +1,4 @@
-import { english, joined, type Said, say, type Words } from "../check/index.ts";
+import { english, figured, joined, type Said, say, type Words } from "../check/index.ts";
 import { areaOf } from "../geometry/index.ts";
 import { floorOf, lookUp, type Room, type Site, type SiteLookUp, useNames } from "../site/index.ts";
 import type { Combination } from "./sampling.ts";
@@ -45,8 +45,8 @@ export function combinationsOf(site: Site): readonly Combination[] {
 function spaceOf(room: Room, look: SiteLookUp): readonly Words[] {
   return [
     useNames[room.use],
-    `${stepped(areaOf(floorOf(room)), SAME_AREA)} m²`,
-    say`${`${stepped(room.ceilingHeight, SAME_LENGTH)} m`} high`,
+    figured(`${stepped(areaOf(floorOf(room)), SAME_AREA)} m²`),
+    say`${figured(`${stepped(room.ceilingHeight, SAME_LENGTH)} m`)} high`,
     say`${room.outline.length} corners`,
     say`${look.obstaclesOf(room.id).length} obstacles`,
     say`${look.detectorsIn(room.id).length} detectors`,

@@ -80,7 +80,7 @@ function readSpace(step: number, mesh: ElementMesh | undefined, context: RoomCon
   if (floor.unevenCeiling)
     notes.push({
       code: "ifc-ceiling-uneven",
-      values: { room: label, height: floor.height.toFixed(2) },
+      values: { room: label, height: figured(floor.height.toFixed(2)) },
       records: [textOf(values[0])],
     });
   return pieces.flatMap((piece, i) => oneRoom({ step, piece, floor, number, name, label, part: i }, context));

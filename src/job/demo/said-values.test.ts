@@ -29,7 +29,7 @@ const names = [
 /** Every string that is put into a sentence as it stands, at any depth. */
 function bareIn(value: SaidValue): readonly string[] {
   if (typeof value === "string") return [value];
-  if (typeof value === "number" || "figure" in value) return [];
+  if (typeof value === "number" || "figure" in value || "day" in value) return [];
   if ("inside" in value) return bareIn(value.inside);
   if ("first" in value) return bareIn(value.first);
   return Object.values<SaidValue>(value.values).flatMap(bareIn);

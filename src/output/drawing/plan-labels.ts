@@ -64,7 +64,9 @@ export function planLabels(plan: {
       const end = darkPart(walk).at(-1);
       if (!end) return [];
       const of = onPaper(end, projection);
-      const lines = [line(speak(walk.lit ? say`${`${walk.metres.toFixed(1)} m`} dark` : say`not lit`))];
+      const lines = [
+        line(speak(walk.lit ? say`${figured(`${walk.metres.toFixed(1)} m`)} dark` : say`not lit`)),
+      ];
       return [{ lines, of, places: beside(of, lines, 1.2), leaderFrom: 4, home: inRoom(room) }];
     });
   const sources = records.interference.map((source): Label => {
@@ -111,7 +113,7 @@ function gapLabels(
   return [...byCause.values()].map(({ cause, gaps }): Label => {
     const largest = gaps.reduce((best, gap) => (gap.area > best.area ? gap : best));
     const area = gaps.reduce((sum, gap) => sum + gap.area, 0);
-    const size = `${area.toFixed(area < 1 ? 2 : 1)} m²`;
+    const size = figured(`${area.toFixed(area < 1 ? 2 : 1)} m²`);
     const of = onPaper(largest.at, plan.projection);
     const lines = broken(
       plan.speak(joined([gaps.length === 1 ? size : say`${gaps.length} gaps, ${size}`, cause], ", ")),

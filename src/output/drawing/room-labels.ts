@@ -1,4 +1,4 @@
-import { areaOf, contains, joined, type Region, type Room, regionOf, type Words } from "#engine";
+import { areaOf, contains, figured, joined, type Region, type Room, regionOf, type Words } from "#engine";
 import type { Speak } from "../words/speak.ts";
 import { boxAround, type Label, type LabelLine, sizeOf } from "./labels.ts";
 import type { Box, PaperPoint } from "./mark.ts";
@@ -19,8 +19,8 @@ export function roomLabel(
   const { projection, speak } = on;
   const note = on.note === undefined ? undefined : speak(on.note);
   const region = regionOf(room.outline, room.holes);
-  const height = joined(["h", `${room.ceilingHeight.toFixed(2)} m`], " ");
-  const size = speak(joined([`${areaOf(region).toFixed(1)} m²`, height], " · "));
+  const height = joined(["h", figured(`${room.ceilingHeight.toFixed(2)} m`)], " ");
+  const size = speak(joined([figured(`${areaOf(region).toFixed(1)} m²`), height], " · "));
   const name = room.name.trim() || room.id;
   const number = room.number.trim();
   const both = number === "" || number === name ? name : `${number} ${name}`;

@@ -1,4 +1,4 @@
-import { type Said, say, type Words } from "#engine";
+import { day, type Said, say, type Words } from "#engine";
 import type { Speak } from "../words/speak.ts";
 import { ink, muted, paper } from "./ink.ts";
 import { fitted, lengthOf } from "./lettering.ts";
@@ -81,7 +81,7 @@ export function titleBlock(
     ...cell(112, 0, 68, say`Sheet`, speak(title.sheet), "large"),
     ...cell(0, 11, 36, say`Storey`, title.storey),
     ...cell(36, 11, 76, say`Client`, title.client),
-    ...cell(112, 11, 34, say`Date`, speak(title.date)),
+    ...cell(112, 11, 34, say`Date`, speak(day(title.date))),
     ...cell(146, 11, 34, say`Revision`, title.revision),
     ...cell(0, 21, 36, say`Drawn by`, title.drawnBy),
     ...cell(36, 21, 76, say`Site`, title.site),

@@ -1,6 +1,7 @@
 import {
   type CarePointName,
   type CareState,
+  day,
   type Handover,
   type OccasionKind,
   roomTitle,
@@ -57,7 +58,7 @@ export function carePages(
     name: "after-hand-over",
     heading: say`After hand-over`,
     intro: [
-      say`Days count from the first hand-over, ${care.handedOver}. A yearly check takes some five minutes a room; waiting for delays and fans comes on top.`,
+      say`Days count from the first hand-over, ${day(care.handedOver)}. A yearly check takes some five minutes a room; waiting for delays and fans comes on top.`,
     ],
     blocks: [
       {
@@ -71,7 +72,7 @@ export function carePages(
         rows: [
           ...care.visits.map((visit) => [
             visitTitle(visit),
-            visit.occasion.due,
+            day(visit.occasion.due),
             say`${visit.states.filter(({ entry }) => entry).length} of ${visit.states.length}`,
             String(visit.states.filter(({ check }) => check.verdict === "fail").length),
           ]),

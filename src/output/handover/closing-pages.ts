@@ -1,4 +1,5 @@
 import {
+  day,
   type Handover,
   joined,
   type Said,
@@ -47,7 +48,7 @@ export function openPages(
           column(say`Until`, 16),
           column(say`Closed`, 16),
         ],
-        rows: of.owed.map(({ text, room, owner, due, closed }) => [text, room, owner, due, closed]),
+        rows: of.owed.map(({ text, room, owner, due, closed }) => [text, room, owner, day(due), day(closed)]),
       },
       findingBlock(say`Found in the plan`, grave, say`Nothing that must or should be mended.`),
       findingBlock(
@@ -164,11 +165,11 @@ export function revisionPages(
   const isLast = last?.letter === title.revision && last.date === title.date;
   const rows: readonly (readonly Words[])[] = revisions.map(({ letter, date, by, reason }) => [
     letter || "–",
-    date,
+    day(date),
     by,
     reason,
   ]);
-  const now: readonly Words[] = [title.revision || "–", title.date, title.drawnBy, say`This pack`];
+  const now: readonly Words[] = [title.revision || "–", day(title.date), title.drawnBy, say`This pack`];
   return uprightPages({
     name: "revisions",
     heading: say`Revisions`,

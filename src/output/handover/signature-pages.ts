@@ -1,4 +1,4 @@
-import { type Said, type Supply, say } from "#engine";
+import { day, type Said, type Supply, say } from "#engine";
 import { ink, muted } from "../drawing/ink.ts";
 import { fitted } from "../drawing/lettering.ts";
 import type { Mark, Millimetres, PaperPoint } from "../drawing/mark.ts";
@@ -107,7 +107,7 @@ function fieldMarks(signature: SignatureLine, [left, top]: PaperPoint, speak: Sp
     line([left, foot], [left + fieldWidth, foot], { width: 0.25, colour: ink }),
     words(
       [left, foot + 4.5],
-      [speak(purposeWords[signature.for]), speak(signature.day ?? "")].filter(Boolean).join(", "),
+      [speak(purposeWords[signature.for]), speak(day(signature.day))].filter(Boolean).join(", "),
       {
         colour: muted,
       },

@@ -1,8 +1,5 @@
-import { joined, type Words } from "#engine";
+import { day, joined, type Words } from "#engine";
 
 /** Who entered something, and on which day. */
 export const whoWhen = (by: string | undefined, time: string | undefined): Words =>
-  joined(
-    [by ?? "", time?.slice(0, 10) ?? ""].filter((one) => one !== ""),
-    ", ",
-  );
+  joined([...(by ? [by] : []), ...(time ? [day(time.slice(0, 10))] : [])], ", ");

@@ -1,6 +1,7 @@
 import {
   type Detector,
   type DetectorModel,
+  day,
   degreesOf,
   dwellKindNames,
   figured,
@@ -81,7 +82,7 @@ function templateMarks(input: MaskTemplatesInput, detector: Detector): readonly 
     job,
     roomTitle(look.roomById.get(detector.room)),
     revision && speak(say`revision ${revision}`),
-    speak(date),
+    speak(day(date)),
   ]
     .filter(Boolean)
     .join(" · ");

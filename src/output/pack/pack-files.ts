@@ -1,4 +1,4 @@
-import { type Handover, handoverOfStorey, type Storey, say, type Words } from "#engine";
+import { day, type Handover, handoverOfStorey, type Storey, say, type Words } from "#engine";
 import { deviceSchedule } from "../csv/device-schedule.ts";
 import type { Sheet } from "../drawing/mark.ts";
 import { planSheet } from "../drawing/plan-sheet.ts";
@@ -269,7 +269,15 @@ function forPeople({
     },
     {
       name: "room-cards",
-      sheets: roomCards({ site, devices, job, date: speakIn(cards)(date), revision, call, language: cards }),
+      sheets: roomCards({
+        site,
+        devices,
+        job,
+        date: (cards === language ? speak : speakIn(cards))(day(date)),
+        revision,
+        call,
+        language: cards,
+      }),
     },
   ];
 }

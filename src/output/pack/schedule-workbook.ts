@@ -1,4 +1,5 @@
 import {
+  day,
   english,
   type Finding,
   type Handover,
@@ -207,8 +208,8 @@ function openPoints({ findings, site }: Handover, owed: readonly OwedPoint[]): W
         text,
         "",
         owner,
-        due,
-        closed,
+        day(due),
+        day(closed),
       ]),
       ...findings.map((finding) => [
         severityNames[finding.severity],

@@ -1,5 +1,6 @@
 import {
   type Detector,
+  day,
   joined,
   type PlannedDevice,
   type Said,
@@ -192,7 +193,7 @@ function cardMarks(
         [
           unsure.size > 0 ? speak(say`Verify: ${[...unsure].join(", ")}`) : "",
           speak(say`Planned`),
-          speak(input.date),
+          speak(day(input.date)),
           input.revision,
           input.job,
         ]

@@ -1,4 +1,4 @@
-import { type Contactor, joined, say, type Words } from "#engine";
+import { type Contactor, figured, joined, say, type Words } from "#engine";
 import { fitted } from "../drawing/lettering.ts";
 import type { Mark, Millimetres } from "../drawing/mark.ts";
 import type { SymbolKey, Written } from "./column.ts";
@@ -211,10 +211,10 @@ export function deviceWords(type: string, rating: number | undefined): Words {
       : type === "fuse-gG"
         ? say`fuse gG rating unknown`
         : say`${type} rating unknown`;
-  const amperes = `${rating} A`;
+  const amperes = figured(`${rating} A`);
   return type === "unknown"
     ? say`type unknown ${amperes}`
     : type === "fuse-gG"
       ? say`fuse gG ${amperes}`
-      : `${type} ${amperes}`;
+      : joined([type, amperes], " ");
 }

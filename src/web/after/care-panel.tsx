@@ -6,6 +6,7 @@ import type { Actions } from "../shell/actions.ts";
 import { type Store, usePart, type Workbench } from "../shell/workbench.ts";
 import { VerdictWord } from "../site-test/verdict-word.tsx";
 import { t } from "../texts/after.ts";
+import { dayText } from "../texts/index.ts";
 import { type CareKnown, careKnown, progressOfCare } from "./care-known.ts";
 import { CarePoints } from "./care-points.tsx";
 import { visitTitle } from "./care-words.ts";
@@ -86,7 +87,7 @@ function Rooms({ job, known, occasion, onGo }: RoomsProps) {
   ];
   return (
     <>
-      <p className="hint">{t(`after.visit.${occasion.kind}.what`, { due: occasion.due })}</p>
+      <p className="hint">{t(`after.visit.${occasion.kind}.what`, { due: dayText(occasion.due) })}</p>
       <div>
         {lines.map(({ room, title, states }) => {
           const { all, looked, failed } = progressOfCare(states);

@@ -4,7 +4,7 @@ import type { OpenJob } from "../contract.ts";
 import { nameOf } from "../plan/names.ts";
 import { recordOf } from "../plan/pick.ts";
 import { t } from "../texts/after.ts";
-import { numberText, spoken } from "../texts/index.ts";
+import { dayText, numberText } from "../texts/index.ts";
 
 /** What a visit is called. */
 export const visitTitle = ({ kind, due }: Occasion): string =>
@@ -35,7 +35,7 @@ export function beforeWords({ result }: CarePoint): string {
   const figure = (value: number): string => `${numberText(value)} ${unit}`;
   return [
     stored
-      ? t("after.before", { value: figure(stored.value), day: stored.time.slice(0, 10) })
+      ? t("after.before", { value: figure(stored.value), day: dayText(stored.time.slice(0, 10)) })
       : t("after.before.none"),
     limit?.least !== undefined && limit.most !== undefined
       ? t("after.limit.between", { least: numberText(limit.least), most: figure(limit.most) })
@@ -61,7 +61,7 @@ export function enteredWords({ point, entry, check, drifted }: CareState<JobTest
   const verdict =
     check.verdict === "fail" ? t("after.failed") : check.verdict === "pass" ? t("after.passed") : "";
   return [
-    [verdict, value, entry.by ?? "", spoken(entry.time.slice(0, 10))].filter(Boolean).join(" · "),
+    [verdict, value, entry.by ?? "", dayText(entry.time.slice(0, 10))].filter(Boolean).join(" · "),
     drift,
   ]
     .filter(Boolean)

@@ -5,6 +5,7 @@ import { FigureField, More } from "../fields/index.ts";
 import { type Store, usePart, type Workbench } from "../shell/workbench.ts";
 import { VerdictWord } from "../site-test/verdict-word.tsx";
 import { t } from "../texts/after.ts";
+import { dayText } from "../texts/index.ts";
 import { type CareKnown, careKnown, progressOfCare } from "./care-known.ts";
 import { visitTitle } from "./care-words.ts";
 import "../site-test/site-test.css";
@@ -26,10 +27,10 @@ export function DueList({ job, store }: { readonly job: OpenJob; readonly store:
         />
       ))}
       <ul className="test-plain">
-        {emergency === undefined ? null : <li>{t("after.due.emergency", { day: emergency })}</li>}
+        {emergency === undefined ? null : <li>{t("after.due.emergency", { day: dayText(emergency) })}</li>}
         {inspection === undefined ? null : (
           <li>
-            {t("after.due.inspection", { day: inspection })}
+            {t("after.due.inspection", { day: dayText(inspection) })}
             {job.file.details.inspectionYears === undefined ? (
               <span className="hint test-of">{t("after.due.verify")}</span>
             ) : null}
@@ -79,7 +80,7 @@ function Visit({ known, occasion, onOpen }: VisitProps) {
     <Button className="line-button test-room" onPress={onOpen}>
       <span className="test-room-name">{visitTitle(occasion)}</span>
       <span className="hint">
-        {t(isLate ? "after.due.late" : "after.due.on", { day: occasion.due })}
+        {t(isLate ? "after.due.late" : "after.due.on", { day: dayText(occasion.due) })}
         {looked > 0 ? ` · ${t("after.rooms.begun", { looked, all })}` : ""}
       </span>
       {failed > 0 ? (

@@ -9,7 +9,7 @@ import type { Store, Workbench } from "../shell/workbench.ts";
 import { momentOf } from "../site-test/local-time.ts";
 import { tester } from "../site-test/tester.ts";
 import { t } from "../texts/after.ts";
-import { lengthText } from "../texts/index.ts";
+import { dayText, lengthText } from "../texts/index.ts";
 import { Caution } from "../wire/index.ts";
 import { SwapRetest } from "./swap-retest.tsx";
 import "../site-test/site-test.css";
@@ -153,7 +153,7 @@ function Past({ job, device }: { readonly job: OpenJob; readonly device: string 
       <ul className="test-plain">
         {swaps.map(({ id, time, from, to, reason, serial, by }) => (
           <li key={id}>
-            {t("after.swap.past.line", { date: time.slice(0, 10), from, to })}
+            {t("after.swap.past.line", { date: dayText(time.slice(0, 10)), from, to })}
             <span className="hint test-of">{[reason, serial, by].filter(Boolean).join(" · ")}</span>
           </li>
         ))}

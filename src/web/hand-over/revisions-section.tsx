@@ -9,7 +9,7 @@ import { type Store, usePart, type Workbench } from "../shell/workbench.ts";
 import { localDay } from "../site-test/local-time.ts";
 import { tester } from "../site-test/tester.ts";
 import { t } from "../texts/hand-over.ts";
-import { spoken } from "../texts/index.ts";
+import { dayText } from "../texts/index.ts";
 import { type DifferenceLines, differenceLines } from "./difference-words.ts";
 
 /** Differences that are shown without asking. */
@@ -72,7 +72,7 @@ export function RevisionsSection({
           {revisions.map((one) => (
             <li key={one.id}>
               <strong>{one.letter}</strong>{" "}
-              {[spoken(one.date), one.by, one.reason].filter(Boolean).join(" · ")}
+              {[dayText(one.date), one.by, one.reason].filter(Boolean).join(" · ")}
             </li>
           ))}
         </ul>

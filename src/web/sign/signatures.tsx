@@ -5,7 +5,7 @@ import type { OpenJob } from "../contract.ts";
 import { More, TextBox } from "../fields/index.ts";
 import { momentOf } from "../site-test/local-time.ts";
 import { setTester, useTester } from "../site-test/tester.ts";
-import { spoken } from "../texts/index.ts";
+import { dayText } from "../texts/index.ts";
 import { t } from "../texts/sign.ts";
 import { SignatureField, SignaturePicture } from "./signature-field.tsx";
 import type { Strokes } from "./strokes.ts";
@@ -37,7 +37,7 @@ export function Signatures({ job, purpose }: SignaturesProps) {
 const Signed = ({ signature: { strokes, name, role, time } }: { readonly signature: JobSignature }) => (
   <div>
     {strokes.length > 0 ? <SignaturePicture strokes={strokes} name={name} /> : null}
-    <p className="hint">{[name, role, spoken(time.slice(0, 10))].filter(Boolean).join(" · ")}</p>
+    <p className="hint">{[name, role, dayText(time.slice(0, 10))].filter(Boolean).join(" · ")}</p>
   </div>
 );
 

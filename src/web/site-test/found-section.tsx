@@ -11,7 +11,7 @@ import { FigureField, More } from "../fields/index.ts";
 import { recordOf } from "../plan/pick.ts";
 import { useUnits } from "../settings/preferences.ts";
 import { type Store, usePart, type Workbench } from "../shell/workbench.ts";
-import { areaText, lengthText, percentText, spoken, type Units } from "../texts/index.ts";
+import { areaText, dayText, lengthText, percentText, spoken, type Units } from "../texts/index.ts";
 import { t } from "../texts/test.ts";
 import { ambientIn, enterAmbient } from "./enter.ts";
 import { localDay } from "./local-time.ts";
@@ -80,7 +80,7 @@ export function FoundSection({ job, store, planned }: FoundSectionProps) {
           },
         },
       ]);
-    store.set({ notice: t("test.advice.taken", { time: localDay(new Date()) }) });
+    store.set({ notice: t("test.advice.taken", { time: dayText(localDay(new Date())) }) });
   };
   return (
     <section aria-label={t("test.found")}>

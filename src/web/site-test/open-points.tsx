@@ -4,7 +4,7 @@ import type { JobOpenPoint } from "#job";
 import type { OpenJob } from "../contract.ts";
 import { More, TextBox } from "../fields/index.ts";
 import { recordOf } from "../plan/pick.ts";
-import { spoken } from "../texts/index.ts";
+import { dayText } from "../texts/index.ts";
 import { t } from "../texts/test.ts";
 import { localDay } from "./local-time.ts";
 
@@ -31,7 +31,7 @@ export function OpenPoints({ job }: { readonly job: OpenJob }) {
               {[
                 point.room === undefined ? "" : roomTitle(recordOf(job.site, "rooms", point.room)),
                 point.owner ?? "",
-                spoken(point.due ?? ""),
+                dayText(point.due ?? ""),
               ]
                 .filter((word) => word !== "")
                 .join(" · ")}

@@ -16,4 +16,4 @@ export {
   type Units,
 } from "./measures.ts";
 export { type TextKey, type TextValues, t } from "./texts.ts";
-export { spoken } from "./told.ts";
+export { dayText, spoken } from "./told.ts";

@@ -3,7 +3,6 @@ import drawn from "./en/drawn.json" with { type: "json" };
 import pages from "./en.json" with { type: "json" };
 import { type Catalogue, spokenLanguage, spokenSentence } from "./language.ts";
 import { isPlain, type Message } from "./plain.ts";
-import { spoken } from "./told.ts";
 
 /** Sentences of every page; what is written into the plan has its own part, so that the worker that paints needs no more. */
 const common = { ...pages, ...drawn };
@@ -33,16 +32,9 @@ export function sentencesOf<Part extends Catalogue>(part: Part) {
       message = new IntlMessageFormat(written, spokenLanguage());
       read.set(written, message);
     }
-    return String(message.format(withDays(values)));
+    return String(message.format(values as Record<string, string | number> | undefined));
   };
 }
-
-/** Values with the days among them as the language writes them. */
-const withDays = (values: TextValues | undefined): Record<string, string | number> | undefined =>
-  values &&
-  Object.fromEntries(
-    Object.entries(values).map(([name, value]) => [name, typeof value === "string" ? spoken(value) : value]),
-  );
 
 /** The sentence of the common catalogue with its {names} filled. */
 export const t = sentencesOf({});

@@ -1,8 +1,11 @@
-import { type Finding, type Words, worded } from "#engine";
+import { day, type Finding, type Words, worded } from "#engine";
 import { spokenProblems, spokenTongue } from "./language.ts";
 
 /** What the engine says, in the language that is spoken. */
 export const spoken = (said: Words): string => worded(said, spokenTongue());
+
+/** A day, YYYY-MM-DD, as the language that is spoken writes it. */
+export const dayText = (text: string): string => spoken(day(text));
 
 /** A problem that was put into words, in English, where it was found. */
 export type Told = Pick<Finding, "code" | "values" | "message" | "remedy">;
