@@ -6,6 +6,7 @@ import {
   anyDwellPlace,
   dwellKindNames,
   openingInSentence,
+  roomInSentence,
   roomTitle,
   rounded,
 } from "../site/index.ts";
@@ -224,7 +225,7 @@ function spillProblems({ prepared, spill }: Evidence): Problem[] {
           seen.map((one) =>
             one.room === null
               ? say`${rounded(one.area, 1)} m² of the outside`
-              : say`${rounded(one.area, 1)} m² of ${roomTitle(look.roomById.get(one.room))}`,
+              : say`${rounded(one.area, 1)} m² of ${roomInSentence(look.roomById.get(one.room))}`,
           ),
           ", ",
         ),
@@ -247,7 +248,7 @@ function sourceProblems({ prepared, interference, broken, hung }: Evidence): Pro
       tag: tagOf(device),
       kind: anInterference[record.kind],
       distance: rounded(distance, 1),
-      room: roomTitle(look.roomById.get(record.room)),
+      room: roomInSentence(look.roomById.get(record.room)),
     };
     return [
       { code: "source-in-view", values, room: room.id, records: [device, source], at: plainPoint(record.at) },

@@ -11,13 +11,12 @@ export {
   useNames,
 } from "./kind-names.ts";
 export { lensOver } from "./lens-over.ts";
-export { controlledRooms, lookUp, roomTitle, type SiteLookUp } from "./look-up.ts";
+export { controlledRooms, lookUp, roomInSentence, roomTitle, type SiteLookUp } from "./look-up.ts";
 export {
   anObstacle,
   nameOfOpening,
   nameOfThing,
   openingInSentence,
-  readable,
   rounded,
   thingInSentence,
 } from "./names.ts";

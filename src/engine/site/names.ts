@@ -91,8 +91,5 @@ const anObstacleInSentence: typeof anObstacle = {
   other: say`an obstacle`,
 };
 
-/** A code with words in it, as it is read. @example readable("air-outlet") = "air outlet" */
-export const readable = (kind: string): string => kind.replaceAll("-", " ");
-
 /** A figure rounded for a sentence. @param value - Any number. @param digits - Places after the point. @example rounded(1.2345, 2) = 1.23 */
 export const rounded = (value: number, digits: number): number => Number(value.toFixed(digits));

@@ -19,7 +19,6 @@ import {
   nameOfOpening,
   openingWidth,
   planningDefaults,
-  readable,
   revealOf,
   roomsReachedFrom,
   roomTitle,
@@ -141,7 +140,7 @@ describe("look-ups", () => {
     expect(english(nameOfOpening({ ...door, rooms: ["hall", null] }, look))).toBe(
       "The door between Hall and outside",
     );
-    expect([readable("air-outlet"), rounded(1.2345, 2)]).toEqual(["air outlet", 1.23]);
+    expect(rounded(1.2345, 2)).toBe(1.23);
   });
 });
 

@@ -7,7 +7,7 @@ import { deviceSchedule } from "./device-schedule.ts";
 test.each(["=1+1", "+1", "-1", "@SUM(A1)", "\t=1", "\r=1"])(
   "A cell that begins like a formula is led by an apostrophe: %j",
   (cell) => {
-    const line = csvOf([[cell]])
+    const line = csvOf([[cell]], english)
       .slice(1)
       .trimEnd();
     expect(line.replace(/^"/, "").startsWith("'")).toBe(true);
@@ -15,13 +15,13 @@ test.each(["=1+1", "+1", "-1", "@SUM(A1)", "\t=1", "\r=1"])(
 );
 
 test("Commas, quotes and line breaks stand in quotes, quotes doubled; lines end with CRLF", () => {
-  expect(csvOf([["a,b", 'say "on"', "c\nd", "plain", 1.5]])).toBe(
+  expect(csvOf([["a,b", 'say "on"', "c\nd", "plain", 1.5]], english)).toBe(
     '\ufeff"a,b","say ""on""","c\nd",plain,1.5\r\n',
   );
 });
 
 test("A figure stays a figure, a negative one too", () => {
-  expect(csvOf([["less", -12.5]])).toBe("\ufeffless,-12.5\r\n");
+  expect(csvOf([["less", -12.5]], english)).toBe("\ufeffless,-12.5\r\n");
 });
 
 test("The schedule has one line for each detector, with the measures of the setting-out sheet", () => {

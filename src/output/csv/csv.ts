@@ -1,4 +1,4 @@
-import { english, type Words } from "#engine";
+import type { Words } from "#engine";
 import type { Speak } from "../words/speak.ts";
 
 /**
@@ -7,7 +7,7 @@ import type { Speak } from "../words/speak.ts";
  * A cell that a spreadsheet would take for a formula, because it begins with = + - @, a tab or a line break, is led by an apostrophe:
  * names in a job come from files of strangers. Figures of our own are no texts, so that a negative one still adds up.
  */
-export const csvOf = (rows: readonly (readonly (Words | number)[])[], speak: Speak = english): string =>
+export const csvOf = (rows: readonly (readonly (Words | number)[])[], speak: Speak): string =>
   `\ufeff${rows.map((row) => row.map((cell) => cellOf(typeof cell === "number" ? cell : speak(cell))).join(",")).join("\r\n")}\r\n`;
 
 /** A text led by an apostrophe where a spreadsheet would take it for a formula. */

@@ -1,4 +1,5 @@
 import {
+  english,
   type LabourKind,
   labourDefaults,
   type MaterialLine,
@@ -91,37 +92,41 @@ export function priceListCsv(needs: PlanNeeds, list: PriceList): string {
     share === undefined ? "" : String(Math.round(share * 10_000) / 100);
   const lines = materialLines(needs, list);
   const more = [...list.prices].filter(([item]) => !lines.some((line) => line.item === item));
-  return csvOf([
-    ["item", "unit", "price", "standing", "remark"],
-    ["currency", "text", list.currency ?? "", "", ""],
-    ...lines.map(({ item, unit, price }) => [
-      item,
-      unit,
-      price ?? "",
-      "",
-      needs.invented.has(item) ? "invented model: never priced" : "",
-    ]),
-    ...more.map(([item, price]) => [
-      item,
-      item.startsWith("cable ") ? "metre" : "piece",
-      price,
-      "",
-      "not in this plan",
-    ]),
-    ["working hour", "hour", list.hour ?? "", "", ""],
-    ...(Object.keys(labourDefaults) as readonly LabourKind[]).map((kind) => [
-      labourName(kind),
-      "minute",
-      list.minutes[kind] ?? labourDefaults[kind] / 60,
-      "",
-      list.minutes[kind] === undefined ? "estimate" : "",
-    ]),
-    ...quoteExtras.map((extra) => {
-      const known = list.extras.get(extra);
-      return [extra, "sum", known?.price ?? "", known?.standing ?? "", "firm, provisional or excluded"];
-    }),
-    ["overhead", "%", percent(list.overhead), "", ""],
-    ["tax", "%", percent(list.tax), "", ""],
-    ["validity", "day", list.validity ?? "", "", ""],
-  ]);
+  // The firm fills it in and `pack --prices` reads it back: one language.
+  return csvOf(
+    [
+      ["item", "unit", "price", "standing", "remark"],
+      ["currency", "text", list.currency ?? "", "", ""],
+      ...lines.map(({ item, unit, price }) => [
+        item,
+        unit,
+        price ?? "",
+        "",
+        needs.invented.has(item) ? "invented model: never priced" : "",
+      ]),
+      ...more.map(([item, price]) => [
+        item,
+        item.startsWith("cable ") ? "metre" : "piece",
+        price,
+        "",
+        "not in this plan",
+      ]),
+      ["working hour", "hour", list.hour ?? "", "", ""],
+      ...(Object.keys(labourDefaults) as readonly LabourKind[]).map((kind) => [
+        labourName(kind),
+        "minute",
+        list.minutes[kind] ?? labourDefaults[kind] / 60,
+        "",
+        list.minutes[kind] === undefined ? "estimate" : "",
+      ]),
+      ...quoteExtras.map((extra) => {
+        const known = list.extras.get(extra);
+        return [extra, "sum", known?.price ?? "", known?.standing ?? "", "firm, provisional or excluded"];
+      }),
+      ["overhead", "%", percent(list.overhead), "", ""],
+      ["tax", "%", percent(list.tax), "", ""],
+      ["validity", "day", list.validity ?? "", "", ""],
+    ],
+    english,
+  );
 }

@@ -1,4 +1,5 @@
 import {
+  english,
   HARD_TO_REACH,
   labourDefaults,
   type PriceList,
@@ -98,15 +99,18 @@ export const totalOf = (items: readonly QuoteItem[], list: PriceList): QuoteTota
 
 /** The lines for a spreadsheet, and for holding a later plan against: `pack --accepted` takes it back. */
 export const quoteCsv = (items: readonly QuoteItem[]): string =>
-  csvOf([
-    ["kind", "item", "unit", "quantity", "price", "amount", "standing"],
-    ...items.map(({ kind, item, unit, quantity, price, amount, standing }) => [
-      kind,
-      item,
-      unit,
-      quantity,
-      price ?? "",
-      amount ?? "",
-      standing,
-    ]),
-  ]);
+  csvOf(
+    [
+      ["kind", "item", "unit", "quantity", "price", "amount", "standing"],
+      ...items.map(({ kind, item, unit, quantity, price, amount, standing }) => [
+        kind,
+        item,
+        unit,
+        quantity,
+        price ?? "",
+        amount ?? "",
+        standing,
+      ]),
+    ],
+    english,
+  );

@@ -112,7 +112,7 @@ export const wiringTables = ({
   site,
   plan,
   speak,
-}: Pick<WiringPapersInput, "site" | "plan"> & { readonly speak?: Speak }): readonly {
+}: Pick<WiringPapersInput, "site" | "plan"> & { readonly speak: Speak }): readonly {
   readonly name: string;
   readonly content: string;
 }[] =>

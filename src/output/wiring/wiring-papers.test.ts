@@ -208,7 +208,7 @@ test("A length is an estimate where the plan gives one, and to be measured where
   // From (0.3, 0.2) to (2.5, 1.0): up from 1.8 m to the ceiling at 2.5 m, 3.0 m along the walls, 0.3 m at each end, a tenth for bends.
   expect(corridor!.cables[0]!.length).toBeCloseTo((0.7 + 3 + 0.6) * 1.1, 9);
   expect(toilet!.cables[0]!.length).toBeUndefined();
-  const cables = wiringTables({ site: wiredSite, plan: wiredPlan }).find(
+  const cables = wiringTables({ site: wiredSite, plan: wiredPlan, speak: english }).find(
     ({ name }) => name === "cable-schedule.csv",
   )!;
   expect(cables.content).toContain(",measure\r\n");
@@ -295,7 +295,7 @@ test("Neighbours in number become a range, whichever way they run", () => {
 });
 
 test("The schedule says of each terminal which conductor of which cable goes where", () => {
-  const lines = wiringTables({ site: wiredSite, plan: wiredPlan })
+  const lines = wiringTables({ site: wiredSite, plan: wiredPlan, speak: english })
     .find(({ name }) => name === "terminal-schedule.csv")!
     .content.split("\r\n");
   expect(lines).toContain('B0.02,L′,L′,"brown, black or grey","E1–E5, B0.01","W6, W7",');
@@ -315,7 +315,7 @@ test("A name that a stranger chose cannot become a formula in a schedule", () =>
     circuits: wiredInstallation.circuits.map((one) => ({ ...one, name: `+${one.name}` })),
   };
   const plan = wiringPlan(hostile, found, wiringOfSite(hostile, found));
-  const files = wiringTables({ site: hostile, plan });
+  const files = wiringTables({ site: hostile, plan, speak: english });
   expect(files.map(({ content }) => content.includes("'="))).toContain(true);
   for (const { content } of files) {
     const cells = content.slice(1).split(/\r\n|,/);
