@@ -3,6 +3,7 @@ import { parse } from "@formatjs/icu-messageformat-parser";
 import react from "@vitejs/plugin-react";
 import { defineConfig, type Plugin } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
+import { saidWritten } from "./scripts/said-written.ts";
 import { isPlain } from "./src/web/texts/plain.ts";
 
 /**
@@ -46,58 +47,15 @@ const sentencesRead: Plugin = {
   },
 };
 
-interface Node {
-  readonly type: string;
-  readonly start: number;
-  readonly end: number;
-  readonly [field: string]: unknown;
-}
-
-const isNode = (value: unknown): value is Node =>
-  typeof value === "object" && value !== null && typeof (value as Node).type === "string";
-
-/**
- * What the tag `say` makes is written out when the page is built: a text with its values is no call,
- * so that tables of sentences which a page does not use stay out of it.
- */
-const saidWritten: Plugin = {
+/** Tables of sentences which a page does not use stay out of it: as tagged texts they would be calls, which a bundler keeps. */
+const withSaidWritten: Plugin = {
   name: "said-written",
   apply: "build",
   transform(code) {
-    if (!code.includes("say`")) return undefined;
-    const edits: (readonly [from: number, to: number, by: string])[] = [];
-    const visit = (value: unknown): void => {
-      if (Array.isArray(value)) for (const one of value) visit(one);
-      if (!isNode(value)) return;
-      if (value.type === "TaggedTemplateExpression" && (value.tag as Node).name === "say")
-        edits.push(...written(value));
-      for (const [field, child] of Object.entries(value)) if (field !== "parent") visit(child);
-    };
-    visit(this.parse(code));
-    const last = edits.toSorted(([a], [b]) => b - a);
-    return {
-      code: last.reduce((text, [from, to, by]) => text.slice(0, from) + by + text.slice(to), code),
-      map: null,
-    };
+    const written = code.includes("say`") ? saidWritten(code, this.parse(code)) : undefined;
+    return written === undefined ? undefined : { code: written, map: null };
   },
 };
-
-/** A tagged template as an object: the pieces between its values are what changes. */
-function written(tagged: Node): readonly (readonly [from: number, to: number, by: string])[] {
-  const { quasis, expressions } = tagged.quasi as unknown as {
-    readonly quasis: readonly { readonly value: { readonly cooked: string } }[];
-    readonly expressions: readonly Node[];
-  };
-  const text = quasis.map(({ value }, i) => `${i === 0 ? "" : `{${i - 1}}`}${value.cooked}`).join("");
-  const open = `({ text: ${JSON.stringify(text)}, values: [`;
-  const froms = [tagged.start, ...expressions.map(({ end }) => end)];
-  const tos = [...expressions.map(({ start }) => start), tagged.end];
-  return froms.map((from, i) => [
-    from,
-    tos[i]!,
-    `${i === 0 ? open : ""}${i > 0 && i < expressions.length ? ", " : ""}${i === expressions.length ? "] })" : ""}`,
-  ]);
-}
 
 /** Relative addresses: the build runs from any static host, also below a sub-path. */
 export default defineConfig({
@@ -106,7 +64,7 @@ export default defineConfig({
   plugins: [
     withoutSchemaPrinting,
     sentencesRead,
-    saidWritten,
+    withSaidWritten,
     react(),
     VitePWA({
       registerType: "prompt",
@@ -137,7 +95,7 @@ export default defineConfig({
       },
     }),
   ],
-  worker: { format: "es", plugins: () => [saidWritten] },
+  worker: { format: "es", plugins: () => [withSaidWritten] },
   build: {
     outDir: "dist/web",
     emptyOutDir: true,
