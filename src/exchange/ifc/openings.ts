@@ -1,4 +1,5 @@
 import {
+  english,
   type Metres,
   type Opening,
   type OpeningKind,
@@ -268,8 +269,8 @@ const noteCentred = (
     !context.notes.some(
       (note) =>
         note.code === "ifc-walls-centred" &&
-        note.values.room === values.room &&
-        note.values.other === values.other,
+        english(note.values.room ?? "") === values.room &&
+        english(note.values.other ?? "") === values.other,
     )
   ) {
     context.notes.push({ code: "ifc-walls-centred", values });

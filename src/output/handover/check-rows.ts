@@ -1,6 +1,7 @@
 import {
   type Check,
   distinct,
+  english,
   type Finding,
   figured,
   inside,
@@ -28,7 +29,7 @@ export function figure(value: number | undefined, unit: Words): Said {
   if (!Number.isFinite(value)) return say`beyond measure`;
   const digits = Math.abs(value) >= 100 ? 0 : Math.abs(value) >= 10 ? 1 : 2;
   const text = String(Number(value.toFixed(digits)));
-  if (unit === "") return figured(text);
+  if (english(unit) === "") return figured(text);
   return typeof unit === "string" ? figured(`${text} ${unit}`) : joined([figured(text), unit], " ");
 }
 

@@ -1,5 +1,6 @@
 import {
   type Difference,
+  english,
   type FactChange,
   figured,
   type HandedFact,
@@ -98,7 +99,7 @@ export function differenceBlock(
 function rowsOf(difference: Difference): readonly (readonly Words[])[] {
   const { kind, record } = difference;
   const name = handedName(difference);
-  const named = name === "" ? kindWords[kind] : joined([kindWords[kind], name], " ");
+  const named = english(name) === "" ? kindWords[kind] : joined([kindWords[kind], name], " ");
   const thing = typeof record.room === "string" ? joined([named, record.room], ", ") : named;
   if (difference.what !== "changed") {
     const at = placeWords(record.at);

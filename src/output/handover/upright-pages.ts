@@ -1,4 +1,4 @@
-import { type Supply, say, type Words } from "#engine";
+import { english, type Supply, say, type Words } from "#engine";
 import { muted } from "../drawing/ink.ts";
 import { broken } from "../drawing/lettering.ts";
 import type { Mark, Millimetres, PaperPoint } from "../drawing/mark.ts";
@@ -126,7 +126,7 @@ export function uprightPages(input: UprightPages): readonly UnnumberedSheet[] {
 
 function pieceMarks(piece: Piece, top: Millimetres, speak: Speak): readonly Mark[] {
   const left = uprightFrame.left + inset;
-  const head = piece.heading === "" ? 0 : blockHead;
+  const head = english(piece.heading) === "" ? 0 : blockHead;
   return [
     ...(head > 0 ? [words([left, top + 5], piece.heading, { size: 3.5, weight: "semibold" })] : []),
     ...(piece.said === undefined
@@ -159,7 +159,7 @@ function heightOf(blocks: readonly Block[], speak: Speak): Millimetres {
     if (rows.length === 0 && empty === undefined) return sum;
     const lines = rows.reduce((height, row) => height + rowOf(brokenRow(row, columns, speak).length), 0);
     const table = rows.length === 0 ? rowHeight : headOf(columns) + lines;
-    return sum + (heading === "" ? 0 : blockHead) + table + blockGap;
+    return sum + (english(heading) === "" ? 0 : blockHead) + table + blockGap;
   }, 0);
 }
 
@@ -182,7 +182,7 @@ function paged(
   };
   for (const { heading: named, columns, rows, empty, boxes = false } of blocks) {
     const heading = speak(named);
-    const head = heading === "" ? 0 : blockHead;
+    const head = english(heading) === "" ? 0 : blockHead;
     if (rows.length === 0) {
       if (empty === undefined) continue;
       if (y + head + rowHeight > room.bottom) turn();
@@ -192,7 +192,7 @@ function paged(
     let left = rows.map((row) => brokenRow(row, columns, speak));
     let part = 0;
     while (left.length > 0) {
-      const name = part === 0 ? heading : heading === "" ? "" : speak(say`${heading}, continued`);
+      const name = part === 0 ? heading : english(heading) === "" ? "" : speak(say`${heading}, continued`);
       let count = whole(left, room.bottom - y - head - headOf(columns));
       // A last row alone on the next page takes the one before with it; a single row under a head waits for its next.
       if (count === left.length - 1 && count > 1) count -= 1;

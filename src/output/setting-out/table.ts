@@ -1,4 +1,4 @@
-import type { Words } from "#engine";
+import { english, type Words } from "#engine";
 import { ink, muted } from "../drawing/ink.ts";
 import { fitted } from "../drawing/lettering.ts";
 import type { Mark, Millimetres, PaperPoint } from "../drawing/mark.ts";
@@ -15,7 +15,9 @@ export const goingOnHeight: Millimetres = 3.7;
 
 /** Height of the head; a table whose columns need no names has none. */
 export const headOf = (columns: readonly Column[]): Millimetres =>
-  columns.every((column) => column.head === "") ? 0 : headHeight;
+  columns.every((column) => english(column.head) === "") ? 0 : headHeight;
+
+const isEmpty = (cell: Words | undefined): boolean => cell !== undefined && english(cell) === "";
 
 /** A table by hand: a head, a hairline under every row, figures flush right so that their points stand under each other. */
 export function tableMarks(
@@ -73,7 +75,7 @@ export function tableMarks(
       return [
         ...cells(row, top + 3.9, "regular"),
         // A row without a first cell goes on with the one above: no line between them.
-        ...(table.rows[i + 1]?.[0] === "" || table.goingOn?.has(i + 1) ? [] : [rule(top + rowHeight)]),
+        ...(isEmpty(table.rows[i + 1]?.[0]) || table.goingOn?.has(i + 1) ? [] : [rule(top + rowHeight)]),
       ];
     }),
   ];

@@ -1,4 +1,4 @@
-import { distinct, joined, type Said, type Site, say, type Words } from "#engine";
+import { distinct, english, joined, type Said, type Site, say, type Words } from "#engine";
 import type { Column } from "../setting-out/table.ts";
 import { conductorWords, lengthWords, nameOf, sizeWords } from "./cable-rows.ts";
 import { type ConductorKind, colourWords, markings } from "./conductors.ts";
@@ -134,7 +134,7 @@ function goal(
         [
           ...group.loads.map(({ designation }) => designation),
           ...(planned.wired.output === undefined ? [] : [others(({ wired }) => wired.output !== undefined)]),
-        ].filter((text) => text !== ""),
+        ].filter((text) => english(text) !== ""),
         ", ",
       );
     case "push-button":
@@ -154,7 +154,7 @@ function goal(
         [
           ...group.loads.map(({ designation }) => designation),
           others(({ wired }) => wired.output !== undefined),
-        ].filter((text) => text !== ""),
+        ].filter((text) => english(text) !== ""),
         ", ",
       );
   }

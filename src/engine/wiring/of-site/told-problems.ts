@@ -34,7 +34,7 @@ export function toldProblems(built: BuiltWiring, problems: readonly Problem[]): 
     ]),
   );
   const own = problems
-    .filter(({ values }) => values.rule !== "W-05")
+    .filter(({ values }) => english(values.rule ?? "") !== "W-05")
     .map((problem): Problem => {
       const { name } = problem.values;
       return {
