@@ -127,7 +127,10 @@ export function CableFields({
           <Maybe
             label={t("wire.cable.insulation")}
             value={cable.insulation}
-            options={(["PVC", "XLPE"] as const).map((value) => ({ value, word: value }))}
+            options={(["PVC", "XLPE"] as const).map((value) => ({
+              value,
+              word: t(`wire.insulation.${value}`),
+            }))}
             onChange={(insulation) => set({ insulation })}
           />
           <Amount

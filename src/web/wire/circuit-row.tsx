@@ -4,6 +4,7 @@ import { type CircuitReview, english, type Finding } from "#engine";
 import { SeverityShape } from "../fields/index.ts";
 import { VerifyMark } from "../findings/evidence.tsx";
 import { useUnits } from "../settings/preferences.ts";
+import { inWords } from "../texts/told.ts";
 import { t } from "../texts/wire.ts";
 import { CheckRow } from "./check-row.tsx";
 import { type CircuitVerdict, circuitVerdict } from "./circuit-verdict.ts";
@@ -76,7 +77,7 @@ export function CircuitRow({
                       <SeverityShape severity={finding.severity} />
                       <span>
                         <span className="unseen">{t(`severity.${finding.severity}`)} </span>
-                        {finding.message}
+                        {inWords(finding).message}
                       </span>
                     </Button>
                   </li>
